@@ -1,0 +1,49 @@
+/**
+ * Every nutrient the workbench knows, one canonical unit each. The key is the same word in TypeScript,
+ * JSON, CSV headings and flags: nutrient first, unit last.
+ *
+ * Daily Values for adults and children of 4 years and more:
+ * - `dailyValue`: 21 CFR 101.9(c)(8)(iv) and (c)(9) as amended in 2016. Phosphorus from memory.
+ * - `dailyValueBefore2016`: the base that USDA-FSIS panels may still print (9 CFR 317.309, 381.409); vitamin D 400 IU = 10 mcg.
+ */
+export const nutrients = {
+  energyKcal: { name: 'energy', printedName: 'Calories', unit: 'kcal', decimals: 0, dailyValue: null, dailyValueBefore2016: null },
+  fatG: { name: 'total fat', printedName: 'Total Fat', unit: 'g', decimals: 1, dailyValue: 78, dailyValueBefore2016: 65 },
+  saturatedFatG: { name: 'saturated fat', printedName: 'Saturated Fat', unit: 'g', decimals: 1, dailyValue: 20, dailyValueBefore2016: 20 },
+  transFatG: { name: 'trans fat', printedName: 'Trans Fat', unit: 'g', decimals: 1, dailyValue: null, dailyValueBefore2016: null },
+  cholesterolMg: { name: 'cholesterol', printedName: 'Cholesterol', unit: 'mg', decimals: 0, dailyValue: 300, dailyValueBefore2016: 300 },
+  sodiumMg: { name: 'sodium', printedName: 'Sodium', unit: 'mg', decimals: 0, dailyValue: 2300, dailyValueBefore2016: 2400 },
+  carbohydrateG: { name: 'total carbohydrate', printedName: 'Total Carbohydrate', unit: 'g', decimals: 0, dailyValue: 275, dailyValueBefore2016: 300 },
+  fiberG: { name: 'dietary fiber', printedName: 'Dietary Fiber', unit: 'g', decimals: 0, dailyValue: 28, dailyValueBefore2016: 25 },
+  totalSugarsG: { name: 'total sugars', printedName: 'Total Sugars', unit: 'g', decimals: 0, dailyValue: null, dailyValueBefore2016: null },
+  addedSugarsG: { name: 'added sugars', printedName: 'Added Sugars', unit: 'g', decimals: 0, dailyValue: 50, dailyValueBefore2016: null },
+  sugarAlcoholG: { name: 'sugar alcohol', printedName: 'Sugar Alcohol', unit: 'g', decimals: 0, dailyValue: null, dailyValueBefore2016: null },
+  alcoholG: { name: 'alcohol', printedName: 'Alcohol', unit: 'g', decimals: 1, dailyValue: null, dailyValueBefore2016: null },
+  proteinG: { name: 'protein', printedName: 'Protein', unit: 'g', decimals: 0, dailyValue: 50, dailyValueBefore2016: 50 },
+  waterMl: { name: 'water', printedName: 'Water', unit: 'mL', decimals: 0, dailyValue: null, dailyValueBefore2016: null },
+  vitaminDMcg: { name: 'vitamin D', printedName: 'Vitamin D', unit: 'mcg', decimals: 1, dailyValue: 20, dailyValueBefore2016: 10 },
+  calciumMg: { name: 'calcium', printedName: 'Calcium', unit: 'mg', decimals: 0, dailyValue: 1300, dailyValueBefore2016: 1000 },
+  ironMg: { name: 'iron', printedName: 'Iron', unit: 'mg', decimals: 1, dailyValue: 18, dailyValueBefore2016: 18 },
+  potassiumMg: { name: 'potassium', printedName: 'Potassium', unit: 'mg', decimals: 0, dailyValue: 4700, dailyValueBefore2016: 3500 },
+  phosphorusMg: { name: 'phosphorus', printedName: 'Phosphorus', unit: 'mg', decimals: 0, dailyValue: 1250, dailyValueBefore2016: 1000 },
+  magnesiumMg: { name: 'magnesium', printedName: 'Magnesium', unit: 'mg', decimals: 0, dailyValue: 420, dailyValueBefore2016: 400 },
+} as const satisfies Record<string, NutrientFacts>;
+
+export interface NutrientFacts {
+  readonly name: string;
+  /** The name a US panel prints (21 CFR 101.9(c), (d)). */
+  readonly printedName: string;
+  readonly unit: 'kcal' | 'g' | 'mg' | 'mcg' | 'mL';
+  /** Decimals shown on screens and in tables. */
+  readonly decimals: number;
+  readonly dailyValue: number | null;
+  readonly dailyValueBefore2016: number | null;
+}
+
+export type Nutrient = keyof typeof nutrients;
+
+export const nutrientKeys = Object.keys(nutrients) as readonly Nutrient[];
+
+export function isNutrient(key: string): key is Nutrient {
+  return Object.hasOwn(nutrients, key);
+}
