@@ -1,0 +1,122 @@
+import type { AdditiveClass } from '#core/additive/additive.ts';
+import type { Interval } from '#core/quantity/interval.ts';
+import type { Nutrient } from '#core/quantity/nutrients.ts';
+
+/** The stated basis of a test. The compiler refuses to mix them. */
+export type Basis =
+  | 'per-serving'
+  | 'per-100-g'
+  | 'per-100-ml'
+  | 'per-reference-amount'
+  /** The portion of the surveyed food alone. */
+  | 'as-eaten'
+  /** The portion with its companions. */
+  | 'on-plate'
+  | 'per-day';
+
+/** How kidney disease is treated. Acute kidney injury, pregnancy and children are refused for now. */
+export type Setting = 'ckd-not-on-dialysis' | 'hemodialysis' | 'peritoneal-dialysis' | 'transplant';
+
+export const settings: readonly Setting[] = ['ckd-not-on-dialysis', 'hemodialysis', 'peritoneal-dialysis', 'transplant'];
+
+/** What a test looks at. */
+export type Measure =
+  /** One nutrient, in its own unit. */
+  | { readonly kind: 'nutrient'; readonly nutrient: Nutrient }
+  /** nutrient − minus, as plain numbers of their units: sodium mg − energy kcal. Works at zero energy, where a ratio does not. */
+  | { readonly kind: 'difference'; readonly nutrient: Nutrient; readonly minus: Nutrient }
+  /** nutrient ÷ per: sodium mg per kcal, phosphorus mg per g protein. */
+  | { readonly kind: 'ratio'; readonly nutrient: Nutrient; readonly per: Nutrient }
+  /** Percent of the Daily Value of 2016. */
+  | { readonly kind: 'daily-value-percent'; readonly nutrient: Nutrient }
+  /** An additive class that counts, named on the label. */
+  | { readonly kind: 'additive'; readonly class: AdditiveClass }
+  /** An ingredient or one of its kin: garlic, onion, wheat, grapefruit. */
+  | { readonly kind: 'ingredient'; readonly kin: string };
+
+/** Where a bound comes from. `from-memory` and `common-practice` say so on the screen. */
+export interface BoundSource {
+  readonly kind: 'regulation' | 'guideline' | 'paper' | 'common-practice' | 'from-memory' | 'own-table' | 'clinic' | 'prescription';
+  readonly text: string;
+}
+
+/** One measure against one bound, on a stated basis. Exactly one of atMost, atLeast, below, absent. */
+export interface Test {
+  readonly id: string;
+  readonly measure: Measure;
+  readonly basis: Basis;
+  readonly atMost?: number;
+  readonly atLeast?: number;
+  /** Strictly less than: "free of sodium" is under 5 mg. */
+  readonly below?: number;
+  /** The additive class or ingredient must not be named. */
+  readonly absent?: true;
+  /** Over, by no more than this, is "nearly". In the measure's unit. */
+  readonly slack?: number;
+  /** Also judged per 50 g when the reference amount is small (21 CFR 101.61), or per 100 g for meals and main dishes. */
+  readonly claimRule?: 'us-sodium-claim';
+  /** Estimated amounts may be used, at their safe end. Off unless said. */
+  readonly useEstimates?: boolean;
+  /** A test that is shown but judged only when the user switches it on (potassium and phosphorus bounds). */
+  readonly off?: boolean;
+  readonly source: BoundSource;
+}
+
+/** Classes of an amount, shown beside the verdict and never a bound: "low", "medium", "high". */
+export interface ClassScale {
+  readonly id: string;
+  readonly nutrient: Nutrient;
+  readonly basis: Basis;
+  /** Upper ends, inclusive, ascending; the last class has none. */
+  readonly classes: readonly { readonly name: string; readonly upTo?: number }[];
+  readonly source: BoundSource;
+}
+
+export interface Yardstick {
+  readonly id: string;
+  /** As it reads in a sentence: "low in sodium as eaten". */
+  readonly title: string;
+  readonly purpose: string;
+  readonly tests: readonly Test[];
+  readonly classScales: readonly ClassScale[];
+  readonly settings: readonly Setting[] | 'any';
+  /** Shown with every verdict: what it is not ("not the FDA's low sodium claim"), who decides. */
+  readonly cautions: readonly string[];
+}
+
+export type VerdictWord = 'fits' | 'nearly' | 'over' | "can't tell";
+
+/** The outcome of one test. */
+export interface TestVerdict {
+  readonly testId: string;
+  readonly verdict: VerdictWord;
+  /** What was compared, and what rounding allows; absent when nothing is known. */
+  readonly judged?: Interval;
+  readonly range?: Interval;
+  readonly bound?: number;
+  /** Bound minus value for a maximum: positive is to spare, negative is over. */
+  readonly margin?: number;
+  readonly marginRange?: Interval;
+  readonly closeCall: boolean;
+  readonly estimated: boolean;
+  /** One sentence with its numbers and the source of the bound. */
+  readonly why: string;
+}
+
+export interface ShownClass {
+  readonly scaleId: string;
+  /** "low", or "low or medium" when the range crosses a cut-off; "unknown" when the amount is. */
+  readonly name: string;
+  readonly why: string;
+}
+
+export interface Verdict {
+  readonly yardstickId: string;
+  readonly verdict: VerdictWord;
+  readonly closeCall: boolean;
+  readonly estimated: boolean;
+  /** The reason of the deciding test: one sentence with its numbers. */
+  readonly why: string;
+  readonly tests: readonly TestVerdict[];
+  readonly classes: readonly ShownClass[];
+}
