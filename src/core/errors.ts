@@ -6,23 +6,79 @@
  */
 export const faultCatalogue = {
   'file-not-found': { title: 'File not found', blame: 'person', nextStep: 'Check the path and the spelling, then run the command again.' },
-  'file-not-readable': { title: 'File cannot be read', blame: 'person', nextStep: 'Check that you may read this file, or copy it to a folder of your own.' },
-  'file-too-large': { title: 'File is too large', blame: 'person', nextStep: 'Split the file into smaller ones and read them one after the other.' },
-  'table-without-headings': { title: 'The table has no headings', blame: 'person', nextStep: 'Put the headings from docs/formats.md in the first row.' },
-  'table-heading-twice': { title: 'Two columns have the same heading', blame: 'person', nextStep: 'Rename or remove one of the two columns.' },
-  'table-heading-missing': { title: 'A column is missing', blame: 'person', nextStep: 'Add the column named in the message; docs/formats.md lists all headings.' },
+  'file-not-readable': {
+    title: 'File cannot be read',
+    blame: 'person',
+    nextStep: 'Check that you may read this file, or copy it to a folder of your own.',
+  },
+  'file-too-large': {
+    title: 'File is too large',
+    blame: 'person',
+    nextStep: 'Split the file into smaller ones and read them one after the other.',
+  },
+  'table-without-headings': {
+    title: 'The table has no headings',
+    blame: 'person',
+    nextStep: 'Put the headings from docs/formats.md in the first row.',
+  },
+  'table-heading-twice': {
+    title: 'Two columns have the same heading',
+    blame: 'person',
+    nextStep: 'Rename or remove one of the two columns.',
+  },
+  'table-heading-missing': {
+    title: 'A column is missing',
+    blame: 'person',
+    nextStep: 'Add the column named in the message; docs/formats.md lists all headings.',
+  },
   'unknown-command': { title: 'Unknown command', blame: 'person', nextStep: 'Run `platewright help` for the list of commands.' },
-  'unknown-option': { title: 'Option not understood', blame: 'person', nextStep: 'Run `platewright help` for the options of each command.' },
+  'unknown-option': {
+    title: 'Option not understood',
+    blame: 'person',
+    nextStep: 'Run `platewright help` for the options of each command.',
+  },
   'option-missing': { title: 'An option is missing', blame: 'person', nextStep: 'Add the option named in the message.' },
-  'plate-not-found': { title: 'Plate not found', blame: 'person', nextStep: 'Name a built-in plate or a plate file; docs/formats.md shows one.' },
-  'plate-not-valid': { title: 'The plate file is not valid', blame: 'person', nextStep: 'Mend the place named in the message; docs/formats.md describes the format.' },
-  'yardstick-not-found': { title: 'Yardstick not found', blame: 'person', nextStep: 'Run `platewright yardsticks` for the list, or name a yardstick file.' },
-  'yardstick-not-valid': { title: 'The yardstick file is not valid', blame: 'person', nextStep: 'Mend the place named in the message; docs/formats.md describes the format.' },
-  'setting-not-known': { title: 'Setting not known', blame: 'person', nextStep: 'Use one of: ckd-not-on-dialysis, hemodialysis, peritoneal-dialysis, transplant.' },
-  'setting-refused': { title: 'Not for this setting', blame: 'person', nextStep: 'Acute kidney injury, pregnancy and children are outside what this program may judge. Follow your local protocol.' },
+  'plate-not-found': {
+    title: 'Plate not found',
+    blame: 'person',
+    nextStep: 'Name a built-in plate or a plate file; docs/formats.md shows one.',
+  },
+  'plate-not-valid': {
+    title: 'The plate file is not valid',
+    blame: 'person',
+    nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
+  },
+  'yardstick-not-found': {
+    title: 'Yardstick not found',
+    blame: 'person',
+    nextStep: 'Run `platewright yardsticks` for the list, or name a yardstick file.',
+  },
+  'yardstick-not-valid': {
+    title: 'The yardstick file is not valid',
+    blame: 'person',
+    nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
+  },
+  'setting-not-known': {
+    title: 'Setting not known',
+    blame: 'person',
+    nextStep: 'Use one of: ckd-not-on-dialysis, hemodialysis, peritoneal-dialysis, transplant.',
+  },
+  'setting-refused': {
+    title: 'Not for this setting',
+    blame: 'person',
+    nextStep: 'Acute kidney injury, pregnancy and children are outside what this program may judge. Follow your local protocol.',
+  },
   'line-not-json': { title: 'A line is not JSON', blame: 'person', nextStep: 'Give one JSON object a line, as docs/formats.md shows.' },
-  'runtime-too-old': { title: 'This Node is too old', blame: 'person', nextStep: 'Start the program through `npm start` or `bin/platewright` in its own folder.' },
-  'program-fault': { title: 'The program made a mistake', blame: 'program', nextStep: 'Nothing was changed. Keep the message and report it with the steps that led here.' },
+  'runtime-too-old': {
+    title: 'This Node is too old',
+    blame: 'person',
+    nextStep: 'Start the program through `npm start` or `bin/platewright` in its own folder.',
+  },
+  'program-fault': {
+    title: 'The program made a mistake',
+    blame: 'program',
+    nextStep: 'Nothing was changed. Keep the message and report it with the steps that led here.',
+  },
 } as const satisfies Record<string, FaultFacts>;
 
 export interface FaultFacts {
