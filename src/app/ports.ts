@@ -1,0 +1,23 @@
+/** What the use cases ask of the world, as plain values and functions. Adapters fulfil it; the main files join the two. */
+import type { Issue } from '#core/errors.ts';
+
+/** A table as it stands in a file: every cell is text, nothing is converted. */
+export interface Table {
+  readonly headings: readonly string[];
+  /** Rows that hold anything at all, in the order of the file. */
+  readonly rows: readonly TableRow[];
+  readonly issues: readonly Issue<TableIssueCode>[];
+}
+
+export interface TableRow {
+  /** As a spreadsheet counts: a heading in the first row is row 1. */
+  readonly row: number;
+  readonly cells: readonly string[];
+}
+
+export type TableIssueCode = 'encoding-not-utf8' | 'encoding-damaged' | 'quote-not-closed' | 'quote-not-doubled';
+
+/** One line of a stream: its text, or why it has none. */
+export type InputLine = { readonly line: number; readonly text: string } | { readonly line: number; readonly issue: Issue<LineIssueCode> };
+
+export type LineIssueCode = 'line-too-long' | 'line-not-utf8';
