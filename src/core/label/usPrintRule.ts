@@ -1,4 +1,4 @@
-import type { Nutrient } from '#core/quantity/nutrients.ts';
+import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
 
 /**
  * Which paragraph of 21 CFR 101.9(c) says how a US panel rounds a nutrient.
@@ -36,4 +36,9 @@ export const usPrintRule: Readonly<Record<Nutrient, UsPrintRule>> = {
 export function isVitaminOrMineral(nutrient: Nutrient): boolean {
   const rule = usPrintRule[nutrient];
   return rule === 'tenth' || rule === 'ten';
+}
+
+/** Below this a vitamin or mineral may print as zero (21 CFR 101.9(c)(8)(iii)): 94 mg of potassium. */
+export function twoPercentOfDailyValue(nutrient: Nutrient): number {
+  return ((nutrients[nutrient].dailyValue ?? 0) * 2) / 100;
 }
