@@ -206,7 +206,7 @@ export function sentenceEnd(tokens: readonly Token[], at: number): number {
   return i;
 }
 
-const claimOpeners = new Set(['no', 'adds', 'does', 'keep', 'distributed', 'this', 'these', 'certified', 'percent']);
+const claimOpeners = new Set(['no', 'adds', 'does', 'keep', 'distributed', 'this', 'these', 'percent']);
 
 /** "no preservatives added", "product of …", "adds a trivial amount of sodium", "contains no …": the end of the sentence. */
 export function claimEnd(tokens: readonly Token[], at: number): number | undefined {
@@ -215,6 +215,7 @@ export function claimEnd(tokens: readonly Token[], at: number): number | undefin
   const isClaim =
     (claimOpeners.has(word) && tokens[at + 1]?.kind === 'word' && !(word === 'no' && (next === 'more' || next === 'salt'))) ||
     (word === 'product' && next === 'of') ||
+    (word === 'certified' && (next === 'by' || next === 'gluten' || next === 'kosher' || next === 'non')) ||
     ((word === 'contains' || word === 'contain') && (next === 'no' || next === 'zero')) ||
     (word === 'free' && (next === 'of' || next === 'from')) ||
     (word === 'not' && (next === 'a' || next === 'from')) ||

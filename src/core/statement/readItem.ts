@@ -47,28 +47,43 @@ export function readItem(text: string, item: Item, previous: Draft | undefined, 
     from += 1;
   }
   while (to > from && trailWords.has(item.words[to - 1]!.text)) to -= 1;
+  const lead = leadSentenceLength(item.words.slice(from, to));
+  const leadNote = lead > 0 && from + lead < to ? nameOf(text, item.words.slice(from, from + lead)) : undefined;
+  if (leadNote !== undefined) from += lead;
   const words = item.words.slice(from, to);
   const brackets = from === 0 ? item.brackets : item.brackets.map(bracket => ({ ...bracket, afterWords: Math.max(0, bracket.afterWords - from) }));
 
   if (words.length === 0) return { drafts: bracketAlone(text, brackets, previous), leadsWithOr };
+  const drafts = readNamed(text, words, brackets, previous, mayBeLastOfList);
+  if (leadNote !== undefined) drafts.at(-1)?.notes.unshift(leadNote);
+  if (drafts.length > 0) return { drafts, leadsWithOr };
+  return { drafts, leadsWithOr, endOfNote: previous!.end };
+}
+
+function readNamed(text: string, words: readonly Token[], brackets: readonly Bracket[], previous: Draft | undefined, mayBeLastOfList: boolean): Draft[] {
   if (previous !== undefined && isNoteItem(words)) {
     const end = Math.max(words.at(-1)!.end, brackets.at(-1)?.end ?? 0);
     previous.notes.push(nameOf(text, words));
     if (end > previous.end) previous.end = end;
     for (const bracket of brackets) previous.parts.push(...bracket.drafts);
-    return { drafts: [], leadsWithOr, endOfNote: end };
+    return [];
   }
 
   const choice = splitAt(words, isOr);
-  if (choice.length > 1 && !inseparable.test(joined(words))) return { drafts: [choiceOf(text, words, brackets, choice)], leadsWithOr };
+  if (choice.length > 1 && !inseparable.test(joined(words))) return [choiceOf(text, words, brackets, choice)];
 
   if (mayBeLastOfList || words.some(isChemical)) {
     const sides = splitAt(words, isAnd);
     if (sides.length === 2 && separable(sides, words)) {
-      return { drafts: sides.map((side, index) => draftOf(text, side.words, bracketsOf(brackets, sides, index))), leadsWithOr };
+      return sides.map((side, index) => {
+        const lead = leadSentenceLength(side.words);
+        const draft = draftOf(text, side.words.slice(lead), bracketsOf(brackets, sides, index));
+        if (lead > 0) draft.notes.unshift(nameOf(text, side.words.slice(0, lead)));
+        return draft;
+      });
     }
   }
-  return { drafts: [draftOf(text, words, brackets)], leadsWithOr };
+  return [draftOf(text, words, brackets)];
 }
 
 function draftOf(text: string, allWords: readonly Token[], brackets: readonly Bracket[]): Draft {
@@ -77,11 +92,6 @@ function draftOf(text: string, allWords: readonly Token[], brackets: readonly Br
   let words = allWords;
   const notes: string[] = [];
 
-  const lead = leadSentenceLength(words);
-  if (lead > 0 && lead < words.length) {
-    notes.push(nameOf(text, words.slice(0, lead)));
-    words = words.slice(lead);
-  }
   const noteFrom = noteStart(words);
   if (noteFrom > 0) {
     notes.push(nameOf(text, words.slice(noteFrom)));
@@ -115,7 +125,8 @@ function draftOf(text: string, allWords: readonly Token[], brackets: readonly Br
         draft.atMostPercent = limit;
         draft.notes.pop();
       }
-    } else draft.parts.push(...bracket.drafts);
+    } else if (bracket.drafts.length === 1 && isFunctionName(bracket.drafts[0]!)) draft.notes.push(bracket.drafts[0]!.name, ...bracket.drafts[0]!.notes);
+    else draft.parts.push(...bracket.drafts);
   }
   if (declared !== undefined && declared.percent <= 100) {
     draft.declaredPercent = declared.percent;
@@ -126,8 +137,14 @@ function draftOf(text: string, allWords: readonly Token[], brackets: readonly Br
     draft.kind = 'group';
     if (group.outOfOrder) draft.outOfOrder = true;
   }
-  if (draft.parts.length > 1 && draft.parts.at(-1)!.unordered && isBlendOfAlternatives(draft)) for (const part of draft.parts) part.presence = 'alternative';
+  const lastPart = draft.parts.at(-1);
+  if (lastPart !== undefined && (lastPart.unordered || lastPart.presence === 'alternative') && isBlendOfAlternatives(draft)) for (const part of draft.parts) if (part.presence === 'certain') part.presence = 'alternative';
   return draft;
+}
+
+/** "(preservative, contains sulfites)": what is left of the bracket names a function only. */
+function isFunctionName(draft: Draft): boolean {
+  return draft.parts.length === 0 && draft.name.toLowerCase().split(/[\s-]+/).every(word => functionWords.has(word));
 }
 
 /** "(less than 2%)" inside an item's bracket: a limit of that item. */
@@ -141,22 +158,28 @@ function bracketLimit(inside: readonly Token[]): number | undefined {
 
 /** "vegetable oil (soybean, palm or canola)": the last one's "or" speaks of all. Only in blends of fats and function groups. */
 function isBlendOfAlternatives(draft: Draft): boolean {
-  return draft.kind === 'group' || /\b(?:oils?|shortening|fats?|starter|culture|leavening|blend)\b/i.test(draft.name);
+  return (draft.kind === 'group' && !draft.outOfOrder) || /\b(?:oils?|shortening|fats?|starter|culture|leavening|blend)\b/i.test(draft.name);
 }
 
 function choiceOf(text: string, words: readonly Token[], brackets: readonly Bracket[], choice: readonly Side[]): Draft {
   const end = Math.max(words.at(-1)!.end, brackets.at(-1)?.end ?? 0);
-  const noteFrom = noteStart(words);
-  const named = (noteFrom > 0 ? words.slice(0, noteFrom) : words).filter(word => word.text !== 'organic');
-  const draft = newDraft(nameOf(text, named), words[0]!.start, end);
+  const draft = newDraft('', words[0]!.start, end);
   draft.kind = 'group';
   draft.unordered = true;
   choice.forEach((side, index) => {
     const part = draftOf(text, side.words, bracketsOf(brackets, choice, index));
     part.presence = 'alternative';
     draft.parts.push(part);
+    const joint = words[side.from - 1];
+    if (index > 0) draft.name += isUpper(text, joint!) ? ` ${joint!.text.toUpperCase()} ` : ` ${joint!.text} `;
+    draft.name += part.name;
   });
   return draft;
+}
+
+function isUpper(text: string, word: Token): boolean {
+  const printed = text.slice(word.start, word.end);
+  return printed === printed.toUpperCase();
 }
 
 interface Side {

@@ -42,7 +42,6 @@ export function readList(state: ReadState, opened: Token | undefined, depth: num
   let threshold: number | undefined;
   let presence: Presence = 'certain';
   let item: Item = { words: [], brackets: [], marks: 0 };
-  let alternativesFrom = -1;
 
   const target = (): Draft[] => group?.parts ?? component?.parts ?? list;
   const growTo = (end: number): void => {
@@ -66,7 +65,7 @@ export function readList(state: ReadState, opened: Token | undefined, depth: num
       growTo(draft.end);
     }
     if (read.endOfNote !== undefined) growTo(read.endOfNote);
-    if (read.leadsWithOr) markAlternatives(into, alternativesFrom);
+    if (read.leadsWithOr) for (const draft of into.slice(-2)) if (draft.presence === 'certain') draft.presence = 'alternative';
     if (group !== undefined && groupTakesOne && read.drafts.length > 0) group = undefined;
     if (endsSentence) closeSentence();
   };
@@ -192,7 +191,6 @@ export function readList(state: ReadState, opened: Token | undefined, depth: num
               if (choice !== undefined) {
                 state.at = choice;
                 presence = 'alternative';
-                alternativesFrom = target().length;
               }
               continue;
             }
@@ -213,7 +211,6 @@ export function readList(state: ReadState, opened: Token | undefined, depth: num
               finish(false, false);
               state.at = choice;
               presence = 'alternative';
-              alternativesFrom = target().length;
               continue;
             }
             const optional = mayContainAt(tokens, state.at);
@@ -303,11 +300,6 @@ function clauseStandsAlone(tokens: readonly Token[], end: number): boolean {
 function limitLast(target: Draft[], percent: number, list: Draft[]): void {
   const last = target.at(-1) ?? list.at(-1);
   if (last !== undefined && last.atMostPercent === undefined) last.atMostPercent = percent;
-}
-
-function markAlternatives(items: Draft[], alternativesFrom: number): void {
-  const from = alternativesFrom >= 0 ? alternativesFrom : 0;
-  for (const draft of items.slice(from)) if (draft.presence === 'certain') draft.presence = 'alternative';
 }
 
 function isAbbreviation(tokens: readonly Token[], at: number, item: Item): boolean {

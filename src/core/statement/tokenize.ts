@@ -191,8 +191,8 @@ function pushWord(tokens: Token[], text: string, start: number, wordStop: number
     tokens.push({ kind: 'number', text: raw, start, end, hyphenAfter: text.charCodeAt(end) === 45 });
     return end;
   }
-  if ((folded === 'and' || folded === 'or') && text[end] === '/') {
-    const pair = /^and\/or\b|^or\/and\b/i.exec(text.slice(start, start + 7));
+  if ((folded === 'and' || folded === 'or') && (text[end] === '/' || text[end + 1] === '/')) {
+    const pair = /^and\s?\/\s?or\b|^or\s?\/\s?and\b/i.exec(text.slice(start, start + 9));
     if (pair !== null) {
       end = start + pair[0].length;
       tokens.push({ kind: 'word', text: 'and/or', start, end, hyphenAfter: false });
