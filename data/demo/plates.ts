@@ -1,0 +1,52 @@
+import type { PrintedLabel } from '#core/label/label.ts';
+import type { Portion } from '#core/plate/plate.ts';
+import { companionRecipes } from './companionRecipes.ts';
+import { printedLabel } from './labels.ts';
+import type { Recipe } from './recipe.ts';
+
+interface FoodJson {
+  readonly id: string;
+  readonly name: string;
+  readonly label: PrintedLabel;
+}
+
+interface CompanionJson {
+  readonly food: FoodJson;
+  readonly portion: Portion;
+  readonly withoutSalt?: FoodJson;
+}
+
+/** A plate as docs/formats.md has it in JSON. */
+export interface PlateJson {
+  readonly id: string;
+  readonly title: string;
+  readonly portion: Portion;
+  readonly companions: readonly CompanionJson[];
+}
+
+const { lowSodiumBread, whiteBread, milk, rice, saltedRice, crackers } = companionRecipes;
+
+const twoSlices: Portion = { measure: 'slice', count: 2 };
+const oneCup: Portion = { measure: 'cup', count: 1 };
+
+/** How the three categories are eaten. The surveyed food is always one serving. */
+export const demoPlates: readonly PlateJson[] = [
+  plate('slices-on-low-sodium-bread', 'two slices of low-sodium bread', { food: food(lowSodiumBread), portion: twoSlices }),
+  plate('slices-on-white-bread', 'two slices of white bread', {
+    food: food(whiteBread),
+    portion: twoSlices,
+    withoutSalt: food(lowSodiumBread),
+  }),
+  plate('cereal-with-milk', 'half a cup of reduced fat milk', { food: food(milk), portion: { measure: 'cup', count: 0.5 } }),
+  plate('soup-with-rice', 'a cup of rice cooked without salt', { food: food(rice), portion: oneCup }),
+  plate('soup-with-salted-rice', 'a cup of rice cooked with salt', { food: food(saltedRice), portion: oneCup, withoutSalt: food(rice) }),
+  plate('soup-with-crackers', 'six unsalted crackers', { food: food(crackers), portion: { measure: 'cracker', count: 6 } }),
+];
+
+function plate(id: string, title: string, companion: CompanionJson): PlateJson {
+  return { id, title, portion: { servings: 1 }, companions: [companion] };
+}
+
+function food(recipe: Recipe): FoodJson {
+  return { id: recipe.id, name: recipe.name, label: printedLabel(recipe) };
+}
