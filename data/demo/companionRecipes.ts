@@ -54,7 +54,7 @@ export const companionRecipes = {
     maker: 'pellam',
     referenceAmount: 'milk',
     serving: { household: '1 cup', grams: 244, milliliters: 240, perContainer: '8' },
-    items: [line(100, 'reduced-fat milk', { as: 'reduced fat milk, vitamin A palmitate, vitamin D3' })],
+    items: [line(100, 'reduced-fat milk', { as: 'reduced fat milk (milk, vitamin A palmitate, vitamin D3)' })],
     allergens: 'milk',
     itemNumber: 309,
   },
