@@ -116,7 +116,8 @@ export type FindingCode =
   | 'potassium-zero-beside-potassium-salt'
   | 'impossible-value'
   | 'threshold-not-allowed'
-  | 'columns-disagree';
+  | 'columns-disagree'
+  | 'figures-disagree';
 
 /** A label after reading: every figure with its range, the statement as a tree, additives found, what the audit noticed. */
 export interface ReadLabel {
@@ -126,6 +127,8 @@ export interface ReadLabel {
   readonly amountsFor: AmountsFor;
   /** The serving's mass with its own rounding (21 CFR 101.9(b)(7)(ii)); absent when no grams are printed. */
   readonly servingGrams?: Interval;
+  /** The serving's volume with its own rounding; absent when no milliliters are printed. */
+  readonly servingMilliliters?: Interval;
   /** Where `notSignificantSourceOf`, a %DV or a wide zero was the source: the words, by nutrient, for "why" sentences. */
   readonly asPrinted: Readonly<Partial<Record<Nutrient, string>>>;
   /** Absent when no statement was read: additives are then unknown, not absent. */
