@@ -1,0 +1,130 @@
+import type { Issue, Reading } from '#core/errors.ts';
+import type { ReadLabel } from '#core/label/label.ts';
+import { labelFromJson } from '#core/label/labelFromJson.ts';
+import { readLabel } from '#core/label/readLabel.ts';
+import type { LabelField } from './labelHeadings.ts';
+import { type Column, matchHeadings } from './matchHeadings.ts';
+import type { Table, TableRow } from './ports.ts';
+
+export interface ImportedLabel {
+  /** The row of the table, as a spreadsheet shows it. */
+  readonly row: number;
+  readonly label: ReadLabel;
+}
+
+export type ImportIssueCode =
+  | 'column-not-known'
+  | 'row-without-name'
+  | 'row-too-long'
+  | 'row-too-short'
+  | 'row-not-a-label'
+  | 'formula-in-number-column'
+  | 'text-damaged';
+
+/**
+ * The labels of a table, one a row, with a report of everything that was noticed. Cells are handed on as they stand and
+ * nothing is guessed. Left out and named are rows without a name and rows with more cells than there are headings, since
+ * their figures may stand under the wrong heading.
+ *
+ * @throws Fault table-without-headings, table-heading-twice, table-heading-missing.
+ */
+export function importLabels(table: Table): Reading<readonly ImportedLabel[]> {
+  const headings = table.headings.slice(0, table.headings.findLastIndex(heading => heading.trim() !== '') + 1);
+  const { columns, unknown } = matchHeadings(headings);
+  const issues: Issue[] = [...table.issues];
+  for (const heading of unknown) {
+    issues.push({
+      code: 'column-not-known',
+      place: { heading },
+      found: heading,
+      expected: 'a heading of docs/formats.md; the column is left alone',
+    });
+  }
+  const value: ImportedLabel[] = [];
+  for (const row of table.rows) {
+    const label = readRow(row, headings.length, columns, issues);
+    if (label !== undefined) value.push({ row: row.row, label });
+  }
+  return { value, issues };
+}
+
+function readRow({ row, cells }: TableRow, width: number, columns: readonly Column[], issues: Issue[]): ReadLabel | undefined {
+  const notice = (code: ImportIssueCode, found: string, expected: string, heading?: string) =>
+    issues.push({ code, place: { row, ...(heading === undefined ? {} : { heading }) }, found, expected });
+
+  const beyond = cells.slice(width).filter(cell => cell.trim() !== '').length;
+  if (beyond > 0) {
+    notice(
+      'row-too-long',
+      `${cells.length} cells`,
+      `${width} cells; the row is left out, since its figures may stand under the wrong headings`,
+    );
+    return undefined;
+  }
+  if (cells.length < width) notice('row-too-short', `${cells.length} cells`, `${width} cells; the missing ones are taken as not printed`);
+
+  const json: LabelJson = { serving: {}, panel: {} };
+  const formulas = new Set<string>();
+  for (const { at, heading, means } of columns) {
+    const cell = (cells[at] ?? '').trim();
+    if (cell === '') continue;
+    if (damaged.test(cell)) notice('text-damaged', shown(cell), 'text without broken characters', heading);
+    if (means.kind === 'panel') json.panel[means.key] = cell;
+    else place(json, means.key, cell);
+    if (cell.startsWith('=') && (means.kind === 'panel' || numberFields.has(means.key))) {
+      formulas.add(heading);
+      notice('formula-in-number-column', shown(cell), 'the number itself; a formula is kept as text and not calculated', heading);
+    }
+  }
+  if (json.name === undefined) {
+    notice('row-without-name', 'no name', 'a name; the row is left out');
+    return undefined;
+  }
+  const { value, issues: formIssues } = labelFromJson(json);
+  const label = value && readLabel(value);
+  for (const issue of [...formIssues, ...(label?.issues ?? [])]) {
+    // What is noticed in a statement has a position in it and no key.
+    const key = issue.place.heading ?? (issue.place.start === undefined ? undefined : 'statement');
+    const heading = columns.find(column => jsonPlace(column) === key)?.heading;
+    if (heading === undefined) issues.push({ ...issue, place: { ...issue.place, row } });
+    else if (!formulas.has(heading)) issues.push({ ...issue, place: { ...issue.place, row, heading } });
+  }
+  if (label === undefined) notice('row-not-a-label', shown(String(json.name)), 'a label; the row is left out');
+  return label;
+}
+
+type LabelJson = { serving: Record<string, string>; panel: Record<string, string> } & Record<string, unknown>;
+
+const servingKeys: Partial<Record<LabelField, string>> = {
+  servingHousehold: 'household',
+  servingGrams: 'grams',
+  servingMilliliters: 'milliliters',
+  servingsPerContainer: 'perContainer',
+};
+
+const numberFields: ReadonlySet<LabelField> = new Set(['gtin', 'servingGrams', 'servingMilliliters', 'servingsPerContainer']);
+
+function place(json: LabelJson, key: LabelField, cell: string): void {
+  const servingKey = servingKeys[key];
+  if (servingKey !== undefined) json.serving[servingKey] = cell;
+  else if (key === 'front')
+    json[key] = cell
+      .split('|')
+      .map(claim => claim.trim())
+      .filter(claim => claim !== '');
+  else json[key] = cell;
+}
+
+/** Where in label JSON a column's cell goes: "panel.sodiumMg", "serving.grams", "name". */
+function jsonPlace({ means }: Column): string {
+  if (means.kind === 'panel') return `panel.${means.key}`;
+  const servingKey = servingKeys[means.key];
+  return servingKey === undefined ? means.key : `serving.${servingKey}`;
+}
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+const damaged = /[\0-\x08\x0b\x0c\x0e-\x1f\x7f\uFFFD]|\p{Surrogate}/u;
+
+function shown(cell: string): string {
+  return cell.length > 60 ? `${cell.slice(0, 59)}…` : cell;
+}

@@ -1,0 +1,34 @@
+import type { ParseArgsOptionsConfig } from 'node:util';
+import type { InputLine, Table } from '#app/ports.ts';
+
+/** What a command may do to the world. main.ts fulfils it. */
+export interface World {
+  /** Results. Waits until the reader has taken them. */
+  write(text: string): Promise<void>;
+  /** Progress, reports and hints, on standard error. */
+  say(text: string): void;
+  /** Columns that a table may take. */
+  readonly width: number;
+  /** Standard input, in blocks of as many lines as arrive together. */
+  inputLines(): AsyncIterable<readonly InputLine[]>;
+  /** @throws Fault file-not-found, file-not-readable, file-too-large. */
+  readBytes(path: string): Promise<Uint8Array>;
+  /** @throws Fault table-without-headings. */
+  readTable(bytes: Uint8Array): Table;
+  /** Where a file that ships with the program is. */
+  shipped(path: string): string;
+}
+
+export interface Arguments {
+  readonly options: Readonly<Record<string, string | boolean | undefined>>;
+  readonly positionals: readonly string[];
+}
+
+export interface Command {
+  readonly name: string;
+  /** The line that help shows: the command with its arguments and options. */
+  readonly usage: string;
+  readonly summary: string;
+  readonly options: ParseArgsOptionsConfig;
+  run(given: Arguments, world: World): Promise<void>;
+}

@@ -1,0 +1,83 @@
+import { importLabels } from '#app/importLabels.ts';
+import { foodsOf, type Survey, surveyCategory } from '#app/surveyCategory.ts';
+import { Fault, type Issue } from '#core/errors.ts';
+import { builtInPlates } from '#core/plate/builtInPlates.ts';
+import type { PlateFood } from '#core/plate/plate.ts';
+import { plateFromJson } from '#core/plate/plateFromJson.ts';
+import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
+import { yardstickFromJson } from '#core/yardstick/yardstickFromJson.ts';
+import type { Arguments, Command, World } from '../command.ts';
+import { progress } from '../progress.ts';
+import { readBuiltInOrFile } from '../readBuiltInOrFile.ts';
+import { atMostPositionals, needed, oneOf } from '../readOptions.ts';
+import { readSetting } from '../readSetting.ts';
+import { reportText } from '../reportText.ts';
+import { surveyCsv } from '../surveyCsv.ts';
+import { surveyJson } from '../surveyJson.ts';
+import { surveyTable } from '../surveyTable.ts';
+
+export const survey: Command = {
+  name: 'survey',
+  usage: 'survey FILE.csv --plate PLATE --yardstick YARDSTICK [--setting SETTING] [--category CATEGORY] [--format table|csv|json]',
+  summary: 'Judges the foods of a table of labels on a plate, and shows ways in for those that do not fit.',
+  options: {
+    plate: { type: 'string' },
+    yardstick: { type: 'string' },
+    setting: { type: 'string' },
+    category: { type: 'string' },
+    format: { type: 'string' },
+  },
+  async run(given, world) {
+    atMostPositionals(given, 1);
+    const [file] = given.positionals;
+    if (file === undefined) throw new Fault('option-missing', `The table of labels is missing. Usage: platewright ${this.usage}`);
+    const format = oneOf(given, 'format', ['table', 'csv', 'json']);
+    const { survey, report } = await runSurvey(file, given, world);
+    world.say(format === 'json' ? '' : reportText(report));
+    if (format === 'csv') world.say(survey.yardstick.cautions.map(caution => `Note: ${caution}\n`).join(''));
+    await world.write(printed(survey, report, format, world.width));
+  },
+};
+
+export async function runSurvey(file: string, given: Arguments, world: World): Promise<{ survey: Survey; report: readonly Issue[] }> {
+  const setting = given.options.setting === undefined ? undefined : readSetting(needed(given, 'setting'));
+  const plate = await readBuiltInOrFile(
+    { noun: 'plate', builtIn: builtInPlates, fromJson: plateFromJson, notFound: 'plate-not-found', notValid: 'plate-not-valid' },
+    needed(given, 'plate'),
+    world,
+  );
+  const yardstick = await readBuiltInOrFile(
+    {
+      noun: 'yardstick',
+      builtIn: builtInYardsticks,
+      fromJson: yardstickFromJson,
+      notFound: 'yardstick-not-found',
+      notValid: 'yardstick-not-valid',
+    },
+    needed(given, 'yardstick'),
+    world,
+  );
+  const { value: labels, issues: report } = importLabels(world.readTable(await world.readBytes(file)));
+  const foods = inCategory(foodsOf(labels), given.options.category);
+  const survey = surveyCategory(
+    { foods, plate, yardstick, ...(setting === undefined ? {} : { setting }), shelf: { foods, plates: [plate] } },
+    progress(world, 'foods'),
+  );
+  return { survey, report };
+}
+
+/** @throws Fault unknown-option when the table has no food of this category. */
+function inCategory(foods: readonly PlateFood[], category: string | boolean | undefined): readonly PlateFood[] {
+  if (typeof category !== 'string') return foods;
+  const categoryOf = ({ label }: PlateFood) => label.printed.category?.toLowerCase();
+  const found = foods.filter(food => categoryOf(food) === category.trim().toLowerCase());
+  if (found.length > 0) return found;
+  const known = [...new Set(foods.map(categoryOf).filter(one => one !== undefined))];
+  throw new Fault('unknown-option', `No food is in the category "${category}". Found: ${known.join(', ') || 'no categories'}.`);
+}
+
+function printed(survey: Survey, report: readonly Issue[], format: 'table' | 'csv' | 'json', width: number): string {
+  if (format === 'csv') return surveyCsv(survey);
+  if (format === 'json') return `${JSON.stringify(surveyJson(survey, report), null, 2)}\n`;
+  return surveyTable(survey, width);
+}

@@ -1,0 +1,56 @@
+/** Wiring: joins the commands to the world, and turns whatever goes wrong into words and an exit code. */
+import { fileURLToPath } from 'node:url';
+import { inputLines } from '#adapters/files/inputLines.ts';
+import { readBytes } from '#adapters/files/readBytes.ts';
+import { readTable } from '#adapters/files/readTable.ts';
+import { writeText } from '#adapters/terminal/writeText.ts';
+import { Fault, faultCatalogue } from '#core/errors.ts';
+import type { Command, World } from './command.ts';
+import { helpAbout } from './commands/help.ts';
+import { label } from './commands/label.ts';
+import { start } from './commands/start.ts';
+import { statement } from './commands/statement.ts';
+import { survey } from './commands/survey.ts';
+import { yardsticks } from './commands/yardsticks.ts';
+import { readOptions } from './readOptions.ts';
+
+const commands: readonly Command[] = [start, survey, statement, label, yardsticks];
+const help = helpAbout(commands);
+
+const world: World = {
+  write: text => writeText(process.stdout, text),
+  say: text => void process.stderr.write(text),
+  width: Math.min(Math.max(process.stdout.columns ?? (Number(process.env.COLUMNS) || 80), 40), 120),
+  inputLines() {
+    if (process.stdin.isTTY) process.stderr.write('Reading from the keyboard, one line after the other; Ctrl-D ends.\n');
+    return inputLines(process.stdin);
+  },
+  readBytes,
+  readTable,
+  shipped: path => fileURLToPath(new URL(`../../${path}`, import.meta.url)),
+};
+
+// A reader that has seen enough (`| head -1`) closes the pipe: that ends the work and is no fault.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(0);
+    throw error;
+  });
+}
+
+try {
+  await run(process.argv.slice(2));
+} catch (error) {
+  const fault =
+    error instanceof Fault ? error : new Fault('program-fault', error instanceof Error ? (error.stack ?? error.message) : String(error));
+  process.stderr.write(`${fault.title}\n${fault.message}\nNext: ${fault.nextStep}\n`);
+  process.exitCode = faultCatalogue[fault.code].blame === 'person' ? 1 : 2;
+}
+
+async function run([name = 'help', ...args]: readonly string[]): Promise<void> {
+  const asked = name === '--help' || name === '-h' ? 'help' : name;
+  const command = [...commands, help].find(one => one.name === asked);
+  if (command === undefined) throw new Fault('unknown-command', `There is no command "${name}".`);
+  if (args.includes('--help') || args.includes('-h')) return help.run({ options: {}, positionals: [command.name] }, world);
+  return command.run(readOptions(command, args), world);
+}

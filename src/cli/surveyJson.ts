@@ -1,0 +1,56 @@
+import type { Survey, SurveyedFood } from '#app/surveyCategory.ts';
+import type { Issue } from '#core/errors.ts';
+import type { Total } from '#core/quantity/amount.ts';
+import { type Interval, intervalToJson } from '#core/quantity/interval.ts';
+import type { TestVerdict } from '#core/yardstick/yardstick.ts';
+import { additiveToJson } from './additiveToJson.ts';
+import type { JsonObject } from './answerLines.ts';
+
+/** A survey as docs/formats.md describes it. Absent means unknown; a range without an upper end has null there. */
+export function surveyJson({ plate, yardstick, setting, counts, foods }: Survey, report: readonly Issue[]): JsonObject {
+  return {
+    plate: plate.id,
+    yardstick: yardstick.id,
+    setting: setting ?? null,
+    cautions: yardstick.cautions,
+    counts,
+    foods: foods.map(foodToJson),
+    report,
+  };
+}
+
+function foodToJson({ food, verdict, onPlate, waysIn }: SurveyedFood): JsonObject {
+  return {
+    id: food.id,
+    name: food.name,
+    maker: food.label.printed.maker,
+    verdict: verdict.verdict,
+    closeCall: verdict.closeCall,
+    estimated: verdict.estimated,
+    why: verdict.why,
+    onPlate: { energyKcal: totalToJson(onPlate.energyKcal), sodiumMg: totalToJson(onPlate.sodiumMg) },
+    tests: verdict.tests.map(testToJson),
+    classes: verdict.classes,
+    statementRead: food.label.statement !== undefined,
+    additives: food.label.additives.map(additiveToJson),
+    waysIn: waysIn?.ways.map(({ kind, what, totals }) => ({ kind, what, totals: mapValues(totals, totalToJson) })) ?? [],
+    noWayIn: waysIn?.none,
+    findings: food.label.findings,
+  };
+}
+
+function testToJson({ judged, range, marginRange, ...test }: TestVerdict): JsonObject {
+  return { ...test, judged: rangeToJson(judged), range: rangeToJson(range), marginRange: rangeToJson(marginRange) };
+}
+
+function totalToJson({ judged, range, estimated, missing }: Total): JsonObject {
+  return { judged: intervalToJson(judged), range: intervalToJson(range), estimated, missing };
+}
+
+function rangeToJson(range: Interval | undefined): ReturnType<typeof intervalToJson> | undefined {
+  return range === undefined ? undefined : intervalToJson(range);
+}
+
+function mapValues<From, To>(record: Readonly<Record<string, From>>, change: (value: From) => To): Record<string, To> {
+  return Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value)]));
+}

@@ -1,0 +1,37 @@
+/** Words and figures that the table and the CSV of a survey share. */
+import type { SurveyedFood } from '#app/surveyCategory.ts';
+import type { AdditiveFinding, Certainty } from '#core/additive/additive.ts';
+import type { Total } from '#core/quantity/amount.ts';
+import { ceilTo, floorTo } from '#core/quantity/rounding.ts';
+
+/** A total without its unit: "250", "95–140", "95 or more"; undefined when a part of it is not known. */
+export function totalText({ judged, missing }: Total): string | undefined {
+  if (missing.length > 0) return undefined;
+  if (judged.lo === judged.hi) return String(Math.round(judged.lo));
+  if (judged.hi === Number.POSITIVE_INFINITY) return `${floorTo(judged.lo, 0)} or more`;
+  return `${floorTo(judged.lo, 0)}–${ceilTo(judged.hi, 0)}`;
+}
+
+const certaintyText: Readonly<Record<Certainty, string>> = {
+  named: '',
+  alternative: ', one of several',
+  'may-contain': ', may be in it',
+  possible: ', possible',
+  misspelled: ', misspelled',
+};
+
+/** The additives that count; a label without a statement is unknown, not free of them. */
+export function additivesText({ food: { label } }: SurveyedFood): string {
+  if (label.statement === undefined) return 'unknown: no statement was read';
+  const counted = label.additives.filter(({ counts }) => counts).map(additiveText);
+  return counted.length === 0 ? 'none named on the label' : [...new Set(counted)].join('; ');
+}
+
+function additiveText(finding: AdditiveFinding): string {
+  return `${finding.name} (${finding.class}${certaintyText[finding.certainty]})`;
+}
+
+export function waysInText({ waysIn }: SurveyedFood): readonly string[] {
+  if (waysIn === undefined) return [];
+  return waysIn.ways.length > 0 ? waysIn.ways.map(({ what }) => what) : [waysIn.none ?? 'none was found'];
+}

@@ -1,0 +1,247 @@
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import fc from 'fast-check';
+import Papa from 'papaparse';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const program = join(root, 'bin/platewright');
+const demoTable = join(root, 'data/demo/labels.csv');
+const demoPlate = join(root, 'data/demo/plates/slices-on-low-sodium-bread.json');
+const yardstick = 'low-in-sodium-as-eaten';
+const place = mkdtempSync(join(tmpdir(), 'platewright-cli-'));
+afterAll(() => rmSync(place, { recursive: true, force: true }));
+
+function run(args: readonly string[], input: string | Uint8Array = '') {
+  const { status, stdout, stderr } = spawnSync(program, args, { input, cwd: place, encoding: 'utf8', maxBuffer: 1 << 28 });
+  return { status, stdout, stderr };
+}
+
+function file(name: string, content: string | Uint8Array): string {
+  const path = join(place, name);
+  writeFileSync(path, content);
+  return path;
+}
+
+const survey = (table: string, ...more: string[]) => run(['survey', table, '--plate', 'on-its-own', '--yardstick', yardstick, ...more]);
+
+describe('platewright as a process', () => {
+  it('[CLI-1] help names every command, and nothing is said on standard error', () => {
+    const { status, stdout, stderr } = run(['help']);
+    expect([status, stderr]).toEqual([0, '']);
+    for (const command of ['survey', 'statement', 'label', 'yardsticks', 'start', 'help'])
+      expect(stdout).toContain(`platewright ${command}`);
+  });
+
+  it('[CLI-2] it runs through a symbolic link from another folder', () => {
+    const link = join(place, 'linked');
+    symlinkSync(program, link);
+    const { status, stdout, stderr } = spawnSync(link, ['help'], { cwd: '/', encoding: 'utf8' });
+    expect([status, stderr, stdout.startsWith('Platewright')]).toEqual([0, '', true]);
+  });
+
+  it.each([
+    [['surway'], 'Unknown command'],
+    [['survey'], 'An option is missing'],
+    [['survey', 'none.csv', '--yardstick', yardstick], 'An option is missing'],
+    [['survey', 'none.csv', '--plate', 'on-its-own', '--yardstick', yardstick], 'File not found'],
+    [['survey', demoTable, '--plate', 'no-such-plate', '--yardstick', yardstick], 'Plate not found'],
+    [['survey', demoTable, '--plate', 'on-its-own', '--yardstick', 'no-such'], 'Yardstick not found'],
+    [['survey', demoTable, '--plate', demoTable, '--yardstick', yardstick], 'The plate file is not valid'],
+    [['survey', demoTable, '--plate', 'on-its-own', '--yardstick', demoTable], 'The yardstick file is not valid'],
+    [['survey', place, '--plate', 'on-its-own', '--yardstick', yardstick], 'File cannot be read'],
+    [['survey', demoTable, '--plate', 'on-its-own', '--yardstick', yardstick, '--setting', 'dialysis'], 'Setting not known'],
+    [['survey', demoTable, '--plate', 'on-its-own', '--yardstick', yardstick, '--setting', 'pregnancy'], 'Not for this setting'],
+    [['survey', demoTable, '--plate', 'on-its-own', '--yardstick', yardstick, '--format', 'pdf'], 'Option not understood'],
+    [['survey', demoTable, '--colour'], 'Option not understood'],
+    [['survey', demoTable, 'other.csv', '--plate', 'on-its-own', '--yardstick', yardstick], 'Option not understood'],
+    [['statement'], 'An option is missing'],
+    [['label'], 'An option is missing'],
+  ])("[CLI-3] a person's mistake has a title, a message and a next step, and exit code 1: %s", (args, title) => {
+    const { status, stdout, stderr } = run(args);
+    expect([status, stdout]).toEqual([1, '']);
+    const lines = stderr.trimEnd().split('\n');
+    expect(lines[0]).toBe(title);
+    expect(lines.length).toBeGreaterThanOrEqual(3);
+    expect(lines.at(-1)).toMatch(/^Next: ./);
+  });
+
+  it('[CLI-11] a reader that closes the pipe early is no fault', async () => {
+    const child = spawn(program, ['statement', '--jsonl'], { stdio: ['pipe', 'pipe', 'pipe'] });
+    let said = '';
+    child.stderr.on('data', (text: Buffer) => {
+      said += text.toString();
+    });
+    child.stdin.on('error', () => {});
+    child.stdin.end('{"id":1,"statement":"WATER, SALT"}\n'.repeat(20_000));
+    child.stdout.once('data', () => child.stdout.destroy());
+    const code = await new Promise(resolve => child.on('exit', resolve));
+    expect([code, said]).toEqual([0, '']);
+  });
+});
+
+describe('platewright survey', () => {
+  it('[CLI-12] the demo as a table: counts first, every verdict as a word, nothing wider than 80 columns', () => {
+    const { status, stdout } = run(['start']);
+    expect(status).toBe(0);
+    const lines = stdout.split('\n');
+    expect(lines[0]).toContain('invented');
+    const [, foods, ...counts] = /^(\d+) foods: (\d+) fits, (\d+) nearly, (\d+) over, (\d+) can't tell$/m.exec(stdout)!.map(Number);
+    expect(counts.reduce((sum, count) => sum + count)).toBe(foods);
+    const words = lines.map(line => /^(fits|nearly|over|can't tell) {2}/.exec(line)?.[1]).filter(word => word !== undefined);
+    expect(words).toHaveLength(foods!);
+    expect(Math.max(...lines.map(line => [...line].length))).toBeLessThanOrEqual(80);
+  });
+
+  it('[CLI-13] json, csv and table tell the same verdicts', () => {
+    const asked = [demoTable, '--plate', demoPlate, '--yardstick', yardstick, '--setting', 'hemodialysis'];
+    const json = JSON.parse(run(['survey', ...asked, '--format', 'json']).stdout);
+    expect([json.plate, json.yardstick, json.setting]).toEqual(['slices-on-low-sodium-bread', yardstick, 'hemodialysis']);
+    const fromJson = json.foods.map((food: { name: string; verdict: string }) => [food.name, food.verdict]);
+    const { data } = Papa.parse<Record<string, string>>(run(['survey', ...asked, '--format', 'csv']).stdout.trimEnd(), { header: true });
+    expect(data.map(({ name, verdict }) => [name, verdict])).toEqual(fromJson);
+    const counted: Record<string, number> = { fits: 0, nearly: 0, over: 0, "can't tell": 0 };
+    for (const [, verdict] of fromJson) counted[verdict] = (counted[verdict] ?? 0) + 1;
+    expect(json.counts).toEqual(counted);
+    expect(run(['survey', ...asked]).stdout).toContain(`${counted['fits']} fits, ${counted['nearly']} nearly, ${counted['over']} over`);
+  });
+
+  // Worked by hand: 100 kcal and 100 mg fit a yardstick of "sodium mg no more than energy kcal"; 110 mg is over by its slack of 10.
+  it('[CLI-14] ways, bounds and unknowns of a table made by hand', () => {
+    const table = file('hand.csv', 'name,servingGrams,energyKcal,sodiumMg\nA,50,100,100\nB,50,100,110\nC,50,100,300\nD,50,100,\n');
+    const { status, stdout, stderr } = survey(table, '--format', 'json');
+    expect([status, stderr]).toEqual([0, '']);
+    const { foods, counts } = JSON.parse(stdout);
+    expect(foods.map((food: { verdict: string }) => food.verdict)).toEqual(['fits', 'nearly', 'over', "can't tell"]);
+    expect(counts).toEqual({ fits: 1, nearly: 1, over: 1, "can't tell": 1 });
+    expect(foods[3].onPlate.sodiumMg.missing).toHaveLength(1);
+    expect(foods[0].statementRead).toBe(false);
+  });
+
+  it('[CLI-15] the report names row, heading, what was found and what was expected', () => {
+    const table = file('odd.csv', 'name;Sodium (mg);energyKcal;price\nA;plenty;100;3\n;1;2;3\n');
+    const { status, stderr, stdout } = survey(table, '--format', 'csv');
+    expect(status).toBe(0);
+    expect(stderr).toMatch(/^row 2, Sodium \(mg\): found "plenty", expected ./m);
+    expect(stderr).toMatch(/^row 3: found "no name", expected ./m);
+    expect(stderr).toMatch(/^price: found "price", expected ./m);
+    expect(stdout.trimEnd().split('\n')).toHaveLength(2);
+  });
+
+  it.each([
+    ['empty', ''],
+    ['headings that are none', '1,2\n3,4\n'],
+    ['no figures', 'name,maker\nA,B\n'],
+    ['twice the same', 'name,sodiumMg,Sodium\nA,1,2\n'],
+  ])('[CLI-16] a table that is none: %s', (name, content) => {
+    const { status, stderr } = survey(file(`${name}.csv`, content));
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/\nNext: /);
+  });
+
+  it('[CLI-17] a table with headings alone is a survey of no foods', () => {
+    const { status, stdout } = survey(file('bare.csv', 'name,sodiumMg\n'));
+    expect(status).toBe(0);
+    expect(stdout.split('\n')[0]).toBe("0 foods: 0 fits, 0 nearly, 0 over, 0 can't tell");
+  });
+
+  it('[CLI-18] a name from outside can neither run as a formula nor steer the terminal', () => {
+    const table = file('sly.csv', 'name,sodiumMg,energyKcal\n"=HYPERLINK(""x"")",1,2\n\u001B[2Jgone,1,2\n');
+    expect(survey(table, '--format', 'csv').stdout).toContain(`"'=HYPERLINK(""x"")"`);
+    expect(survey(table).stdout).not.toContain('\u001B');
+  });
+});
+
+describe('platewright statement and label', () => {
+  const answers = (command: string, input: string | Uint8Array) => {
+    const { status, stdout, stderr } = run([command, '--jsonl'], input);
+    expect([status, stderr]).toEqual([0, '']);
+    return stdout
+      .split('\n')
+      .slice(0, -1)
+      .map(line => JSON.parse(line));
+  };
+
+  it('[CLI-19] one line in, one line out, with the tree and the additives', () => {
+    const [answer] = answers('statement', '{"id":"1","statement":"WATER, CONTAINS 2% OR LESS OF: SODIUM PHOSPHATE, SALT"}');
+    expect(answer.id).toBe('1');
+    expect(answer.ingredients[0]).toMatchObject({ kind: 'ingredient', name: 'WATER', start: 0, end: 5, presence: 'certain', parts: [] });
+    expect(answer.additives.map((additive: { class: string; counts: boolean }) => [additive.class, additive.counts])).toContainEqual([
+      'phosphate',
+      true,
+    ]);
+    expect(answer.issues).toEqual([]);
+  });
+
+  it('[CLI-20] a bad line has its issue in its place and the others are answered', () => {
+    const bytes = Buffer.concat([
+      Buffer.from('{"id":1,"statement":"SALT"}\nnot json\n\n[1]\n{"id":2}\n'),
+      Buffer.from([0x22, 0xff, 0x22, 0x0a]),
+      Buffer.from('{"id":3,"statement":"SA\0LT"}\n'),
+      Buffer.from(`{"id":4,"statement":"${'x'.repeat(10_000_000)}"}\n`),
+      Buffer.from('{"id":5,"statement":"SALT, \\ud800 \\u0000, SUGAR"}\n{"id":6,"statement":"SALT"}'),
+    ]);
+    const read = answers('statement', bytes);
+    expect(read.map(({ id, issues }) => [id, issues[0]?.code])).toEqual([
+      [1, undefined],
+      [null, 'line-not-json'],
+      [null, 'line-not-json'],
+      [null, 'line-not-json'],
+      [2, 'statement-not-text'],
+      [null, 'line-not-utf8'],
+      [null, 'line-not-json'],
+      [null, 'line-too-long'],
+      [5, 'text-damaged'],
+      [6, undefined],
+    ]);
+  });
+
+  it('[CLI-21] labels: the example of docs/formats.md reads without an issue', () => {
+    const page = readFileSync(join(root, 'docs/formats.md'), 'utf8');
+    const example = JSON.parse(/## Label JSON[\s\S]*?```json\n([\s\S]*?)```/.exec(page)![1]!);
+    const [answer, bad] = answers('label', `${JSON.stringify(example)}\n{"panel": 3}\n`);
+    expect(answer.id).toBe(example.id);
+    expect(answer.amounts.sodiumMg).toMatchObject({ kind: 'known', printed: 230, range: [225, 235], source: 'printed' });
+    expect(answer.issues).toEqual([]);
+    expect(bad.issues.length).toBeGreaterThan(0);
+  });
+
+  it('[CLI-22] any bytes at all give one JSON line a line, from both commands', () => {
+    const numRuns = process.env.PLATEWRIGHT_LONG ? 20_000 : 300;
+    const text = fc.string({ unit: 'binary', maxLength: 60 });
+    const line = fc.oneof(
+      fc.uint8Array({ maxLength: 60 }).map(bytes => Buffer.from(bytes.filter(byte => byte !== 0x0a))),
+      fc
+        .record({ id: fc.integer(), statement: text, panel: fc.dictionary(text, fc.jsonValue()) })
+        .map(value => Buffer.from(JSON.stringify(value))),
+      fc.json().map(json => Buffer.from(json)),
+    );
+    const lines = fc.sample(line, numRuns);
+    const input = Buffer.concat(lines.flatMap(bytes => [bytes, Buffer.from('\n')]));
+    for (const command of ['statement', 'label']) expect(answers(command, input)).toHaveLength(lines.length);
+  });
+});
+
+describe('platewright yardsticks', () => {
+  it('[CLI-23] every test of every yardstick is listed with its source', () => {
+    const listed: { id: string; tests: { source: { text: string } }[] }[] = JSON.parse(run(['yardsticks', '--format', 'json']).stdout);
+    const { status, stdout } = run(['yardsticks']);
+    expect(status).toBe(0);
+    expect(listed.length).toBeGreaterThan(0);
+    for (const { id, tests } of listed) {
+      expect(stdout).toContain(`${id}\n`);
+      for (const { source } of tests) expect(stdout.replace(/\s+/g, ' ')).toContain(source.text.replace(/\s+/g, ' '));
+    }
+  });
+});
+
+describe('setup', () => {
+  it('[CLI-24] the packages are in place: setup says and does nothing', () => {
+    expect(existsSync(join(root, 'node_modules'))).toBe(true);
+    const { status, stdout, stderr } = spawnSync(process.execPath, [join(root, 'bin/setup.mjs')], { encoding: 'utf8', cwd: place });
+    expect([status, stdout, stderr]).toEqual([0, '', '']);
+  });
+});
