@@ -74,7 +74,7 @@ export const cheeseRecipes: readonly Recipe[] = [
     itemNumber: 305,
     readOn: '2026-10-14',
     readAt: 'Tollen Foods',
-    front: ['reduced sodium', '30% less sodium than regular colby'],
+    front: ['reduced sodium', '25% less sodium than regular colby'],
   },
   {
     id: 'process-yellow-2026-09',

@@ -390,7 +390,7 @@ export const deliRecipes: readonly Recipe[] = [
     itemNumber: 117,
     readOn: '2026-10-21',
     readAt: 'Pennyfold Pantry',
-    front: ['40% less sodium than our bologna'],
+    front: ['40% less sodium than regular bologna'],
   },
   {
     id: 'pork-loin-herb-2026-10',
