@@ -1,0 +1,52 @@
+import { cleanFloat } from '#core/quantity/rounding.ts';
+import type { NumberMeasure } from './measured.ts';
+import type { Test } from './yardstick.ts';
+
+/** Which side of its figure a bound allows. `below` is strict: "free of sodium" is under 5 mg. */
+export type BoundKind = 'atMost' | 'atLeast' | 'below';
+
+export interface Bound {
+  readonly kind: BoundKind;
+  readonly figure: number;
+}
+
+/** A test whose measure is a number, with its one bound. */
+export interface BoundTest extends Test {
+  readonly measure: NumberMeasure;
+}
+
+export function isBoundTest(test: Test): test is BoundTest {
+  return test.measure.kind !== 'additive' && test.measure.kind !== 'ingredient';
+}
+
+/** @throws RangeError for a test without a bound: `yardstickFromJson` lets none through. */
+export function boundOf(test: Test): Bound {
+  if (test.atMost !== undefined) return { kind: 'atMost', figure: test.atMost };
+  if (test.below !== undefined) return { kind: 'below', figure: test.below };
+  if (test.atLeast !== undefined) return { kind: 'atLeast', figure: test.atLeast };
+  throw new RangeError(`test ${test.id} has no bound`);
+}
+
+/**
+ * Sums and shares of decimal figures carry binary dust of this relative size; a figure within it of the bound is the
+ * bound itself, so that three thirds of 140 mg stay 140 mg.
+ */
+const dust = 1e-9;
+
+/**
+ * Distance to the bound: positive is to spare, negative is over (or short, for a minimum). `isOpenEnd` says that the value
+ * is the excluded upper end of a printed range ("<5 mg"): then even a strict bound may be touched.
+ */
+export function marginOf(bound: Bound, value: number): number {
+  const margin = bound.kind === 'atLeast' ? value - bound.figure : bound.figure - value;
+  return Math.abs(margin) <= dust * Math.max(1, Math.abs(bound.figure)) ? 0 : withoutDust(margin);
+}
+
+export function keeps(bound: Bound, value: number, isOpenEnd = false): boolean {
+  const margin = marginOf(bound, value);
+  return margin > 0 || (margin === 0 && (bound.kind !== 'below' || isOpenEnd));
+}
+
+export function withoutDust(value: number): number {
+  return Number.isInteger(value) ? value : cleanFloat(value);
+}

@@ -1,0 +1,97 @@
+import type { AdditiveClass, AdditiveFinding } from '#core/additive/additive.ts';
+import type { ReadLabel } from '#core/label/label.ts';
+import type { PlateFood } from '#core/plate/plate.ts';
+import { type KinPresence, kinFinder, kinTitle } from './ingredientKin.ts';
+import type { Served } from './served.ts';
+import { sourceText } from './sourceText.ts';
+import type { Test, TestVerdict, VerdictWord } from './yardstick.ts';
+
+/** What one label says of an additive class or an ingredient. `words` are told to the person. */
+interface Presence {
+  readonly verdict: Extract<VerdictWord, 'fits' | 'over' | "can't tell">;
+  readonly words: string;
+}
+
+type PresenceOn = (label: ReadLabel) => Presence;
+
+/**
+ * Makes the judge of an absence test. Named or misspelled is over; only allowed, hidden, or without a (whole) statement
+ * is can't tell; else "none named on the label": what a statement does not name may still be in the food.
+ */
+export function absenceJudge(test: Test): (served: Served) => TestVerdict {
+  const { measure } = test;
+  if (measure.kind !== 'additive' && measure.kind !== 'ingredient') throw new RangeError(`test ${test.id} is no absence test`);
+  const title = measure.kind === 'additive' ? additiveTitles[measure.class] : kinTitle(measure.kin);
+  const presenceOn = measure.kind === 'additive' ? additivePresence(measure.class) : ingredientPresence(measure.kin);
+  const source = sourceText(test.source);
+  return served => {
+    const foods = foodsOf(test, served);
+    const found = foods.map(food => ({ food, ...presenceOn(food.label) }));
+    const deciding = found.find(one => one.verdict === 'over') ?? found.find(one => one.verdict === "can't tell");
+    const verdict = deciding?.verdict ?? 'fits';
+    const where = deciding && foods.length > 1 ? `${deciding.food.name}: ` : '';
+    const lead = verdict === "can't tell" ? `Can't tell about ${title}` : title.charAt(0).toUpperCase() + title.slice(1);
+    const why = `${lead}: ${where}${deciding?.words ?? 'none named on the label'} (${source}).`;
+    return { testId: test.id, verdict, closeCall: false, estimated: false, why };
+  };
+}
+
+const additiveTitles: Readonly<Record<AdditiveClass, string>> = {
+  phosphate: 'phosphate additives',
+  potassium: 'added potassium salts',
+  sodium: 'added salt and sodium',
+};
+
+function foodsOf({ basis }: Test, { surveyed, companions }: Served): readonly PlateFood[] {
+  const parts = surveyed.map(({ part }) => part);
+  return (basis === 'on-plate' ? [...parts, ...companions.parts] : parts).map(({ food }) => food);
+}
+
+function additivePresence(wanted: AdditiveClass): PresenceOn {
+  return label => {
+    const whole = wholeStatement(label);
+    const counted = label.additives.filter(finding => finding.class === wanted && finding.counts);
+    const named = counted.filter(isNamed);
+    if (named.length > 0) return { verdict: 'over', words: `${named.map(findingText).join(', ')} named on the label` };
+    if (counted.length > 0)
+      return {
+        verdict: "can't tell",
+        words: counted
+          .map(finding => finding.why)
+          .join(' ')
+          .replace(/\.$/, ''),
+      };
+    return whole ?? { verdict: 'fits', words: 'none named on the label' };
+  };
+}
+
+function isNamed({ certainty }: AdditiveFinding): boolean {
+  return certainty === 'named' || certainty === 'misspelled';
+}
+
+function findingText({ name, found, certainty }: AdditiveFinding): string {
+  if (certainty === 'misspelled') return `${name} (misspelled “${found}”)`;
+  return name.toLowerCase() === found.toLowerCase() ? name : `${name} (“${found}”)`;
+}
+
+function ingredientPresence(kin: string): PresenceOn {
+  const find = kinFinder(kin);
+  return label => {
+    const { statement } = label;
+    const whole = wholeStatement(label);
+    if (statement === undefined) return whole ?? { verdict: "can't tell", words: noStatement };
+    const presence: KinPresence = find(statement);
+    if (presence.kind === 'named') return { verdict: 'over', words: `“${presence.words}” named on the label` };
+    if (presence.kind === 'possible') return { verdict: "can't tell", words: `“${presence.words}” on the label may hold or hide it` };
+    return whole ?? { verdict: 'fits', words: 'none named on the label' };
+  };
+}
+
+const noStatement = 'no ingredient statement has been read';
+
+/** Undefined when there is a statement to its end; else why its silence proves nothing. */
+function wholeStatement({ statement, issues }: ReadLabel): Presence | undefined {
+  if (statement === undefined || statement.ingredients.length === 0) return { verdict: "can't tell", words: noStatement };
+  const isCut = issues.some(({ code }) => code === 'statement-cut-off' || code === 'text-too-long');
+  return isCut ? { verdict: "can't tell", words: 'the statement breaks off before its end' } : undefined;
+}

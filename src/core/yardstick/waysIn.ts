@@ -1,0 +1,126 @@
+import type { Plate, PlateFood } from '#core/plate/plate.ts';
+import { dependsOnPlate } from './basis.ts';
+import { isBoundTest } from './bound.ts';
+import { companionChanges, moreOfCompanion } from './companionWays.ts';
+import { type JudgeInput, judgePlate, prepareJudge, servedOn, testsJudged } from './judgePlate.ts';
+import { companionLoads, foodLoads, keepLimits, type LinearTest, linearTests, sharesThatFit } from './linearTest.ts';
+import { mixWays } from './mixWays.ts';
+import { portionWays, smallestShare } from './portionWays.ts';
+import { type CompanionTotals, companionTotals, helpingOf } from './served.ts';
+import { type Candidate, type Shelf, type WayIn, type WaysIn, wayInKinds } from './wayIn.ts';
+import { nutrientsTold, wayIn } from './waySentence.ts';
+import type { Test, Verdict } from './yardstick.ts';
+
+export interface WaysInput extends JudgeInput {
+  readonly food: PlateFood;
+  readonly shelf: Shelf;
+}
+
+/** The smallest changes that turn "over" or "nearly" into "fits". For many foods on one plate use `prepareWaysIn`. */
+export function waysIn({ food, shelf, ...input }: WaysInput): WaysIn {
+  return prepareWaysIn({ ...input, shelf })(food, judgePlate({ food, ...input }));
+}
+
+/** At most this many companions of other plates are offered in the place of one, and as many beside it (own decision). */
+const mostBorrowed = 3;
+
+/**
+ * Ways in for one plate, yardstick and shelf. Candidates come from closed forms, every one is judged again, and only what
+ * then fits is offered: smallest change first, more of the companion last. docs/rules/yardstick.md, YST-30 and on.
+ */
+export function prepareWaysIn({ shelf, ...input }: JudgeInput & { readonly shelf: Shelf }): (food: PlateFood, verdict: Verdict) => WaysIn {
+  const { plate } = input;
+  const tests = testsJudged(input.yardstick, input.switchedOn ?? []);
+  const linear = linearTests(tests);
+  const judge = prepareJudge(input);
+  const helpings = plate.companions.map(helpingOf);
+  const companions = companionTotals(plate.companions);
+  const fixed = companionLoads(linear, helpings);
+  const changes = companionChanges(plate, shelf.plates, linear);
+  const unsaltedVersionsOf = unsaltedOnShelf(shelf.foods);
+  const told = nutrientsTold(tests);
+
+  return (food, verdict) => {
+    const settled = settledReason(tests, verdict);
+    if (settled !== undefined) return { ways: [], none: settled };
+    const helping = helpingOf({ food, portion: plate.portion });
+    if (typeof helping.factor !== 'number') return { ways: [], none: 'No way in: it is not known how much of the food the portion is.' };
+    const loads = foodLoads(linear, helping);
+    const share = largestShare(linear, loads, fixed);
+    const unsalted = unsaltedVersionsOf(food);
+
+    const ways: WayIn[] = [];
+    const offer = (candidate: Candidate, totals: CompanionTotals): void => {
+      const judged = judge(servedOn(candidate.plate, totals, food, candidate.mixedWith));
+      if (judged.verdict === 'fits') ways.push(wayIn(candidate, judged, food, told));
+    };
+    if (share > 0) for (const candidate of portionWays(food, plate, helping.factor, share)) offer(candidate, companions);
+    for (const version of unsalted) {
+      for (const candidate of mixWays(food, version, plate, linear, fixed)) offer(candidate, companions);
+    }
+    const offered = new Map<string, number>();
+    for (const { candidate, companions: totals, loads: others } of changes) {
+      const before = offered.get(candidate.kind) ?? 0;
+      if (before >= mostBorrowed || !keepLimits(linear, loads, others)) continue;
+      offered.set(candidate.kind, before + 1);
+      offer(candidate, totals);
+    }
+    for (const candidate of moreOfCompanion(plate, helpings, linear, loads)) offer(candidate, companionTotals(candidate.plate.companions));
+
+    if (ways.length > 0) return { ways: ways.sort(bySize) };
+    return { ways, none: noneReason(plate, share, unsalted.length > 0, changes.length > 0) };
+  };
+}
+
+/**
+ * The largest share of the plate's portion that fits, from closed form: 0.5 means half of it, 1 the whole. 0 when none
+ * does. It answers for the tests that a portion can change; others are not looked at.
+ */
+export function largestShareThatFits({ plate, yardstick, switchedOn = [], food }: Omit<WaysInput, 'shelf' | 'setting'>): number {
+  const linear = linearTests(testsJudged(yardstick, switchedOn));
+  const loads = foodLoads(linear, helpingOf({ food, portion: plate.portion }));
+  return largestShare(linear, loads, companionLoads(linear, plate.companions.map(helpingOf)));
+}
+
+function largestShare(tests: readonly LinearTest[], food: readonly number[], companions: readonly number[]): number {
+  const rules = tests.map(({ limit }, at) => ({ variable: food[at]!, fixed: companions[at]!, limit }));
+  return sharesThatFit(rules, 1)?.most ?? 0;
+}
+
+function bySize(a: WayIn, b: WayIn): number {
+  const last = Number(a.kind === 'more-of-companion') - Number(b.kind === 'more-of-companion');
+  return last || a.change - b.change || wayInKinds.indexOf(a.kind) - wayInKinds.indexOf(b.kind);
+}
+
+/** Unsalted versions name the salted food by the food's id, its label's id or its name. */
+function unsaltedOnShelf(foods: readonly PlateFood[]): (food: PlateFood) => readonly PlateFood[] {
+  const versions = Map.groupBy(foods, food => food.label.printed.unsaltedVersionOf);
+  return ({ id, name, label }) =>
+    [...new Set([id, name, label.printed.id, label.printed.name])].flatMap(key => (key && versions.get(key)) || []);
+}
+
+/** Why no portion and no companion can help; undefined when one may. */
+function settledReason(tests: readonly Test[], verdict: Verdict): string | undefined {
+  if (verdict.verdict === 'fits') return 'It fits as it is.';
+  if (verdict.verdict === "can't tell") return 'The verdict cannot be told, so no change can be worked out.';
+  for (const outcome of verdict.tests) {
+    const test = tests.find(({ id }) => id === outcome.testId);
+    if (outcome.verdict === 'fits' || test === undefined) continue;
+    const canChange = isBoundTest(test) ? dependsOnPlate(test) : test.basis === 'on-plate';
+    if (!canChange) return `No way in: no portion or companion changes this: ${outcome.why}`;
+  }
+  return undefined;
+}
+
+function noneReason(plate: Plate, share: number, hasUnsalted: boolean, hasChanges: boolean): string {
+  const portion =
+    share === 0
+      ? 'no portion of it fits'
+      : share < smallestShare
+        ? 'only a portion under a quarter of this one would fit'
+        : 'the largest portion that fits is no whole measure';
+  const companions = hasChanges ? 'no companion on your plates makes room for it' : 'there is no other companion on your plates';
+  const more = plate.companions.length > 0 ? ', more of the companion does not do' : '';
+  const unsalted = hasUnsalted ? 'mixing it with its unsalted version does not do' : 'no unsalted version of it is on the shelf';
+  return `No way in: ${portion}, ${companions}${more}, and ${unsalted}.`;
+}

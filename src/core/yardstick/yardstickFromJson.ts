@@ -1,0 +1,99 @@
+import { z } from 'zod';
+import type { Reading } from '#core/errors.ts';
+import { checkJson } from '#core/plate/checkJson.ts';
+import { nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
+import { settings, type Yardstick } from './yardstick.ts';
+
+const nutrient = z.enum(nutrientKeys);
+const words = z.string().min(1);
+const number = z.number();
+
+const basis = z.enum(['per-serving', 'per-100-g', 'per-100-ml', 'per-reference-amount', 'as-eaten', 'on-plate', 'per-day']);
+
+const measure = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('nutrient'), nutrient }),
+  z.object({ kind: z.literal('difference'), nutrient, minus: nutrient }),
+  z.object({ kind: z.literal('ratio'), nutrient, per: nutrient }),
+  z.object({
+    kind: z.literal('daily-value-percent'),
+    nutrient: nutrient.refine(key => nutrients[key].dailyValue !== null, 'a nutrient that has a Daily Value'),
+  }),
+  z.object({ kind: z.literal('additive'), class: z.enum(['phosphate', 'potassium', 'sodium']) }),
+  z.object({ kind: z.literal('ingredient'), kin: words }),
+]);
+
+const source = z.object({
+  kind: z.enum(['regulation', 'guideline', 'paper', 'common-practice', 'from-memory', 'own-table', 'clinic', 'prescription']),
+  text: words,
+});
+
+const test = z
+  .object({
+    id: words,
+    measure,
+    basis,
+    atMost: number.exactOptional(),
+    atLeast: number.exactOptional(),
+    below: number.exactOptional(),
+    absent: z.literal(true).exactOptional(),
+    slack: number.nonnegative().exactOptional(),
+    claimRule: z.literal('us-sodium-claim').exactOptional(),
+    useEstimates: z.boolean().exactOptional(),
+    off: z.boolean().exactOptional(),
+    source,
+  })
+  .refine(one => boundsIn(one).length === 1, 'exactly one of atMost, atLeast, below, absent')
+  .refine(
+    one => (one.absent === true) === (one.measure.kind === 'additive' || one.measure.kind === 'ingredient'),
+    '"absent": true for an additive or ingredient, a number for any other measure',
+  )
+  .refine(
+    one => one.absent !== true || one.basis === 'as-eaten' || one.basis === 'on-plate',
+    'basis "as-eaten" or "on-plate" for an additive or ingredient',
+  )
+  .refine(one => one.claimRule === undefined || one.basis === 'per-reference-amount', 'claimRule with basis "per-reference-amount" alone');
+
+const classScale = z.object({
+  id: words,
+  nutrient,
+  basis,
+  classes: z
+    .array(z.object({ name: words, upTo: number.exactOptional() }))
+    .min(2)
+    .refine(areAscending, 'classes with ascending upTo, the last one without'),
+  source,
+});
+
+const yardstickSchema = z.object({
+  id: words,
+  title: words,
+  purpose: z.string().default(''),
+  tests: z.array(test).refine(haveOwnIds, 'tests with an id of their own'),
+  classScales: z.array(classScale).default([]).refine(haveOwnIds, 'class scales with an id of their own'),
+  settings: z.union([z.literal('any'), z.array(z.enum(settings)).min(1)], {
+    error: `"any" or a list of ${settings.join(', ')}`,
+  }),
+  cautions: z.array(z.string()).default([]),
+});
+
+/** Reads a yardstick as docs/formats.md describes it. Without a value when it is not valid; the issues name each place. */
+export function yardstickFromJson(value: unknown): Reading<Yardstick | undefined> {
+  const checked = checkJson(yardstickSchema, value);
+  return { value: checked.ok ? checked.value : undefined, issues: checked.issues };
+}
+
+function boundsIn(one: { atMost?: unknown; atLeast?: unknown; below?: unknown; absent?: unknown }): readonly unknown[] {
+  return [one.atMost, one.atLeast, one.below, one.absent].filter(bound => bound !== undefined);
+}
+
+function areAscending(classes: readonly { upTo?: number | undefined }[]): boolean {
+  return classes.every(({ upTo }, at) => {
+    if (at === classes.length - 1) return upTo === undefined;
+    const before = classes[at - 1]?.upTo ?? Number.NEGATIVE_INFINITY;
+    return upTo !== undefined && upTo > before;
+  });
+}
+
+function haveOwnIds(list: readonly { id: string }[]): boolean {
+  return new Set(list.map(({ id }) => id)).size === list.length;
+}
