@@ -21,10 +21,12 @@ export function finishDrafts(drafts: readonly Draft[], position: (offset: number
 
 function shareOut(drafts: readonly Draft[], whole: Interval, isWholeFood: boolean, unordered: boolean, position: (offset: number) => number, report: Report): Ingredient[] {
   const shares = shareBounds(drafts, whole, isWholeFood, unordered, report);
-  return drafts.map((draft, index) => {
+  const finished: Ingredient[] = [];
+  for (let index = 0; index < drafts.length; index++) {
+    const draft = drafts[index]!;
     const share = shares[index]!;
-    const parts = draft.parts.length === 0 ? [] : shareOut(draft.parts, share, false, draft.unordered === true, position, report);
-    return {
+    const parts = draft.parts.length === 0 ? noParts : shareOut(draft.parts, share, false, draft.unordered === true, position, report);
+    const ingredient: { -readonly [Key in keyof Ingredient]: Ingredient[Key] } = {
       kind: draft.kind === 'group' && parts.length === 0 ? 'ingredient' : draft.kind,
       name: draft.name,
       start: position(draft.start),
@@ -32,13 +34,16 @@ function shareOut(drafts: readonly Draft[], whole: Interval, isWholeFood: boolea
       presence: draft.presence,
       organic: draft.organic,
       notes: draft.notes,
-      ...(draft.declaredPercent === undefined ? {} : { declaredPercent: draft.declaredPercent }),
-      ...(draft.atMostPercent === undefined ? {} : { atMostPercent: draft.atMostPercent }),
       sharePercent: share,
       parts,
     };
-  });
+    if (draft.declaredPercent !== undefined) ingredient.declaredPercent = draft.declaredPercent;
+    if (draft.atMostPercent !== undefined) ingredient.atMostPercent = draft.atMostPercent;
+    finished.push(ingredient);
+  }
+  return finished;
 }
+const noParts: readonly Ingredient[] = [];
 
 function shareBounds(drafts: readonly Draft[], whole: Interval, isWholeFood: boolean, unordered: boolean, report: Report): Interval[] {
   const free = unordered || drafts.some(draft => draft.kind === 'component');

@@ -47,10 +47,10 @@ export function readItem(text: string, item: Item, previous: Draft | undefined, 
     from += 1;
   }
   while (to > from && trailWords.has(item.words[to - 1]!.text)) to -= 1;
-  const lead = leadSentenceLength(item.words.slice(from, to));
+  const lead = item.words.length < 3 ? 0 : leadSentenceLength(from === 0 ? item.words : item.words.slice(from, to));
   const leadNote = lead > 0 && from + lead < to ? nameOf(text, item.words.slice(from, from + lead)) : undefined;
   if (leadNote !== undefined) from += lead;
-  const words = item.words.slice(from, to);
+  const words = from === 0 && to === item.words.length ? item.words : item.words.slice(from, to);
   const brackets = from === 0 ? item.brackets : item.brackets.map(bracket => ({ ...bracket, afterWords: Math.max(0, bracket.afterWords - from) }));
 
   if (words.length === 0) return { drafts: bracketAlone(text, brackets, previous), leadsWithOr };
@@ -69,10 +69,10 @@ function readNamed(text: string, words: readonly Token[], brackets: readonly Bra
     return [];
   }
 
-  const choice = splitAt(words, isOr);
+  const choice = words.length > 2 && words.some(isOrWord) ? splitAt(words, isOr) : noSides;
   if (choice.length > 1 && !inseparable.test(joined(words))) return [choiceOf(text, words, brackets, choice)];
 
-  if (mayBeLastOfList || words.some(isChemical)) {
+  if (words.length > 2 && words.some(isAndWord) && (mayBeLastOfList || words.some(isChemical))) {
     const sides = splitAt(words, isAnd);
     if (sides.length === 2 && separable(sides, words)) {
       return sides.map((side, index) => {
@@ -177,6 +177,8 @@ function choiceOf(text: string, words: readonly Token[], brackets: readonly Brac
   return draft;
 }
 
+const noSides: readonly Side[] = [];
+
 function isUpper(text: string, word: Token): boolean {
   const printed = text.slice(word.start, word.end);
   return printed === printed.toUpperCase();
@@ -214,8 +216,16 @@ function isOr(words: readonly Token[], index: number): boolean {
   return word === 'or' && words[index + 1]?.text !== 'less' && words[index + 1]?.text !== 'more';
 }
 
+function isOrWord(word: Token): boolean {
+  return word.text === 'or' || word.text === 'and/or';
+}
+
+function isAndWord(word: Token): boolean {
+  return word.text === 'and' || word.kind === 'ampersand';
+}
+
 function isAnd(words: readonly Token[], index: number): boolean {
-  return words[index]!.text === 'and' || words[index]!.kind === 'ampersand';
+  return isAndWord(words[index]!);
 }
 
 const cations = /^(?:mono|di|tri|tetra)?(?:sodium|potassium|calcium|magnesium|ammonium)$/;

@@ -42,25 +42,21 @@ for (let code = 0; code < 128; code++) {
   asciiClass[code] = isLetter ? characterClass.letter : isDigit ? characterClass.digit : code <= 32 || code === 127 ? characterClass.blank : characterClass.other;
 }
 
-const punctuation: Readonly<Record<string, TokenKind>> = {
-  ',': 'comma',
-  ';': 'semicolon',
-  '.': 'period',
-  ':': 'colon',
-  '(': 'open',
-  '[': 'open',
-  '{': 'open',
-  ')': 'close',
-  ']': 'close',
-  '}': 'close',
-  '>': 'close',
-  '/': 'slash',
-  '&': 'ampersand',
-  '%': 'percent',
-  '\u2022': 'comma',
-  '\u00b7': 'comma',
-  '\uff0c': 'comma',
-};
+const punctuation: ReadonlyMap<number, TokenKind> = new Map(
+  (
+    [
+      [',\u2022\u00b7\uff0c', 'comma'],
+      [';', 'semicolon'],
+      ['.', 'period'],
+      [':', 'colon'],
+      ['([{', 'open'],
+      [')]}>', 'close'],
+      ['/', 'slash'],
+      ['&', 'ampersand'],
+      ['%', 'percent'],
+    ] as const
+  ).flatMap(([characters, kind]) => [...characters].map(character => [character.charCodeAt(0), kind] as const)),
+);
 
 /**
  * Double-decoded UTF-8 leaves such characters where a dagger, a quote or a trade mark stood. The three lead letters
@@ -91,12 +87,7 @@ export function tokenize(text: string): Tokens {
       continue;
     }
     if (kind === characterClass.letter || kind === characterClass.digit) {
-      if (code === 95 && text.slice(at, at + 7).toLowerCase() === lineBreakText) {
-        at += 7;
-        continue;
-      }
-      const end = wordEnd(text, at, length, kind === characterClass.digit);
-      at = pushWord(tokens, text, at, end);
+      at = pushWord(tokens, text, at, wordEnd(text, at, length, kind === characterClass.digit));
       continue;
     }
     if (code === 95 && text.slice(at, at + 7).toLowerCase() === lineBreakText) {
@@ -129,7 +120,7 @@ export function tokenize(text: string): Tokens {
       at += 1;
       continue;
     }
-    const known = punctuation[character];
+    const known = punctuation.get(code);
     if (known !== undefined) {
       tokens.push({ kind: known, text: character, start: at, end: at + 1, hyphenAfter: false });
       at += 1;
@@ -164,6 +155,19 @@ function classOf(code: number, text: string, at: number): number {
 /** The end of a word or number that starts at `at`. Apostrophes stay inside a word; "." and "," stay inside a number. */
 function wordEnd(text: string, at: number, length: number, startsWithDigit: boolean): number {
   let end = at + 1;
+  // The plain case first: letters and digits of ASCII, which is nearly every word.
+  if (!startsWithDigit) {
+    while (end < length) {
+      const code = text.charCodeAt(end);
+      if (code >= 128) break;
+      const kind = asciiClass[code]!;
+      if (kind !== characterClass.letter && kind !== characterClass.digit) break;
+      end += 1;
+    }
+    if (end === length) return end;
+    const code = text.charCodeAt(end);
+    if (code < 128 && code !== 39 && code !== 96) return end;
+  }
   let onlyDigits = startsWithDigit;
   while (end < length) {
     const code = text.charCodeAt(end);
@@ -186,11 +190,12 @@ function wordEnd(text: string, at: number, length: number, startsWithDigit: bool
 function pushWord(tokens: Token[], text: string, start: number, wordStop: number): number {
   let end = wordStop;
   const raw = text.slice(start, end);
-  const folded = foldWord(raw);
-  if (asciiClass[text.charCodeAt(start)] === characterClass.digit && /^[\d.,]+$/.test(raw)) {
+  const startsWithDigit = asciiClass[text.charCodeAt(start)] === characterClass.digit;
+  if (startsWithDigit && /^[\d.,]+$/.test(raw)) {
     tokens.push({ kind: 'number', text: raw, start, end, hyphenAfter: text.charCodeAt(end) === 45 });
     return end;
   }
+  const folded = foldWord(raw);
   if ((folded === 'and' || folded === 'or') && (text[end] === '/' || text[end + 1] === '/')) {
     const pair = /^and\s?\/\s?or\b|^or\s?\/\s?and\b/i.exec(text.slice(start, start + 9));
     if (pair !== null) {
@@ -205,11 +210,17 @@ function pushWord(tokens: Token[], text: string, start: number, wordStop: number
   return hyphenAfter ? end + 1 : end;
 }
 
-const onlyAsciiLetters = /^[A-Za-z0-9]+$/;
 
 /** Lower case, without accents and apostrophes: the form in which words are compared. */
 export function foldWord(word: string): string {
-  if (onlyAsciiLetters.test(word)) return word.toLowerCase();
+  for (let index = 0; index < word.length; index++) {
+    const code = word.charCodeAt(index);
+    if (code >= 128 || code === 39 || code === 96) return unmarked(word);
+  }
+  return word.toLowerCase();
+}
+
+function unmarked(word: string): string {
   return word
     .normalize('NFD')
     .replace(/[\u0300-\u036f'\u2018\u2019`]/g, '')
