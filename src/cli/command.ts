@@ -32,3 +32,6 @@ export interface Command {
   readonly options: ParseArgsOptionsConfig;
   run(given: Arguments, world: World): Promise<void>;
 }
+
+/** The commands by name, each loaded when it is asked for: half of a short run is loading code. */
+export type CommandTable = Readonly<Record<string, () => Promise<{ readonly command: Command }>>>;

@@ -8,12 +8,14 @@ export function plain(text: string): string {
   return text.replace(steering, ' ').trim();
 }
 
-/** Breaks text at blanks into lines of at most `width` characters, each behind `indent`; a longer word is cut. */
+/** Breaks text at blanks into lines of at most `width` characters, each behind `indent`; a longer word is cut. A number keeps its unit. */
 export function wrap(text: string, width: number, indent = ''): string[] {
   const room = Math.max(width - indent.length, 10);
   const lines: string[] = [];
   let line = '';
-  for (const word of plain(text).split(/ +/)) {
+  const bound = plain(text).replace(/(\d) (?=(?:kcal|kJ|mcg|mg|mL|g|%)(?:[^a-z]|$))/gi, '$1\u00A0');
+  for (const part of bound.split(/ +/)) {
+    const word = part.replaceAll('\u00A0', ' ');
     let rest = [...word];
     if (line !== '' && [...line].length + 1 + rest.length <= room) {
       line += ` ${word}`;

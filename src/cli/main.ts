@@ -5,17 +5,18 @@ import { readBytes } from '#adapters/files/readBytes.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { writeText } from '#adapters/terminal/writeText.ts';
 import { Fault, faultCatalogue } from '#core/errors.ts';
-import type { Command, World } from './command.ts';
+import type { CommandTable, World } from './command.ts';
 import { helpAbout } from './commands/help.ts';
-import { label } from './commands/label.ts';
-import { start } from './commands/start.ts';
-import { statement } from './commands/statement.ts';
-import { survey } from './commands/survey.ts';
-import { yardsticks } from './commands/yardsticks.ts';
 import { readOptions } from './readOptions.ts';
 
-const commands: readonly Command[] = [start, survey, statement, label, yardsticks];
-const help = helpAbout(commands);
+const table: CommandTable = {
+  start: () => import('./commands/start.ts'),
+  survey: () => import('./commands/survey.ts'),
+  statement: () => import('./commands/statement.ts'),
+  label: () => import('./commands/label.ts'),
+  yardsticks: () => import('./commands/yardsticks.ts'),
+};
+const help = helpAbout(table);
 
 const world: World = {
   write: text => writeText(process.stdout, text),
@@ -48,9 +49,9 @@ try {
 }
 
 async function run([name = 'help', ...args]: readonly string[]): Promise<void> {
-  const asked = name === '--help' || name === '-h' ? 'help' : name;
-  const command = [...commands, help].find(one => one.name === asked);
-  if (command === undefined) throw new Fault('unknown-command', `There is no command "${name}".`);
-  if (args.includes('--help') || args.includes('-h')) return help.run({ options: {}, positionals: [command.name] }, world);
+  if (name === 'help' || name === '--help' || name === '-h') return help.run(readOptions(help, args), world);
+  if (!Object.hasOwn(table, name)) throw new Fault('unknown-command', `There is no command "${name}".`);
+  if (args.includes('--help') || args.includes('-h')) return help.run({ options: {}, positionals: [name] }, world);
+  const { command } = await table[name]!();
   return command.run(readOptions(command, args), world);
 }

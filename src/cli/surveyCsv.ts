@@ -1,13 +1,13 @@
 import type { Survey } from '#app/surveyCategory.ts';
 import { csvRow } from './csvRow.ts';
-import { additivesText, totalText, waysInText } from './surveyWords.ts';
+import { additivesText, totalText } from './surveyWords.ts';
 
 const headings = ['name', 'maker', 'verdict', 'closeCall', 'why', 'energyKcal', 'sodiumMg', 'additives', 'waysIn', 'findings'];
 
 /** One row a food, in the order of the survey. Energy and sodium are those of the whole plate, empty where a part is unknown. */
 export function surveyCsv({ foods }: Survey): string {
   const rows = foods.map(surveyed => {
-    const { food, verdict, onPlate } = surveyed;
+    const { food, verdict, onPlate, waysIn } = surveyed;
     return csvRow([
       food.name,
       food.label.printed.maker ?? '',
@@ -17,7 +17,7 @@ export function surveyCsv({ foods }: Survey): string {
       totalText(onPlate.energyKcal) ?? '',
       totalText(onPlate.sodiumMg) ?? '',
       additivesText(surveyed),
-      waysInText(surveyed).join(' | '),
+      waysIn === undefined ? '' : waysIn.ways.map(({ what }) => what).join(' | ') || (waysIn.none ?? ''),
       food.label.findings.map(({ message }) => message).join(' | '),
     ]);
   });

@@ -1,7 +1,7 @@
 import type { Survey, SurveyedFood } from '#app/surveyCategory.ts';
 import { settings, type VerdictWord } from '#core/yardstick/yardstick.ts';
-import { hanging, padEnd, padStart, plain, wrap } from './layOut.ts';
-import { additivesText, totalText, waysInText } from './surveyWords.ts';
+import { hanging, padEnd, padStart, wrap } from './layOut.ts';
+import { additivesText, totalText } from './surveyWords.ts';
 
 const verdictWords: readonly VerdictWord[] = ['fits', 'nearly', 'over', "can't tell"];
 const verdictWidth = 12;
@@ -35,7 +35,6 @@ function foodLines(surveyed: SurveyedFood, width: number): string[] {
   const names = wrap(maker === undefined ? food.name : `${food.name} · ${maker}`, nameWidth(width) - 1);
   const figures = [onPlate.energyKcal, onPlate.sodiumMg].map(total => padStart(totalText(total) ?? 'unknown', figureWidth)).join('');
   const flags = [...(verdict.closeCall ? ['close call'] : []), ...(verdict.estimated ? ['estimated'] : [])];
-  const ways = waysInText(surveyed);
   return [
     '',
     padEnd(verdict.verdict, verdictWidth) + padEnd(names[0] ?? '', nameWidth(width)) + figures,
@@ -44,7 +43,13 @@ function foodLines(surveyed: SurveyedFood, width: number): string[] {
     ...wrap(verdict.why, width, indent),
     ...verdict.classes.flatMap(({ why }) => wrap(why, width, indent)),
     ...hanging('Additives:', additivesText(surveyed), width, indent),
-    ...ways.flatMap(way => hanging('Way in:', plain(way), width, indent)),
+    ...waysLines(surveyed, width),
     ...food.label.findings.flatMap(({ message }) => hanging('Finding:', message, width, indent)),
   ];
+}
+
+function waysLines({ waysIn }: SurveyedFood, width: number): string[] {
+  if (waysIn === undefined) return [];
+  if (waysIn.ways.length === 0) return wrap(waysIn.none ?? 'No way in was found.', width, indent);
+  return waysIn.ways.flatMap(({ what }) => hanging('Way in:', what, width, indent));
 }

@@ -1,6 +1,6 @@
 /** Words and figures that the table and the CSV of a survey share. */
 import type { SurveyedFood } from '#app/surveyCategory.ts';
-import type { AdditiveFinding, Certainty } from '#core/additive/additive.ts';
+import type { AdditiveClass, AdditiveFinding, Certainty } from '#core/additive/additive.ts';
 import type { Total } from '#core/quantity/amount.ts';
 import { ceilTo, floorTo } from '#core/quantity/rounding.ts';
 
@@ -14,24 +14,27 @@ export function totalText({ judged, missing }: Total): string | undefined {
 
 const certaintyText: Readonly<Record<Certainty, string>> = {
   named: '',
-  alternative: ', one of several',
-  'may-contain': ', may be in it',
-  possible: ', possible',
-  misspelled: ', misspelled',
+  alternative: ' (one of several)',
+  'may-contain': ' (may be in it)',
+  possible: ' (possible)',
+  misspelled: ' (misspelled)',
 };
 
-/** The additives that count; a label without a statement is unknown, not free of them. */
+const classes: readonly AdditiveClass[] = ['phosphate', 'potassium', 'sodium'];
+
+/**
+ * The additives that count, by class: "phosphate: sodium phosphates; sodium: salt, sodium nitrite (may be in it)". A label
+ * without a statement is unknown, not free of them.
+ */
 export function additivesText({ food: { label } }: SurveyedFood): string {
   if (label.statement === undefined) return 'unknown: no statement was read';
-  const counted = label.additives.filter(({ counts }) => counts).map(additiveText);
-  return counted.length === 0 ? 'none named on the label' : [...new Set(counted)].join('; ');
+  const named = classes.flatMap(one => {
+    const ofClass = label.additives.filter(finding => finding.counts && finding.class === one).map(additiveText);
+    return ofClass.length === 0 ? [] : [`${one}: ${[...new Set(ofClass)].join(', ')}`];
+  });
+  return named.length === 0 ? 'none named on the label' : named.join('; ');
 }
 
-function additiveText(finding: AdditiveFinding): string {
-  return `${finding.name} (${finding.class}${certaintyText[finding.certainty]})`;
-}
-
-export function waysInText({ waysIn }: SurveyedFood): readonly string[] {
-  if (waysIn === undefined) return [];
-  return waysIn.ways.length > 0 ? waysIn.ways.map(({ what }) => what) : [waysIn.none ?? 'none was found'];
+function additiveText({ name, certainty }: AdditiveFinding): string {
+  return name + certaintyText[certainty];
 }

@@ -6,7 +6,7 @@ import { answerLines, idOf, type JsonObject } from '../answerLines.ts';
 import type { Command } from '../command.ts';
 import { atMostPositionals } from '../readOptions.ts';
 
-export const label: Command = {
+export const command: Command = {
   name: 'label',
   usage: 'label --jsonl < labels.jsonl',
   summary: 'Reads labels, one JSON object a line: every figure with its range, and what the audit noticed.',

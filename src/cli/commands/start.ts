@@ -6,7 +6,7 @@ import { runSurvey } from './survey.ts';
 const table = 'data/demo/labels.csv';
 const plate = 'data/demo/plates/slices-on-low-sodium-bread.json';
 
-export const start: Command = {
+export const command: Command = {
   name: 'start',
   usage: 'start',
   summary: 'Surveys the demo: foods, makers and shops that were invented.',

@@ -9,7 +9,7 @@ import { answerLines, idOf, type JsonObject } from '../answerLines.ts';
 import type { Command } from '../command.ts';
 import { atMostPositionals } from '../readOptions.ts';
 
-export const statement: Command = {
+export const command: Command = {
   name: 'statement',
   usage: 'statement --jsonl < statements.jsonl',
   summary: 'Reads ingredient statements, one JSON object a line: ingredients as a tree, and the additives in them.',

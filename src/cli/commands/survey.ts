@@ -16,7 +16,7 @@ import { surveyCsv } from '../surveyCsv.ts';
 import { surveyJson } from '../surveyJson.ts';
 import { surveyTable } from '../surveyTable.ts';
 
-export const survey: Command = {
+export const command: Command = {
   name: 'survey',
   usage: 'survey FILE.csv --plate PLATE --yardstick YARDSTICK [--setting SETTING] [--category CATEGORY] [--format table|csv|json]',
   summary: 'Judges the foods of a table of labels on a plate, and shows ways in for those that do not fit.',

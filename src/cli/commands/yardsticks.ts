@@ -5,7 +5,7 @@ import { hanging, wrap } from '../layOut.ts';
 import { atMostPositionals, oneOf } from '../readOptions.ts';
 import { classScaleText, testText } from '../testText.ts';
 
-export const yardsticks: Command = {
+export const command: Command = {
   name: 'yardsticks',
   usage: 'yardsticks [--format table|json]',
   summary: 'Lists the built-in yardsticks with their tests, bounds and sources.',
