@@ -2,6 +2,7 @@ import type { Issue, Reading } from '#core/errors.ts';
 import type { ReadLabel } from '#core/label/label.ts';
 import { labelFromJson } from '#core/label/labelFromJson.ts';
 import { readLabel } from '#core/label/readLabel.ts';
+import { isDamaged } from './damagedText.ts';
 import type { LabelField } from './labelHeadings.ts';
 import { type Column, matchHeadings } from './matchHeadings.ts';
 import type { Table, TableRow } from './ports.ts';
@@ -65,10 +66,14 @@ function readRow({ row, cells }: TableRow, width: number, columns: readonly Colu
 
   const json: LabelJson = { serving: {}, panel: {} };
   const formulas = new Set<string>();
+  const damaged = new Set<string>();
   for (const { at, heading, means } of columns) {
     const cell = (cells[at] ?? '').trim();
     if (cell === '') continue;
-    if (damaged.test(cell)) notice('text-damaged', shown(cell), 'text without broken characters', heading);
+    if (isDamaged(cell)) {
+      damaged.add(heading);
+      notice('text-damaged', shown(cell), 'text without broken characters', heading);
+    }
     if (means.kind === 'panel') json.panel[means.key] = cell;
     else place(json, means.key, cell);
     if (cell.startsWith('=') && (means.kind === 'panel' || numberFields.has(means.key))) {
@@ -86,8 +91,8 @@ function readRow({ row, cells }: TableRow, width: number, columns: readonly Colu
     // What is noticed in a statement has a position in it and no key.
     const key = issue.place.heading ?? (issue.place.start === undefined ? undefined : 'statement');
     const heading = columns.find(column => jsonPlace(column) === key)?.heading;
-    if (heading === undefined) issues.push({ ...issue, place: { ...issue.place, row } });
-    else if (!formulas.has(heading)) issues.push({ ...issue, place: { ...issue.place, row, heading } });
+    const told = heading !== undefined && (formulas.has(heading) || (issue.code === 'text-damaged' && damaged.has(heading)));
+    if (!told) issues.push({ ...issue, place: { ...issue.place, row, ...(heading === undefined ? {} : { heading }) } });
   }
   if (label === undefined) notice('row-not-a-label', shown(String(json.name)), 'a label; the row is left out');
   return label;
@@ -121,9 +126,6 @@ function jsonPlace({ means }: Column): string {
   const servingKey = servingKeys[means.key];
   return servingKey === undefined ? means.key : `serving.${servingKey}`;
 }
-
-// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-const damaged = /[\0-\x08\x0b\x0c\x0e-\x1f\x7f\uFFFD]|\p{Surrogate}/u;
 
 function shown(cell: string): string {
   return cell.length > 60 ? `${cell.slice(0, 59)}…` : cell;

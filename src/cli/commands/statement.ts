@@ -1,9 +1,10 @@
+import { isDamaged } from '#app/damagedText.ts';
 import { findAdditives } from '#core/additive/findAdditives.ts';
-import { Fault } from '#core/errors.ts';
+import { Fault, type Issue } from '#core/errors.ts';
 import { intervalToJson } from '#core/quantity/interval.ts';
 import { ceilTo, floorTo } from '#core/quantity/rounding.ts';
 import { parseStatement } from '#core/statement/parseStatement.ts';
-import type { Ingredient } from '#core/statement/statement.ts';
+import type { Ingredient, StatementIssueCode } from '#core/statement/statement.ts';
 import { additiveToJson } from '../additiveToJson.ts';
 import { answerLines, idOf, type JsonObject } from '../answerLines.ts';
 import type { Command } from '../command.ts';
@@ -32,7 +33,7 @@ function answerStatement(value: JsonObject, line: number): JsonObject {
     id,
     ingredients: read.ingredients.map(ingredientToJson),
     additives: findAdditives(read).map(additiveToJson),
-    issues,
+    issues: issues.some(({ code }) => code === 'text-damaged') || !isDamaged(value.statement) ? issues : [damagedIssue(line), ...issues],
   };
 }
 
@@ -50,4 +51,9 @@ function ingredientToJson(node: Ingredient): JsonObject {
     sharePercent: intervalToJson({ lo: floorTo(node.sharePercent.lo, 2), hi: ceilTo(node.sharePercent.hi, 2) }),
     parts: node.parts.map(ingredientToJson),
   };
+}
+
+function damagedIssue(line: number): Issue<StatementIssueCode> {
+  const found = 'control characters or halves of a character';
+  return { code: 'text-damaged', place: { line }, found, expected: 'text as printed on the package' };
 }
