@@ -1,7 +1,7 @@
 import { divide, type Interval, overlaps } from '#core/quantity/interval.ts';
 import { nameOf } from './figure.ts';
 import type { Finding } from './label.ts';
-import { gramsOf, millilitersOf, type PanelView, rangeIn } from './panelView.ts';
+import { gramsOf, millilitersOf, type PanelView } from './panelView.ts';
 import { sentenceStart } from './spanText.ts';
 
 /**
@@ -17,8 +17,8 @@ export function auditColumns(first: PanelView, others: readonly PanelView[]): re
     if (factor === undefined) continue;
     const names: string[] = [];
     for (const { key } of other.panel.lines) {
-      const one = rangeIn(first, key);
-      const two = rangeIn(other, key);
+      const one = first.ranges[key];
+      const two = other.ranges[key];
       if (one && two && !overlaps(product(one, factor), two)) names.push(nameOf(key));
     }
     if (names.length === 0) continue;

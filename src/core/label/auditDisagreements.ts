@@ -3,7 +3,7 @@ import { divide, interval, overlaps } from '#core/quantity/interval.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
 import type { Finding } from './label.ts';
 import { notSignificantRange } from './notSignificant.ts';
-import { type PanelView, rangeIn } from './panelView.ts';
+import type { PanelView } from './panelView.ts';
 import { lineOf } from './readPanel.ts';
 import { sentenceStart, spanText } from './spanText.ts';
 
@@ -16,8 +16,8 @@ const kjPerKcal = interval(4, 13 / 3);
 /** One amount told in two ways that have nothing in common. */
 export function auditDisagreements(view: PanelView): readonly Finding[] {
   const found: Finding[] = [];
-  const kj = rangeIn(view, 'energyKj');
-  const kcal = rangeIn(view, 'energyKcal');
+  const kj = view.ranges.energyKj;
+  const kcal = view.ranges.energyKcal;
   if (kj && kcal && kcal.lo > 0 && !overlaps(divide(kj, kcal), kjPerKcal)) {
     found.push({
       code: 'figures-disagree',
@@ -26,8 +26,8 @@ export function auditDisagreements(view: PanelView): readonly Finding[] {
       source: 'Regulation (EU) 1169/2011, Annex XIV',
     });
   }
-  const salt = rangeIn(view, 'saltG');
-  const sodium = rangeIn(view, 'sodiumMg');
+  const salt = view.ranges.saltG;
+  const sodium = view.ranges.sodiumMg;
   if (salt && sodium) {
     const fromSalt = interval(sodiumMgFromSaltG(salt.lo), sodiumMgFromSaltG(salt.hi));
     if (!overlaps(sodium, fromSalt)) {
@@ -40,7 +40,7 @@ export function auditDisagreements(view: PanelView): readonly Finding[] {
     }
   }
   for (const nutrient of view.notSignificant) {
-    const printed = lineOf(view.panel, nutrient) && rangeIn(view, nutrient);
+    const printed = lineOf(view.panel, nutrient) && view.ranges[nutrient];
     const bound = notSignificantRange(nutrient);
     if (printed === undefined || overlaps(printed, bound)) continue;
     const { name, unit } = nutrients[nutrient];

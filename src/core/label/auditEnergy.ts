@@ -1,6 +1,6 @@
 import { type Interval, interval, scale, zero } from '#core/quantity/interval.ts';
 import type { Finding } from './label.ts';
-import { mostGramsOf, type PanelView, rangeIn } from './panelView.ts';
+import { mostGramsOf, type PanelView } from './panelView.ts';
 import { spanText } from './spanText.ts';
 
 /** Grams that give energy. Left out: not printed. */
@@ -67,18 +67,18 @@ export interface EnergyClues {
 /** Printed energy that no energy factor of the law gives from the printed grams. */
 export function auditEnergy(view: PanelView, clues: EnergyClues): readonly Finding[] {
   const energy = energyOf(view);
-  const protein = rangeIn(view, 'proteinG');
-  const carbohydrate = rangeIn(view, 'carbohydrateG');
-  const fat = rangeIn(view, 'fatG');
+  const protein = view.ranges.proteinG;
+  const carbohydrate = view.ranges.carbohydrateG;
+  const fat = view.ranges.fatG;
   if (!energy || !protein || !carbohydrate || !fat) return [];
-  const alcohol = rangeIn(view, 'alcoholG');
+  const alcohol = view.ranges.alcoholG;
   const grams: EnergyGrams = {
     protein,
     carbohydrate,
     fat,
-    fiber: rangeIn(view, 'fiberG'),
-    totalSugars: rangeIn(view, 'totalSugarsG'),
-    sugarAlcohol: rangeIn(view, 'sugarAlcoholG'),
+    fiber: view.ranges.fiberG,
+    totalSugars: view.ranges.totalSugarsG,
+    sugarAlcohol: view.ranges.sugarAlcoholG,
     alcohol,
     mayHideSweeteners: clues.statement === undefined || hasWord(clues.statement, sweetenerWords),
   };
@@ -99,9 +99,9 @@ export function auditEnergy(view: PanelView, clues: EnergyClues): readonly Findi
 
 /** Kilocalories, or what kilojoules alone tell of them: EU panels compute both apart, and run from 4.0 to 4.33 kJ per kcal. */
 function energyOf(view: PanelView): Interval | undefined {
-  const kcal = rangeIn(view, 'energyKcal');
+  const kcal = view.ranges.energyKcal;
   if (kcal !== undefined) return kcal;
-  const kj = rangeIn(view, 'energyKj');
+  const kj = view.ranges.energyKj;
   return kj && interval(scale(kj, 1 / 4.33).lo, scale(kj, 1 / 4).hi);
 }
 

@@ -11,7 +11,7 @@ import { auditPotassium } from './auditPotassium.ts';
 import { auditPrint } from './auditPrint.ts';
 import { auditServing } from './auditServing.ts';
 import type { Finding, PrintedColumn, PrintedLabel } from './label.ts';
-import type { PanelView } from './panelView.ts';
+import { type PanelView, printedRanges } from './panelView.ts';
 import type { ReadPanel } from './readPanel.ts';
 import type { ReadServing } from './readServing.ts';
 
@@ -41,6 +41,7 @@ export function auditLabel(parts: LabelParts): readonly Finding[] {
   const { printed, serving, additives, statement } = parts;
   const first: PanelView = {
     panel: parts.panel,
+    ranges: printedRanges(parts.panel, printed.market, parts.notSignificant),
     market: printed.market,
     basis: printed.basis,
     state: printed.state,
@@ -64,6 +65,7 @@ export function auditLabel(parts: LabelParts): readonly Finding[] {
 function columnView(first: PanelView, { printed, panel, serving }: ReadColumn, index: number): PanelView {
   return {
     panel,
+    ranges: printedRanges(panel, first.market, []),
     market: first.market,
     basis: printed.basis,
     state: printed.state,

@@ -1,7 +1,7 @@
 import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
 import { nameOf } from './figure.ts';
 import type { Finding, PanelKey } from './label.ts';
-import { mostGramsOf, type PanelView, rangeIn } from './panelView.ts';
+import { mostGramsOf, type PanelView } from './panelView.ts';
 import { sentenceStart, spanText } from './spanText.ts';
 
 interface Whole {
@@ -23,7 +23,7 @@ export function auditParts(view: PanelView): readonly Finding[] {
   const european = view.market === 'eu' || view.market === 'uk';
   const found: Finding[] = [];
   for (const { whole, parts } of [...everywhere, european ? carbohydrateWithoutFiber : carbohydrateWithFiber]) {
-    const all = rangeIn(view, whole);
+    const all = view.ranges[whole];
     const least = leastOf(view, parts);
     if (all === undefined || least.sum <= all.hi + dust) continue;
     found.push({
@@ -44,7 +44,7 @@ function leastOf(view: PanelView, parts: readonly Nutrient[]): { sum: number; na
   let sum = 0;
   const names: string[] = [];
   for (const part of parts) {
-    const range = rangeIn(view, part);
+    const range = view.ranges[part];
     if (range === undefined || range.lo === 0) continue;
     sum += range.lo;
     names.push(nameOf(part));
@@ -73,7 +73,7 @@ function auditMass(view: PanelView, european: boolean): readonly Finding[] {
     });
   }
   for (const { key } of view.panel.lines) {
-    const least = rangeIn(view, key)?.lo ?? 0;
+    const least = view.ranges[key]?.lo ?? 0;
     const [most, unit] = mostIn(key, mostGrams);
     if (least <= most + dust) continue;
     found.push({

@@ -3,7 +3,7 @@ import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
 import { agreement, dailyValueOf, isPrintablePercent } from './dailyValue.ts';
 import { type Figure, isNutrientKey, nameOf } from './figure.ts';
 import type { Finding } from './label.ts';
-import { type PanelView, rangeIn } from './panelView.ts';
+import type { PanelView } from './panelView.ts';
 import { hasBoth } from './readPanel.ts';
 import { sentenceStart, spanText } from './spanText.ts';
 import { isVitaminOrMineral, usPrintRule } from './usPrintRule.ts';
@@ -23,7 +23,7 @@ export function auditPrint(view: PanelView): readonly Finding[] {
       }
     }
     if (!hasBoth(figure)) continue;
-    const range = rangeIn(view, key);
+    const range = view.ranges[key];
     const agrees = range && agreement(key, range, figure.percent, view.market);
     if (agrees === 'agrees-before-2016') onOldValues.push(key);
     else if (range && (agrees === 'one-step-off' || agrees === 'contradicts')) {

@@ -1,15 +1,16 @@
 import { exactly, type Interval } from '#core/quantity/interval.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
-import { isNutrientKey } from './figure.ts';
 import type { FoodState, Market, PanelBasis, PanelKey } from './label.ts';
 import { notSignificantRange } from './notSignificant.ts';
-import { ownRange } from './printedRange.ts';
-import { lineOf, type ReadPanel } from './readPanel.ts';
+import { ownAmount } from './printedRange.ts';
+import type { ReadPanel } from './readPanel.ts';
 import type { ReadServing } from './readServing.ts';
 
 /** One column of a label as the audit looks at it: the figures, and the quantity of food they are for. */
 export interface PanelView {
   readonly panel: ReadPanel;
+  /** By panel key, what `printedRanges` says; no entry where the column is silent. */
+  readonly ranges: Ranges;
   readonly market: Market;
   readonly basis: PanelBasis;
   readonly state: FoodState;
@@ -20,13 +21,19 @@ export interface PanelView {
   readonly prefix: string;
 }
 
-/** What a line stands for by its own print alone, or by "not a significant source"; undefined where the column is silent. */
-export function rangeIn(view: PanelView, key: PanelKey): Interval | undefined {
-  const line = lineOf(view.panel, key);
-  if (line?.figure?.value !== undefined) return ownRange(key, line.figure, line.figure.value, view.market, view.panel.base).range;
-  if (line?.amount.kind === 'known') return line.amount.range;
-  if (line === undefined && isNutrientKey(key) && view.notSignificant.includes(key)) return notSignificantRange(key);
-  return undefined;
+type Ranges = Readonly<Partial<Record<PanelKey, Interval>>>;
+
+/** What each line stands for by its own print, a %DV beside it left out of account, or by "not a significant source". */
+export function printedRanges(panel: ReadPanel, market: Market, notSignificant: readonly Nutrient[]): Ranges {
+  const ranges: Partial<Record<PanelKey, Interval>> = {};
+  for (const nutrient of notSignificant) ranges[nutrient] = notSignificantRange(nutrient);
+  for (const { key, figure, amount } of panel.lines) {
+    const own = figure && ownAmount(key, figure, market, panel.base);
+    const range = own?.range ?? (amount.kind === 'known' ? amount.range : undefined);
+    if (range === undefined) delete ranges[key];
+    else ranges[key] = range;
+  }
+  return ranges;
 }
 
 /** Grams of food that the column is for; undefined where the label does not tell. A prepared food does not weigh its packaged serving. */

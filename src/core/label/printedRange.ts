@@ -24,19 +24,20 @@ export type PanelBase = DailyValueBase | 'unclear';
  */
 export function printedRange(key: PanelKey, figure: Figure, market: Market, base: PanelBase = 'current'): Amount {
   if (figure.notSignificant) return isNutrientKey(key) ? wide(notSignificantRange(key)) : unknown('not-a-number');
-  if (figure.value === undefined) return isNutrientKey(key) ? fromPercentAlone(key, figure, market, base) : unknown('not-printed');
-  const amount = ownRange(key, figure, figure.value, market, base);
-  if (figure.percent === undefined || !isNutrientKey(key)) return amount;
-  return withPercent(key, amount, figure, figure.percent, market);
+  const own = ownAmount(key, figure, market, base);
+  if (!isNutrientKey(key)) return own ?? unknown('not-printed');
+  if (own === undefined) return fromPercentAlone(key, figure, market, base);
+  return figure.percent === undefined ? own : withPercent(key, own, figure, figure.percent, market);
 }
 
-/** What the printed amount stands for, whatever stands beside it. */
-export function ownRange(key: PanelKey, figure: Figure, value: number, market: Market, base: PanelBase): KnownAmount {
-  const place = figure.place ?? 1;
+/** What the printed amount stands for, whatever %DV stands beside it; undefined where only a %DV is printed. */
+export function ownAmount(key: PanelKey, figure: Figure, market: Market, base: PanelBase): KnownAmount | undefined {
+  const { value, place = 1 } = figure;
+  if (value === undefined) return undefined;
   if (figure.lessThan) return wide(lessThanRange(key, value, market));
   const range = marketRange(key, value, place, market, base);
   const whole = figure.converted ? hull(range, around(value, place / 2)) : range;
-  const standsForItself = value > 0 || market === 'eu' || market === 'uk' || !isNutrientKey(key) || !isVitaminOrMineral(key);
+  const standsForItself = value > 0 || market !== 'us' || !isNutrientKey(key) || !isVitaminOrMineral(key);
   return standsForItself ? { kind: 'known', printed: value, range: whole, source: 'printed' } : wide(whole);
 }
 
@@ -67,8 +68,8 @@ function fromPercentAlone(nutrient: Nutrient, figure: Figure, market: Market, ba
   if (base === 'unclear' && current !== before) return unknown('old-daily-value-unclear');
   let range = scale(unrounded, dailyValue / 100);
   if (market === 'ca' && before !== undefined) range = hull(range, scale(unrounded, before / 100));
-  if (nutrient === 'proteinG') return wide(interval(range.lo, Number.POSITIVE_INFINITY));
-  return wide(isVitaminOrMineral(nutrient) ? range : hull(range, printedAsRoundings(nutrient, range)));
+  if (!isVitaminOrMineral(nutrient)) range = printedAsRoundings(nutrient, range);
+  return wide(nutrient === 'proteinG' ? interval(range.lo, Number.POSITIVE_INFINITY) : range);
 }
 
 /** From the least to the greatest amount whose printed figure falls in the range. */

@@ -56,6 +56,7 @@ function readWords(key: PanelKey, printed: string, market: Market, where: string
       if (number === undefined) return refuse('figure-out-of-bounds', 'not-a-number', where, printed, `a number up to ${largestFigure}`);
       at = skipBlanks(words, number.end);
       const unit = words[at] === '%' ? '%' : words.slice(at, wordEnd(words, at));
+      if (unit !== '' && unit !== '%' && units[unit] === undefined) return refuseWord(unit, where, printed);
       at += unit.length;
       if (number.ambiguous && (unit === '' ? unitOf(key) : unit) !== 'g')
         return refuse('figure-ambiguous', 'not-legible', where, printed, 'a number without a mark for thousands');
@@ -121,11 +122,7 @@ function figureFrom(key: PanelKey, quantities: readonly Quantity[], oddComma: bo
   if (amount === undefined) return { value: { kind: 'figure', ...percentPart }, issues };
 
   const factor = inOwnUnit ? 1 : conversionFactor(units[amount.unit], own, key);
-  if (factor === undefined) {
-    return units[amount.unit] === undefined
-      ? refuseWord(amount.unit, where, printed)
-      : refuse('unit-not-fitting', 'not-a-number', where, printed, `a figure in ${own}`);
-  }
+  if (factor === undefined) return refuse('unit-not-fitting', 'not-a-number', where, printed, `a figure in ${own}`);
   const value = factor === 1 ? amount.value : cleanFloat(amount.value * factor);
   if (value > largestFigure) return refuse('figure-out-of-bounds', 'not-a-number', where, printed, `a number up to ${largestFigure}`);
   if (factor !== 1 || !inOwnUnit) issues.push(labelIssue('unit-converted', where, printed, `${own}; converted to ${value} ${own}`));

@@ -4,7 +4,7 @@ import { agreement, onlyCurrentAgrees } from './dailyValue.ts';
 import { type Figure, isNutrientKey } from './figure.ts';
 import type { Market, PanelKey, PrintedPanel } from './label.ts';
 import { type LabelIssue, labelIssue } from './labelIssue.ts';
-import { ownRange, type PanelBase, printedRange } from './printedRange.ts';
+import { ownAmount, type PanelBase, printedRange } from './printedRange.ts';
 import { readFigure } from './readFigure.ts';
 
 /** One line of a panel after reading. */
@@ -72,7 +72,8 @@ function panelBase(lines: readonly PanelLine[], market: Market): PanelBase {
   let current = false;
   for (const { key, figure } of lines) {
     if (!isNutrientKey(key) || !hasBoth(figure)) continue;
-    const { range } = ownRange(key, figure, figure.value, market, 'current');
+    const range = ownAmount(key, figure, market, 'current')?.range;
+    if (range === undefined) continue;
     if (agreement(key, range, figure.percent, market) === 'agrees-before-2016') before = true;
     else if (onlyCurrentAgrees(key, range, figure.percent, market)) current = true;
   }
@@ -88,10 +89,3 @@ export function lineOf(panel: ReadPanel, key: PanelKey): PanelLine | undefined {
   for (const line of panel.lines) if (line.key === key) return line;
   return undefined;
 }
-
-/** The amount of a line, unknown where the panel has none. */
-export function amountOf(panel: ReadPanel, key: PanelKey): Amount {
-  return lineOf(panel, key)?.amount ?? notPrinted;
-}
-
-const notPrinted = unknown('not-printed');
