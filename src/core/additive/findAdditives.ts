@@ -1,5 +1,5 @@
 import type { Ingredient, Statement } from '#core/statement/statement.ts';
-import { codePointPositions, tokenize } from '#core/statement/tokenize.ts';
+import { codePointPositions, type Token, tokenize } from '#core/statement/tokenize.ts';
 import type { AdditiveClass, AdditiveFinding, Certainty } from './additive.ts';
 import { type ClassFacts, classesOf } from './classes.ts';
 import { type Match, matchWords } from './matchWords.ts';
@@ -11,11 +11,11 @@ import { type Word, wordsOf } from './words.ts';
  * `counts: false`; texts that only resemble one (calcium chloride, polysorbate) are not reported at all.
  *
  * In "WATER, SODIUM PHOSPHATES (TO RETAIN MOISTURE)" it finds sodium phosphates at 7 to 23, as a phosphate that counts
- * and as a sodium additive. Rules ADD-1 to ADD-15 in docs/rules/additive.md; sources in data/additives.md.
+ * and as a sodium additive. `tokens` may be those that `parseStatement` gave, which saves cutting the text again. Rules ADD-1 to ADD-15 in docs/rules/additive.md; sources in data/additives.md.
  */
-export function findAdditives(statement: Statement): readonly AdditiveFinding[] {
+export function findAdditives(statement: Statement, tokens: readonly Token[] = tokenize(statement.text).tokens): readonly AdditiveFinding[] {
   const { text } = statement;
-  const words = wordsOf(tokenize(text).tokens);
+  const words = wordsOf(tokens);
   const matches = matchWords(words);
   if (matches.length === 0) return [];
   const position = codePointPositions(text);
@@ -38,7 +38,7 @@ export function findAdditives(statement: Statement): readonly AdditiveFinding[] 
 }
 
 function finding(facts: ClassFacts, match: Match, negated: boolean, place: StatementPlace, found: string, start: number, end: number): AdditiveFinding {
-  const certainty = certaintyOf(facts, match, place.presence);
+  const certainty = negated ? 'named' : certaintyOf(facts, match, place.presence);
   return {
     id: facts.id,
     name: facts.name,

@@ -5,6 +5,8 @@ import { type AdditiveRow, additiveTable } from './additiveTable.ts';
 export interface LexiconNode {
   readonly next: Map<string, LexiconNode>;
   row?: AdditiveRow;
+  /** The words are known and name no additive: "emulsifying salts". */
+  harmless?: boolean;
 }
 
 /** Rows whose cation is not named: whether they bring sodium or potassium is open. */
@@ -20,7 +22,7 @@ const moreSpellings: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Words that hold "salt" or "soda" and are none, beyond the table's look-alikes. */
-const harmlessPhrases = ['emulsifying salt', 'emulsifying salts', 'melting salts', 'mineral salts', 'buffer salts', 'epsom salt', 'lemon lime soda', 'salt water taffy', 'sodium', 'potassium'];
+const harmlessPhrases = ['emulsifying salt', 'emulsifying salts', 'melting salts', 'mineral salts', 'buffer salts', 'epsom salt', 'lemon lime soda', 'salt water taffy'];
 
 const chemicalStem =
   /phosph|sodium|potassium|calcium|magnesium|ammonium|alumin|chlorid|citrat|lactat|acetat|tartrat|gluconat|carbonat|sul[fp]h?[aiy]|nitrit|nitrat|benzoat|sorbat|propionat|erythorb|ascorbat|glutam|inosinat|guanylat|lecithin|caseinat|alginat|iodid|iodat|bromat|lactylat|stearoyl|hydroxide|malat|fumarat|succinat|adipat|aspartat|ferrocyan|silicat|ribonucleotid/;
@@ -55,8 +57,12 @@ function buildLexicon(): Lexicon {
 
   for (const row of additiveTable) {
     const spellings = [...row.spellings, ...(moreSpellings[row.id] ?? [])];
-    // A bracketed spelling ("iron (ferric orthophosphate)") is found by what its bracket holds.
-    for (const spelling of spellings) if (!/[()]/.test(spelling)) plant(root, spellingWords(spelling), row, vocabulary);
+    // The finder reads negations itself ("no phosphates added"), so that they are reported.
+    if (row.id === 'negated-phosphate-phrase') continue;
+    for (const spelling of spellings) {
+      // "iron (ferric orthophosphate)" is found by what its bracket holds; "cocoa (processed with alkali)" only as a whole.
+      if (row.kind === 'rich-ingredient' || !/[()]/.test(spelling)) plant(root, spellingWords(spelling), row, vocabulary);
+    }
     if (row.kind === 'additive') for (const spelling of spellings) for (const word of spellingWords(spelling)) if (isChemical(word)) chemical.add(word);
     for (const abbreviation of row.abbreviations) (clearAbbreviations.has(abbreviation.toLowerCase()) ? clear : ambiguous).set(abbreviation.toLowerCase(), row);
     if (row.ins !== null && row.kind !== 'look-alike') {
@@ -80,7 +86,8 @@ function plant(root: LexiconNode, words: readonly string[], row: AdditiveRow | u
     }
     node = next;
   }
-  if (row !== undefined && node.row === undefined) node.row = row;
+  if (row === undefined) node.harmless = true;
+  else if (node.row === undefined) node.row = row;
 }
 
 function isChemical(word: string): boolean {

@@ -19,7 +19,10 @@ export interface Match {
   readonly needsNeighbor?: boolean;
 }
 
-const cation = /^(?:mono|di|tri|tetra|penta)?(?:sodium|potassium|calcium|magnesium|ammonium|aluminum|aluminium)$/;
+const cations: ReadonlySet<string> = new Set(
+  ['', 'mono', 'di', 'tri', 'tetra', 'penta'].flatMap(count => ['sodium', 'potassium', 'calcium', 'magnesium', 'ammonium', 'aluminum', 'aluminium'].map(metal => count + metal)),
+);
+const counts: ReadonlySet<string> = new Set(['mono', 'di', 'tri', 'tetra']);
 const anion = /(?:phosphates?|citrates?|lactates?|acetates?|diacetates?|chlorides?|carbonates?|bicarbonates?|sorbates?|benzoates?|sulfates?|sulfites?|bisulfites?|metabisulfites?|nitrites?|nitrates?|ascorbates?|erythorbates?|caseinates?|alginates?|gluconates?|malates?|tartrates?|bitartrates?|inosinates?|guanylates?|glutamates?|propionates?|hydroxides?|iodides?|iodates?|bromates?|silicates?|fumarates?|succinates?|adipates?|aspartates?)$/;
 const joints = new Set(['and', 'or', 'and/or', '/', 'plus']);
 const phosphatePrefixes = new Set(['mono', 'di', 'tri', 'tetra', 'hexameta', 'tripoly', 'poly', 'pyro', 'ortho', 'meta', 'acid', 'trimeta']);
@@ -36,13 +39,13 @@ export function matchWords(words: readonly Word[]): Match[] {
       at += 1;
       continue;
     }
-    const shared = sharedCations(words, at) ?? sharedPrefixes(words, at);
+    const shared = word.isKnown ? (sharedCations(words, at) ?? sharedPrefixes(words, at)) : undefined;
     if (shared !== undefined) {
       matches.push(...shared.matches);
       at = shared.next;
       continue;
     }
-    const found = longest(words, at);
+    const found = word.isKnown ? longest(words, at) : undefined;
     if (found !== undefined) {
       if (found.row !== undefined) {
         const organic = found.row.id === 'phosphates' && organicHeads.has(words[at - 1]?.text ?? '');
@@ -87,10 +90,11 @@ function longest(words: readonly Word[], at: number): Found | undefined {
   let found: Found | undefined;
   let repaired = words[at]!.repaired;
   let i = at;
-  if (node.row !== undefined || isEnd(node, words, at, i)) found = { row: node.row, to: i, repaired };
+  let inBracket = false;
+  if (node.row !== undefined || node.harmless || cations.has(words[at]!.text)) found = { row: node.row, to: i, repaired };
   for (;;) {
     let j = i + 1;
-    let word = words[j];
+    let word: Word | undefined = words[j];
     if (word === undefined) break;
     let next: LexiconNode | undefined;
     if (word.isWord) next = word.text === '/' ? undefined : step(node, word.text);
@@ -102,24 +106,21 @@ function longest(words: readonly Word[], at: number): Found | undefined {
         word = words[j]!;
         next = step(node, word.text);
       }
-    } else if (word.text === '(' && node.row === undefined && anion.test(words[j + 1]?.text ?? '') && words[j + 2]?.text === ')') {
-      // "CALCIUM (PHOSPHATE)"
+    } else if (word.text === '(') {
+      // "CALCIUM (PHOSPHATE)", "COCOA (PROCESSED WITH ALKALI)"
+      inBracket = true;
       j += 1;
-      word = words[j]!;
-      next = step(node, word.text);
+      word = words[j];
+      if (word?.isWord) next = step(node, word.text);
     }
-    if (next === undefined) break;
+    if (next === undefined || word === undefined) break;
     node = next;
     repaired ||= word.repaired;
     i = j;
-    if (node.row !== undefined) found = { row: node.row, to: i, repaired };
+    if (inBracket && words[i + 1]?.text === ')') i += 1;
+    if (node.row !== undefined || node.harmless) found = { row: node.row, to: i, repaired };
   }
   return found;
-}
-
-/** "sodium" and "potassium" alone are claims or nutrient names; they end here unless a longer name goes on. */
-function isEnd(node: LexiconNode, words: readonly Word[], at: number, i: number): boolean {
-  return node.row === undefined && i === at && cation.test(words[at]!.text);
 }
 
 function step(node: LexiconNode, word: string): LexiconNode | undefined {
@@ -139,8 +140,8 @@ function rowOf(path: readonly string[]): AdditiveRow | undefined {
 /** "potassium and sodium lactate", "tri- and dicalcium phosphate": several cations share what follows the last. */
 function sharedCations(words: readonly Word[], at: number): { matches: Match[]; next: number } | undefined {
   const first = words[at]!.text;
-  const isPrefix = first === 'mono' || first === 'di' || first === 'tri' || first === 'tetra';
-  if (!isPrefix && !cation.test(first)) return undefined;
+  const isPrefix = counts.has(first);
+  if (!isPrefix && !cations.has(first)) return undefined;
   const heads: number[] = [at];
   let i = at + 1;
   let alternative = false;
@@ -151,7 +152,7 @@ function sharedCations(words: readonly Word[], at: number): { matches: Match[]; 
       joint += 1;
     }
     const candidate = words[joint];
-    if (joint === i || candidate === undefined || !(cation.test(candidate.text) || (isPrefix && /^(?:mono|di|tri|tetra)$/.test(candidate.text)))) break;
+    if (joint === i || candidate === undefined || !(cations.has(candidate.text) || (isPrefix && counts.has(candidate.text)))) break;
     heads.push(joint);
     i = joint + 1;
   }
@@ -164,7 +165,7 @@ function sharedCations(words: readonly Word[], at: number): { matches: Match[]; 
   const matches: Match[] = [];
   for (const head of heads) {
     const text = words[head]!.text;
-    const name = cation.test(text) ? text : text + lastCation;
+    const name = cations.has(text) ? text : text + lastCation;
     const row = rowOf([name, ...rest]);
     // The list of names would be wrong if one of them were none: "calcium, sodium phosphate" in a mineral list.
     if (row === undefined) continue;
@@ -176,7 +177,7 @@ function sharedCations(words: readonly Word[], at: number): { matches: Match[]; 
 
 /** "sodium (mono, hexameta, and/or tripoly) phosphate", "sodium di-, tri-, and polyphosphate". */
 function sharedPrefixes(words: readonly Word[], at: number): { matches: Match[]; next: number } | undefined {
-  if (!cation.test(words[at]!.text)) return undefined;
+  if (!cations.has(words[at]!.text)) return undefined;
   const prefixes: string[] = [];
   let alternative = false;
   let i = at + 1;
@@ -189,7 +190,8 @@ function sharedPrefixes(words: readonly Word[], at: number): { matches: Match[];
   const end = words[i]?.text ?? '';
   if (prefixes.length < 1 || !/^(?:[a-z]*phosphates?)$/.test(end)) return undefined;
   const base = end.replace(/s$/, '');
-  if (prefixes.length === 1 && i === at + 2) return undefined;
+  // "sodium acid, pyrophosphate" is one name with a slip of the pen, "sodium tri polyphosphate" one name.
+  if (prefixes.length === 1 && (i === at + 2 || prefixes[0] === 'acid')) return undefined;
   const matches: Match[] = [];
   const name = words[at]!.text;
   const names = prefixes.map(prefix => [rowOf([name, `${prefix}phosphate`]), rowOf([name, prefix, 'phosphate']), rowOf([`${prefix}${name}`, 'phosphate'])].find(row => row !== undefined));
@@ -201,7 +203,7 @@ function sharedPrefixes(words: readonly Word[], at: number): { matches: Match[];
 /** "sodium phosphate and polyphosphate", "disodium inosinate & guanylate": one cation, two anions. Gives where to go on. */
 function sharedAnions(words: readonly Word[], from: number, to: number, matches: Match[]): number {
   const head = words[from]!.text;
-  if (!cation.test(head) || to === from) return to + 1;
+  if (!cations.has(head) || to === from) return to + 1;
   let i = to + 1;
   for (;;) {
     const joint = words[i]?.text ?? '';
@@ -228,7 +230,7 @@ const notSalts = new Set(['chocolate', 'concentrate', 'carbohydrate', 'carbohydr
 /** A word with a phosphate stem that is in no list: "…phosphate" counts, any other is told as unread. */
 function wordStem(words: readonly Word[], at: number): Match | undefined {
   const { text } = words[at]!;
-  if (text.length < 7 || !/phosph|fosf/.test(text)) return undefined;
+  if (text.length < 7 || !(text.includes('phosph') || text.includes('fosf'))) return undefined;
   const isSalt = /(?:phosphates?|fosfatos?|phosphaten?)$/.test(text);
   const isOrganic = /^(?:glycero|phospholip|phosphatid|phosphatas|phosphoryl|phosphopep|phosphoprot|phytin|ribo|nucleo|inosito)|phosphatidyl|phosphorylase|phospholipase|phosphatase/.test(text);
   if (isOrganic && !isSalt) return undefined;
@@ -238,6 +240,8 @@ function wordStem(words: readonly Word[], at: number): Match | undefined {
 /** "E450", "E 451(i)", "INS 322", "emulsifier (322)", "colours (102, 133)". */
 function codeNumber(words: readonly Word[], at: number): Match | undefined {
   const { text } = words[at]!;
+  const first = text.charCodeAt(0);
+  if (first !== letterE && first !== letterI && !(first >= digitZero && first <= digitZero + 9)) return undefined;
   const glued = /^(?:e|ins)(\d{3,4}[a-z]{0,4})$/.exec(text)?.[1];
   if (glued !== undefined) return codeMatch(words, at, at, glued);
   if ((text === 'e' || text === 'ins') && /^\d{3,4}[a-z]{0,4}$/.test(words[at + 1]?.text ?? '') && words[at - 1]?.text !== 'vitamin') {
@@ -246,6 +250,10 @@ function codeNumber(words: readonly Word[], at: number): Match | undefined {
   if (/^\d{3,4}[a-z]{0,4}$/.test(text) && isInClassBracket(words, at)) return codeMatch(words, at, at, text);
   return undefined;
 }
+
+const letterE = 101;
+const letterI = 105;
+const digitZero = 48;
 
 function codeMatch(words: readonly Word[], from: number, to: number, code: string): Match | undefined {
   const parts = /^(\d{3,4})([a-z]*)$/.exec(code);

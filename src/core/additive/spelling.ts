@@ -50,6 +50,9 @@ function findRepair(word: string): Repair | undefined {
     const rest = word.slice(head.length);
     if (rest.length >= 6 && lexicon.vocabulary.has(rest)) return { words: [head, rest] };
   }
+  // Written by ear: "phosfate", "fosfate".
+  const byEar = word.replace(/^fosf|phosf|fosph/, 'phosph');
+  if (byEar !== word && lexicon.vocabulary.has(byEar)) return { words: [byEar] };
   const near = withinOne(word);
   if (near !== undefined) return { words: [near] };
   if (word.length >= 12) {

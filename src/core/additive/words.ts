@@ -9,6 +9,8 @@ export interface Word {
   readonly isWord: boolean;
   readonly start: number;
   readonly end: number;
+  /** A word of the lexicon, as printed or mended. */
+  readonly isKnown: boolean;
   /** The spelling was mended: the finding says "misspelled". */
   readonly repaired: boolean;
 }
@@ -29,22 +31,22 @@ export function wordsOf(tokens: readonly Token[]): Word[] {
         if (next !== undefined && next.kind === 'word' && (token.hyphenAfter || countPrefixes.has(token.text))) {
           const joined = joinedWord(token, next);
           if (joined !== undefined) {
-            words.push({ text: joined.text, isWord: true, start: token.start, end: next.end, repaired: joined.repaired });
+            words.push({ text: joined.text, isWord: true, isKnown: true, start: token.start, end: next.end, repaired: joined.repaired });
             index += 1;
             continue;
           }
         }
-        if (lexicon.vocabulary.has(token.text)) {
-          words.push({ text: token.text, isWord: true, start: token.start, end: token.end, repaired: false });
+        if (isKnownWord(token.text)) {
+          words.push({ text: token.text, isWord: true, isKnown: true, start: token.start, end: token.end, repaired: false });
           continue;
         }
         const repair = repairWord(token.text);
-        if (repair === undefined) words.push({ text: token.text, isWord: true, start: token.start, end: token.end, repaired: false });
-        else for (const text of repair.words) words.push({ text, isWord: true, start: token.start, end: token.end, repaired: true });
+        if (repair === undefined) words.push({ text: token.text, isWord: true, isKnown: false, start: token.start, end: token.end, repaired: false });
+        else for (const text of repair.words) words.push({ text, isWord: true, isKnown: true, start: token.start, end: token.end, repaired: true });
         continue;
       }
       case 'number':
-        words.push({ text: token.text, isWord: true, start: token.start, end: token.end, repaired: false });
+        words.push({ text: token.text, isWord: true, isKnown: false, start: token.start, end: token.end, repaired: false });
         continue;
       case 'comma':
         words.push(separator(',', token));
@@ -56,10 +58,10 @@ export function wordsOf(tokens: readonly Token[]): Word[] {
         words.push(separator(')', token));
         continue;
       case 'slash':
-        words.push({ text: '/', isWord: true, start: token.start, end: token.end, repaired: false });
+        words.push({ text: '/', isWord: true, isKnown: false, start: token.start, end: token.end, repaired: false });
         continue;
       case 'ampersand':
-        words.push({ text: 'and', isWord: true, start: token.start, end: token.end, repaired: false });
+        words.push({ text: 'and', isWord: true, isKnown: false, start: token.start, end: token.end, repaired: false });
         continue;
       case 'period':
       case 'semicolon':
@@ -73,8 +75,13 @@ export function wordsOf(tokens: readonly Token[]): Word[] {
   return words;
 }
 
+/** Plurals of a lexicon word are known as well: "sodium citrates". */
+function isKnownWord(text: string): boolean {
+  return lexicon.vocabulary.has(text) || (text.length > 4 && text.endsWith('s') && lexicon.vocabulary.has(text.slice(0, -1)));
+}
+
 function separator(text: string, token: Token): Word {
-  return { text, isWord: false, start: token.start, end: token.end, repaired: false };
+  return { text, isWord: false, isKnown: false, start: token.start, end: token.end, repaired: false };
 }
 
 function joinedWord(first: Token, second: Token): { text: string; repaired: boolean } | undefined {
