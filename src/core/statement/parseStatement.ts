@@ -2,7 +2,12 @@ import type { Issue, Reading } from '#core/errors.ts';
 import { finishDrafts } from './finishDrafts.ts';
 import { readList, type ReadState } from './readList.ts';
 import type { Statement, StatementIssueCode } from './statement.ts';
-import { codePointPositions, tokenize } from './tokenize.ts';
+import { codePointPositions, type Token, tokenize } from './tokenize.ts';
+
+export interface StatementReading extends Reading<Statement, StatementIssueCode> {
+  /** The text cut into words and separators, for those who look at it again. */
+  readonly tokens: readonly Token[];
+}
 
 /** Longer than any package carries: told, and read all the same. The longest of 9,541 real statements has 4,643 characters. */
 const longestPlausible = 50_000;
@@ -13,7 +18,7 @@ const longestPlausible = 50_000;
  * `parseStatement('WATER, CONTAINS 2% OR LESS OF: SALT')` gives two ingredients: WATER with a share of 98 to 100 %,
  * SALT with at most 2 %. Rules STM-1 to STM-20 in docs/rules/statement.md; law: 21 CFR 101.4.
  */
-export function parseStatement(text: string): Reading<Statement, StatementIssueCode> {
+export function parseStatement(text: string): StatementReading {
   const { tokens, damaged } = tokenize(text);
   const position = codePointPositions(text);
   const issues: Issue<StatementIssueCode>[] = [];
@@ -32,7 +37,7 @@ export function parseStatement(text: string): Reading<Statement, StatementIssueC
 
   const ingredients = finishDrafts(drafts, position, report);
   const remarks = state.remarks.map(remark => ({ ...remark, start: position(remark.start), end: position(remark.end) }));
-  return { value: { text, ingredients, remarks }, issues };
+  return { value: { text, ingredients, remarks }, issues, tokens };
 }
 
 function excerpt(text: string, start: number, end: number): string {
