@@ -106,7 +106,7 @@ describe('platewright survey', () => {
     const counted: Record<string, number> = { fits: 0, nearly: 0, over: 0, "can't tell": 0 };
     for (const [, verdict] of fromJson) counted[verdict] = (counted[verdict] ?? 0) + 1;
     expect(json.counts).toEqual(counted);
-    expect(run(['survey', ...asked]).stdout).toContain(`${counted['fits']} fits, ${counted['nearly']} nearly, ${counted['over']} over`);
+    expect(run(['survey', ...asked]).stdout).toContain(`${counted.fits} fits, ${counted.nearly} nearly, ${counted.over} over`);
   });
 
   // Worked by hand: 100 kcal and 100 mg fit a yardstick of "sodium mg no more than energy kcal"; 110 mg is over by its slack of 10.

@@ -110,6 +110,17 @@ describe('importLabels', () => {
     expect(issues.map(({ place, found }) => [place.row, place.heading, found])).toEqual([[2, 'Sodium (mg)', 'plenty']]);
   });
 
+  it('[CSV-34] market, basis and state are words without regard to case and blanks; another word leaves the row out', () => {
+    const { value, issues } = importLabels(
+      table(['name', 'sodiumMg', 'market', 'basis', 'state'], ['a', '1', 'US', 'Per Serving', 'Drained'], ['b', '2', 'mars', '', '']),
+    );
+    expect(value.map(({ label }) => label.printed)).toMatchObject([{ market: 'us', basis: 'per-serving', state: 'drained' }]);
+    expect(issues.map(({ place, found }) => [place.row, place.heading, found])).toEqual([
+      [3, 'market', 'mars'],
+      [3, undefined, 'b'],
+    ]);
+  });
+
   it('[CSV-33] broken characters in a cell are reported, the cell stays', () => {
     const { value, issues } = importLabels(table(['name', 'sodiumMg'], ['Cr\0me', '3']));
     expect(value).toHaveLength(1);

@@ -109,14 +109,16 @@ const servingKeys: Partial<Record<LabelField, string>> = {
 
 const numberFields: ReadonlySet<LabelField> = new Set(['gtin', 'servingGrams', 'servingMilliliters', 'servingsPerContainer']);
 
+/** Fields that hold one of a few words: "Per Serving" is `per-serving`. */
+const keywordFields: ReadonlySet<LabelField> = new Set(['market', 'basis', 'state']);
+
+const trimmed = (claim: string) => claim.trim();
+
 function place(json: LabelJson, key: LabelField, cell: string): void {
   const servingKey = servingKeys[key];
   if (servingKey !== undefined) json.serving[servingKey] = cell;
-  else if (key === 'front')
-    json[key] = cell
-      .split('|')
-      .map(claim => claim.trim())
-      .filter(claim => claim !== '');
+  else if (key === 'front') json[key] = cell.split('|').map(trimmed).filter(Boolean);
+  else if (keywordFields.has(key)) json[key] = cell.toLowerCase().replace(/[\s_]+/g, '-');
   else json[key] = cell;
 }
 

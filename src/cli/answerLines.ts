@@ -4,6 +4,9 @@ import { progress } from './progress.ts';
 
 export type JsonObject = Readonly<Record<string, unknown>>;
 
+/** Characters that are written at once: few writes, and little in memory. */
+const chunkLength = 64 * 1024;
+
 /**
  * Answers a stream of JSON lines with one JSON line each, block by block: memory stays flat and a reader gets what is ready.
  * A line that cannot be answered gives `{"id":…,"issues":[…]}` in its place.
@@ -15,6 +18,9 @@ export async function answerLines(world: World, answer: (value: JsonObject, line
     let out = '';
     for (const read of block) {
       out += `${JSON.stringify('text' in read ? answerLine(read.text, read.line, answer) : { id: null, issues: [read.issue] })}\n`;
+      if (out.length < chunkLength) continue;
+      await world.write(out);
+      out = '';
     }
     await world.write(out);
     done += block.length;

@@ -27,11 +27,13 @@ export function cleanFloat(value: number): number {
 
 /** The last line of output: a range is rounded outward, so that the shown range never claims more than is known. */
 export function floorTo(value: number, decimals: number): number {
+  if (Number.isInteger(value)) return value;
   const factor = 10 ** decimals;
-  return cleanFloat(Math.floor(cleanFloat(value * factor)) / factor);
+  return Math.floor(cleanFloat(value * factor)) / factor;
 }
 
 export function ceilTo(value: number, decimals: number): number {
+  if (Number.isInteger(value)) return value;
   const factor = 10 ** decimals;
-  return cleanFloat(Math.ceil(cleanFloat(value * factor)) / factor);
+  return Math.ceil(cleanFloat(value * factor)) / factor;
 }

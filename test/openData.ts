@@ -1,0 +1,16 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import Papa from 'papaparse';
+
+/** The folder of open data (USDA FoodData Central and SR28, public domain) that checks are run against; see README, "Tests". */
+export const openDataFolder = process.env['PLATEWRIGHT_OPEN_DATA'] ?? fileURLToPath(new URL('../../shared/data', import.meta.url));
+
+export const hasOpenData = existsSync(join(openDataFolder, 'fdc', 'branded_food.csv'));
+
+/** 4,500 real ingredient statements of FoodData Central branded foods. Read for checks, never copied into fixtures. */
+export function realStatements(): string[] {
+  const text = readFileSync(join(openDataFolder, 'fdc', 'branded_food.csv'), 'utf8');
+  const { data } = Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true });
+  return data.map(row => row['ingredients'] ?? '');
+}
