@@ -4,8 +4,8 @@ import type { Portion } from './plate.ts';
 
 /** A portion as it reads in a sentence: "2 slices", "1/3 cup", "56 g", "1 serving". */
 export function portionText(portion: Portion): string {
-  if ('grams' in portion) return `${countText(portion.grams)} g`;
-  if ('milliliters' in portion) return `${countText(portion.milliliters)} mL`;
+  if ('grams' in portion) return `${roundHalfUp(portion.grams, 1)} g`;
+  if ('milliliters' in portion) return `${roundHalfUp(portion.milliliters, 1)} mL`;
   if ('servings' in portion) return counted(portion.servings, 'serving');
   return counted(portion.count, measureName(portion.measure));
 }

@@ -23,12 +23,23 @@ const smallerMeasure: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** The largest count up to `count` that a kitchen can measure: 0.7 cup is 2/3 cup, 2.8 slices are 2. */
-export function floorToSteps(count: number, measure: string): number {
+function floorToSteps(count: number, measure: string): number {
   return Math.max(...(steps.get(measureName(measure)) ?? whole).map(step => Math.floor(count / step + tolerance) * step));
 }
 
 function ceilToSteps(count: number, measure: string): number {
   return Math.min(...(steps.get(measureName(measure)) ?? whole).map(step => Math.ceil(count / step - tolerance) * step));
+}
+
+/** The largest part of `count`, up to `most`, that a kitchen can measure and whose rest it can measure too; 0 when there is none. */
+export function largestSplit(count: number, most: number, measure: string): number {
+  let largest = 0;
+  for (const step of steps.get(measureName(measure)) ?? whole) {
+    for (let part = Math.floor(most / step + tolerance) * step; part > largest; part -= step) {
+      if (Math.abs(floorToSteps(count - part, measure) - (count - part)) < tolerance) largest = part;
+    }
+  }
+  return largest;
 }
 
 /**

@@ -24,8 +24,9 @@ export function boundSentence(test: BoundTest, on: OnBasis, value: Measured, out
   const isMinimum = test.atLeast !== undefined;
   const distance = marginText(outcome.margin, outcome.verdict === 'fits', isMinimum, unit, decimals);
   const atLeast = value.missing.length > 0 ? 'at least ' : '';
+  const slack = outcome.verdict === 'nearly' ? `, within the slack of ${test.slack} ${unit}` : '';
   const rounding = outcome.closeCall ? `; rounding: ${marginRangeText(outcome.marginRange, isMinimum, unit, decimals)}` : '';
-  return `${subjectText(test, value)} ${on.words}, ${boundText(test)}: ${atLeast}${distance}${rounding}${noteText(test, on, value)} (${sourceText(test.source)}).`;
+  return `${subjectText(test, value)} ${on.words}, ${boundText(test)}: ${atLeast}${distance}${slack}${rounding}${noteText(test, on, value)} (${sourceText(test.source)}).`;
 }
 
 /** "Can't tell: potassium of Beef is unknown (not on the label); at most 200 mg as eaten (…)." */

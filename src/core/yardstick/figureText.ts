@@ -9,8 +9,8 @@ export function figureText(value: number, decimals: number): string {
 /** A range, rounded outward so that it never claims more than is known: "95 … 140 mg"; without an upper end "at least 95 mg". */
 export function rangeText({ lo, hi }: Interval, unit: string, decimals: number): string {
   if (lo === hi) return `${figureText(lo, decimals)} ${unit}`;
-  if (hi === Number.POSITIVE_INFINITY) return `at least ${floorTo(lo, decimals)} ${unit}`;
-  return `${floorTo(lo, decimals)} … ${ceilTo(hi, decimals)} ${unit}`;
+  if (hi === Number.POSITIVE_INFINITY) return `at least ${floored(lo, decimals)} ${unit}`;
+  return `${floored(lo, decimals)} … ${ceiled(hi, decimals)} ${unit}`;
 }
 
 /** The distance to a bound: "5 mg to spare", "10 mg over", "2 g short" of a minimum. */
@@ -23,10 +23,18 @@ export function marginText(margin: number, isKept: boolean, isMinimum: boolean, 
 
 /** What rounding allows the distance to be, best end first and outward: "20 mg to spare … 10 mg over". */
 export function marginRangeText({ lo, hi }: Interval, isMinimum: boolean, unit: string, decimals: number): string {
-  return `${outer(ceilTo(hi, decimals), isMinimum, unit)} … ${outer(floorTo(lo, decimals), isMinimum, unit)}`;
+  return `${outer(ceiled(hi, decimals), isMinimum, unit)} … ${outer(floored(lo, decimals), isMinimum, unit)}`;
 }
 
 function outer(margin: number, isMinimum: boolean, unit: string): string {
   if (!Number.isFinite(margin)) return 'no known limit';
   return `${Math.abs(margin)} ${unit} ${margin >= 0 ? 'to spare' : isMinimum ? 'short' : 'over'}`;
+}
+
+function floored(value: number, decimals: number): number {
+  return Number.isInteger(value) ? value : floorTo(value, decimals);
+}
+
+function ceiled(value: number, decimals: number): number {
+  return Number.isInteger(value) ? value : ceilTo(value, decimals);
 }

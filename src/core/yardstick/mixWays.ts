@@ -1,7 +1,7 @@
 import type { Plate, PlateFood, Portion } from '#core/plate/plate.ts';
 import { portionFactor, portionGrams, portionMilliliters } from '#core/plate/portionFactor.ts';
 import { portionText } from '#core/plate/portionText.ts';
-import { floorToSteps } from '#core/plate/wholeMeasures.ts';
+import { largestSplit } from '#core/plate/wholeMeasures.ts';
 import { foodLoads, type LinearTest, sharesThatFit } from './linearTest.ts';
 import { smallestShare } from './portionWays.ts';
 import { helpingOf } from './served.ts';
@@ -18,7 +18,7 @@ export function mixWays(
   tests: readonly LinearTest[],
   companions: readonly number[],
 ): readonly Candidate[] {
-  return wholePortions(food, plate.portion).flatMap(whole => {
+  const candidates = wholePortions(food, plate.portion).flatMap(whole => {
     const salted = foodLoads(tests, helpingOf({ food, portion: whole }));
     const replaced = foodLoads(tests, helpingOf({ food: unsalted, portion: whole }));
     const rules = tests.map(({ limit }, at) => ({
@@ -28,10 +28,12 @@ export function mixWays(
     }));
     const shares = sharesThatFit(rules, 1);
     if (shares === undefined) return [];
-    const halves = shares.least <= 1 / 2 && shares.most >= 1 / 2 ? [1 / 2] : [];
-    const amounts = [...halves.map(half => half * amountOf(whole)), floorAmount(whole, shares.most * amountOf(whole))];
-    return amounts.flatMap(amount => mix(food, unsalted, plate, whole, amount));
+    const half = amountOf(whole) / 2;
+    const isHalfEnough = shares.least <= 1 / 2 && shares.most >= 1 / 2 && (!('measure' in whole) || splitAt(whole, half) === half);
+    const amounts = new Set([...(isHalfEnough ? [half] : []), splitAt(whole, shares.most * amountOf(whole))]);
+    return [...amounts].flatMap(amount => mix(food, unsalted, plate, whole, amount));
   });
+  return candidates.filter(({ change }, at) => change !== 1 / 2 || candidates.findIndex(one => one.change === 1 / 2) === at);
 }
 
 function mix(food: PlateFood, unsalted: PlateFood, plate: Plate, whole: Portion, amount: number): readonly Candidate[] {
@@ -77,6 +79,7 @@ function withAmount(portion: Portion, amount: number): Portion {
   return 'servings' in portion ? { servings: amount } : { measure: portion.measure, count: amount };
 }
 
-function floorAmount(portion: Portion, amount: number): number {
-  return 'measure' in portion ? floorToSteps(amount, portion.measure) : Math.floor(amount + 1e-9);
+/** The largest amount up to `most` that can be measured, and what is left of the whole as well; 0 when there is none. */
+function splitAt(whole: Portion, most: number): number {
+  return 'measure' in whole ? largestSplit(whole.count, most, whole.measure) : Math.floor(most + 1e-9);
 }

@@ -12,10 +12,12 @@ export const potassiumAdditiveSource: BoundSource = {
   text: 'KDIGO 2024 practice point on absorbable potassium in processed food, from memory',
 };
 
-export const classSource: BoundSource = {
+export const potassiumClassSource: BoundSource = {
   kind: 'clinic',
-  text: "cut-offs are a clinic's choice; potassium as in a National Kidney Foundation handout, phosphorus from memory",
+  text: "National Kidney Foundation handout; cut-offs are a clinic's choice",
 };
+
+export const phosphorusClassSource: BoundSource = { kind: 'clinic', text: "from memory; cut-offs are a clinic's choice" };
 
 export const forDietitians: readonly string[] = [
   "For licensed dietitians who work with the client's kidney team.",

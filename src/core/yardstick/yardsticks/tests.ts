@@ -1,5 +1,5 @@
 import type { ClassScale, Test } from '#core/yardstick/yardstick.ts';
-import { classSource, phosphorusSource, potassiumAdditiveSource, sodiumEnergyPractice } from './sources.ts';
+import { phosphorusClassSource, phosphorusSource, potassiumAdditiveSource, potassiumClassSource, sodiumEnergyPractice } from './sources.ts';
 
 /** Tests and scales that stand in more than one built-in yardstick. */
 
@@ -36,7 +36,7 @@ export const potassiumBound: Test = {
   basis: 'as-eaten',
   atMost: 200,
   off: true,
-  source: classSource,
+  source: potassiumClassSource,
 };
 
 export const phosphorusBound: Test = {
@@ -45,7 +45,7 @@ export const phosphorusBound: Test = {
   basis: 'as-eaten',
   atMost: 150,
   off: true,
-  source: classSource,
+  source: phosphorusClassSource,
 };
 
 /** Of the eaten portion: a large portion makes a low food high. Up to and including 100, 200, 300 mg. */
@@ -54,7 +54,7 @@ export const potassiumClasses: ClassScale = {
   nutrient: 'potassiumMg',
   basis: 'as-eaten',
   classes: [{ name: 'low', upTo: 100 }, { name: 'medium', upTo: 200 }, { name: 'high', upTo: 300 }, { name: 'very high' }],
-  source: classSource,
+  source: potassiumClassSource,
 };
 
 export const phosphorusClasses: ClassScale = {
@@ -62,7 +62,7 @@ export const phosphorusClasses: ClassScale = {
   nutrient: 'phosphorusMg',
   basis: 'as-eaten',
   classes: [{ name: 'low', upTo: 100 }, { name: 'medium', upTo: 150 }, { name: 'high' }],
-  source: classSource,
+  source: phosphorusClassSource,
 };
 
 export const noStarFruit: Test = {
