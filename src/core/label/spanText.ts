@@ -1,12 +1,13 @@
 import type { Interval } from '#core/quantity/interval.ts';
-import { ceilTo, floorTo } from '#core/quantity/rounding.ts';
+import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 
-/** A range in a finding's sentence, rounded outward: "126.2 to 148.8 kcal". */
+/** A range in a finding's sentence, rounded outward ("126.2 to 148.8 kcal"); a single value is rounded. */
 export function spanText({ lo, hi }: Interval, unit: string): string {
+  if (lo === hi) return `${roundHalfUp(lo, 2)} ${unit}`;
   const low = floorTo(lo, 1);
   const high = ceilTo(hi, 1);
   if (high === Number.POSITIVE_INFINITY) return `${low} ${unit} or more`;
-  return low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`;
+  return `${low} to ${high} ${unit}`;
 }
 
 /** Names as the beginning of a sentence: "Saturated fat and trans fat". */
