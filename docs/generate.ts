@@ -10,15 +10,22 @@ Made from \`src/core/errors.ts\` by \`node docs/generate.ts\`; do not edit. A fa
 particulars and the next step. A person's fault ends the command with exit code 1, the program's own with 2. A code keeps its
 meaning for good.
 
-| code | title | whose | next step |
-| --- | --- | --- | --- |
 `;
 
-function row([code, { title, blame, nextStep }]: [string, FaultFacts]): string {
-  return `| \`${code}\` | ${title} | ${blame} | ${nextStep} |\n`;
+const rows = [
+  ['code', 'title', 'whose', 'next step'],
+  ...Object.entries<FaultFacts>(faultCatalogue).map(([code, { title, blame, nextStep }]) => [`\`${code}\``, title, blame, nextStep]),
+];
+
+/** A Markdown table with its columns aligned, as the formatter would have it. */
+function table(rows: readonly string[][]): string {
+  const [headings = [], ...body] = rows;
+  const widths = headings.map((_, column) => Math.max(...rows.map(row => row[column]!.length)));
+  const line = (cells: string[]) => `| ${cells.map((cell, column) => cell.padEnd(widths[column]!)).join(' | ')} |\n`;
+  return [line(headings), line(widths.map(width => '-'.repeat(width))), ...body.map(line)].join('');
 }
 
-const fresh = head + Object.entries(faultCatalogue).map(row).join('');
+const fresh = head + table(rows);
 
 if (!process.argv.includes('--check')) {
   writeFileSync(page, fresh);
