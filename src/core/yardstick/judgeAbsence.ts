@@ -50,23 +50,29 @@ function foodsOf({ basis }: Test, { surveyed, companions }: Served): readonly Pl
 function additivePresence(wanted: AdditiveClass): PresenceOn {
   return label => {
     const whole = wholeStatement(label);
-    const counted = label.additives.filter(finding => finding.class === wanted && finding.counts);
-    const named = counted.filter(isNamed);
+    const ofClass = label.additives.filter(finding => finding.class === wanted);
+    const named = ofClass.filter(isNamed);
     if (named.length > 0) return { verdict: 'over', words: `${named.map(findingText).join(', ')} named on the label` };
-    if (counted.length > 0)
-      return {
-        verdict: "can't tell",
-        words: counted
-          .map(finding => finding.why)
-          .join(' ')
-          .replace(/\.$/, ''),
-      };
+    const open = ofClass.filter(isOpen);
+    if (open.length > 0) return { verdict: "can't tell", words: open.map(openText).join('; ') };
     return whole ?? { verdict: 'fits', words: 'none named on the label' };
   };
 }
 
-function isNamed({ certainty }: AdditiveFinding): boolean {
-  return certainty === 'named' || certainty === 'misspelled';
+function isNamed({ counts, certainty }: AdditiveFinding): boolean {
+  return counts && (certainty === 'named' || certainty === 'misspelled');
+}
+
+/** Only allowed by the statement, or hidden by a name that does not say what is in it. */
+function isOpen({ counts, certainty }: AdditiveFinding): boolean {
+  return certainty === 'possible' || (counts && (certainty === 'alternative' || certainty === 'may-contain'));
+}
+
+function openText({ certainty, found, why }: AdditiveFinding): string {
+  if (certainty === 'possible') return why.replace(/\.$/, '');
+  return certainty === 'may-contain'
+    ? `the label says it may contain “${found}”`
+    : `“${found}” is one of several that the label leaves open`;
 }
 
 function findingText({ name, found, certainty }: AdditiveFinding): string {
