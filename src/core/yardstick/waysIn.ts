@@ -74,7 +74,7 @@ export function prepareWaysIn({ shelf, ...input }: JudgeInput & { readonly shelf
 
 /**
  * The largest share of the plate's portion that fits, from closed form: 0.5 means half of it, 1 the whole. 0 when none
- * does. It answers for the tests that a portion can change; others are not looked at.
+ * does, or when it cannot be told because an amount is unknown. It answers for the tests that a portion can change; others are not looked at.
  */
 export function largestShareThatFits({ plate, yardstick, switchedOn = [], food }: Omit<WaysInput, 'shelf' | 'setting'>): number {
   const linear = linearTests(testsJudged(yardstick, switchedOn));

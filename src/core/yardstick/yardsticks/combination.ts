@@ -9,7 +9,7 @@ export const proteinCaution = 'Protein needs are higher on dialysis: do not choo
 
 const cautions = [
   ...forDietitians,
-  'Do not restrict sodium in salt-losing kidney disease, with an ileostomy or with low blood pressure (KDIGO 2024 practice point).',
+  'Do not restrict sodium in salt-losing kidney disease, with an ileostomy or with low blood pressure (KDIGO 2024 practice point, seen in a digest).',
   noneNamedCaution,
   roundingCaution,
 ];
