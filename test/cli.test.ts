@@ -1,5 +1,6 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { once } from 'node:events';
+import { closeSync, existsSync, mkdtempSync, openSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -80,6 +81,24 @@ describe('platewright as a process', () => {
     child.stdout.once('data', () => child.stdout.destroy());
     const code = await new Promise(resolve => child.on('exit', resolve));
     expect([code, said]).toEqual([0, '']);
+  });
+
+  it.runIf(existsSync('/dev/full'))('[CLI-25] a disk that is full is told in words', () => {
+    const full = openSync('/dev/full', 'w');
+    const { status, stderr } = spawnSync(program, ['yardsticks'], { stdio: ['ignore', full, 'pipe'], encoding: 'utf8' });
+    closeSync(full);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^The results cannot be written\n.*ENOSPC.*\nNext: /);
+  });
+
+  it('[CLI-26] stopping it stops the work under it', async () => {
+    const child = spawn(program, ['statement', '--jsonl'], { stdio: ['pipe', 'pipe', 'ignore'] });
+    child.stdin.write('{"id":1,"statement":"SALT"}\n');
+    await once(child.stdout, 'data');
+    child.kill('SIGTERM');
+    // It closes when the last process that holds its output has ended.
+    const [code, signal] = await once(child, 'close');
+    expect(signal ?? code).toSatisfy(end => end === 'SIGTERM' || end === 143);
   });
 });
 

@@ -31,21 +31,25 @@ const world: World = {
   shipped: path => fileURLToPath(new URL(`../../${path}`, import.meta.url)),
 };
 
-// A reader that has seen enough (`| head -1`) closes the pipe: that ends the work and is no fault.
 for (const stream of [process.stdout, process.stderr]) {
   stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit(0);
-    throw error;
+    // A reader that has seen enough (`| head -1`) closes the pipe: that ends the work and is no fault.
+    if (error.code !== 'EPIPE') explain(new Fault('output-not-written', `Writing failed: ${error.message}.`));
+    process.exit();
   });
 }
 
 try {
   await run(process.argv.slice(2));
 } catch (error) {
-  const fault =
-    error instanceof Fault ? error : new Fault('program-fault', error instanceof Error ? (error.stack ?? error.message) : String(error));
-  process.stderr.write(`${fault.title}\n${fault.message}\nNext: ${fault.nextStep}\n`);
+  explain(
+    error instanceof Fault ? error : new Fault('program-fault', error instanceof Error ? (error.stack ?? error.message) : String(error)),
+  );
+}
+
+function explain(fault: Fault): void {
   process.exitCode = faultCatalogue[fault.code].blame === 'person' ? 1 : 2;
+  process.stderr.write(`${fault.title}\n${fault.message}\nNext: ${fault.nextStep}\n`);
 }
 
 async function run([name = 'help', ...args]: readonly string[]): Promise<void> {

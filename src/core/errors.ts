@@ -69,6 +69,11 @@ export const faultCatalogue = {
     nextStep: 'Acute kidney injury, pregnancy and children are outside what this program may judge. Follow your local protocol.',
   },
   'line-not-json': { title: 'A line is not JSON', blame: 'person', nextStep: 'Give one JSON object a line, as docs/formats.md shows.' },
+  'output-not-written': {
+    title: 'The results cannot be written',
+    blame: 'person',
+    nextStep: 'Free some space or choose another place, then run the command again.',
+  },
   'runtime-too-old': {
     title: 'This Node is too old',
     blame: 'person',
