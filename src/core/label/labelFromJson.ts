@@ -196,8 +196,9 @@ function checked<Schema extends z.ZodType>(
 ): z.output<Schema> | undefined {
   const result = schema.safeParse(value);
   if (result.success) return result.data;
-  const expected = result.error.issues[0]?.message ?? 'a value from docs/formats.md';
-  const code = typeof value === 'string' ? 'value-not-allowed' : 'value-of-wrong-type';
+  const first = result.error.issues[0];
+  const expected = first?.message ?? 'a value from docs/formats.md';
+  const code = first?.code === 'invalid_value' || first?.code === 'custom' ? 'value-not-allowed' : 'value-of-wrong-type';
   issues.push(labelIssue(code, where, value, expected));
   return undefined;
 }

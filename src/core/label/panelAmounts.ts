@@ -71,7 +71,7 @@ function addFiber(amounts: Draft, asPrinted: Partial<Record<Nutrient, string>>):
   const { carbohydrateG: carbohydrate, fiberG: fiber } = amounts;
   if (carbohydrate.kind === 'unknown') return;
   if (fiber.kind === 'unknown') {
-    asPrinted.carbohydrateG = `${asPrinted.carbohydrateG ?? carbohydrate.printed ?? ''} g without fiber`.trim();
+    asPrinted.carbohydrateG = `${asPrinted.carbohydrateG ?? `${carbohydrate.printed} g`}, without fiber`;
     return;
   }
   const bothPrinted = carbohydrate.printed !== undefined && fiber.printed !== undefined;

@@ -97,8 +97,9 @@ describe('EU and UK panels', () => {
       range: { lo: 69, hi: 71 },
       source: 'computed',
     });
+    expect(eu({ carbohydrateG: '<0,5 g' }).asPrinted.carbohydrateG).toBe('<0,5 g, without fiber');
     const without = eu({ carbohydrateG: 60 });
     expect(without.amounts.carbohydrateG).toMatchObject({ printed: 60, source: 'printed' });
-    expect(without.asPrinted.carbohydrateG).toBe('60 g without fiber');
+    expect(without.asPrinted.carbohydrateG).toBe('60 g, without fiber');
   });
 });

@@ -51,7 +51,7 @@ export function scanNumber(text: string, at: number, commaMarksDecimals: boolean
   }
   if (whole.length + decimals.length > mostDigits) return undefined;
   return {
-    value: Number(`${whole === '' ? '0' : whole}.${decimals === '' ? '0' : decimals}`),
+    value: decimals === '' ? Number(whole) : Number(`${whole}.${decimals}`),
     place: placeOf(decimals.length),
     end,
     decimalComma,
@@ -61,8 +61,10 @@ export function scanNumber(text: string, at: number, commaMarksDecimals: boolean
 
 /** 10 to the power of −decimals, free of binary dust. */
 export function placeOf(decimals: number): number {
-  return Number(`1e-${decimals}`);
+  return places[decimals] ?? Number(`1e-${decimals}`);
 }
+
+const places: readonly number[] = [1, 0.1, 0.01, 0.001];
 
 /** Decimals of a number as JavaScript prints it: 2 for 0.25, 0 for 140. */
 export function decimalsOf(value: number): number {

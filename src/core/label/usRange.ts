@@ -1,5 +1,6 @@
 import { type Interval, interval } from '#core/quantity/interval.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
+import { cleanFloat } from '#core/quantity/rounding.ts';
 import { twoPercentOfDailyValue, usPrintRule } from './usPrintRule.ts';
 
 /**
@@ -50,6 +51,10 @@ function zeroMineral(nutrient: Nutrient): Interval {
   return interval(0, twoPercentOfDailyValue(nutrient));
 }
 
+/** Half a step on either side, not below nothing, free of binary dust. The value itself is always inside. */
 export function around(value: number, half: number): Interval {
-  return interval(Math.max(0, value - half), value + half);
+  const lo = Math.max(0, value - half);
+  const hi = value + half;
+  if (Number.isInteger(value * 4) && Number.isInteger(half * 4)) return interval(lo, hi);
+  return interval(Math.min(value, cleanFloat(lo)), Math.max(value, cleanFloat(hi)));
 }
