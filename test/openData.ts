@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import Papa from 'papaparse';
 
 /** The folder of open data (USDA FoodData Central and SR28, public domain) that checks are run against; see README, "Tests". */
-export const openDataFolder = process.env['PLATEWRIGHT_OPEN_DATA'] ?? fileURLToPath(new URL('../../shared/data', import.meta.url));
+export const openDataFolder = process.env.PLATEWRIGHT_OPEN_DATA ?? fileURLToPath(new URL('../../shared/data', import.meta.url));
 
 export const hasOpenData = existsSync(join(openDataFolder, 'fdc', 'branded_food.csv'));
 
@@ -12,5 +12,5 @@ export const hasOpenData = existsSync(join(openDataFolder, 'fdc', 'branded_food.
 export function realStatements(): string[] {
   const text = readFileSync(join(openDataFolder, 'fdc', 'branded_food.csv'), 'utf8');
   const { data } = Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true });
-  return data.map(row => row['ingredients'] ?? '');
+  return data.map(row => row.ingredients ?? '');
 }

@@ -23,7 +23,10 @@ export interface AdditiveRow {
   /** Grams of the element per gram of the additive as the formula stands; null where nobody can say. */
   readonly massFraction: Readonly<Record<'phosphorus' | 'potassium' | 'sodium' | 'calcium', number | null>>;
   readonly fractionSource: string;
-  readonly hydrates: readonly { readonly formula: string; readonly massFraction: Readonly<Record<'phosphorus' | 'potassium' | 'sodium' | 'calcium', number>> }[];
+  readonly hydrates: readonly {
+    readonly formula: string;
+    readonly massFraction: Readonly<Record<'phosphorus' | 'potassium' | 'sodium' | 'calcium', number>>;
+  }[];
   readonly function: string;
   readonly legalLevel: string | null;
   /** Order of magnitude only, from memory: never shown as the content of a product. */

@@ -29,14 +29,70 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
   if (row.kind === 'look-alike') return [];
   const facts: ClassFacts[] = [];
   const base = { id: row.id, name: row.name, ins: row.ins, namesMixture: row.formula === null && row.kind === 'additive' };
-  if (row.phosphate === 'inorganic') facts.push({ ...base, class: 'phosphate', counts: true, possible: false, why: `${upper(row.name)} adds inorganic phosphorus: counts as a phosphate additive.` });
-  if (row.phosphate === 'possible') facts.push({ ...base, class: 'phosphate', counts: false, possible: true, why: `${upper(row.name)} may hold a phosphate; the label does not say.` });
-  if (row.phosphate === 'organic') facts.push({ ...base, class: 'phosphate', counts: false, possible: false, why: `${upper(row.name)} holds organic phosphorus: reported, not counted as an added phosphate.` });
-  if (row.phosphate === 'trace') facts.push({ ...base, class: 'phosphate', counts: false, possible: false, why: `${upper(row.name)} brings a trace of phosphorus: reported, not counted.` });
-  if (row.potassium === 'matters') facts.push({ ...base, class: 'potassium', counts: true, possible: false, why: `${upper(row.name)} adds potassium in an amount that can matter.` });
-  if (row.potassium === 'trace') facts.push({ ...base, class: 'potassium', counts: false, possible: false, why: `${upper(row.name)} is used in traces; its potassium is reported, not counted.` });
-  if (row.potassium === 'possible') facts.push({ ...base, class: 'potassium', counts: false, possible: true, why: `${upper(row.name)} may hold an added potassium salt; the label does not say.` });
-  if (row.potassium === 'natural') facts.push({ ...base, class: 'potassium', counts: false, possible: false, why: `${upper(row.name)} is rich in potassium by nature: an ingredient, not an additive.` });
+  if (row.phosphate === 'inorganic')
+    facts.push({
+      ...base,
+      class: 'phosphate',
+      counts: true,
+      possible: false,
+      why: `${upper(row.name)} adds inorganic phosphorus: counts as a phosphate additive.`,
+    });
+  if (row.phosphate === 'possible')
+    facts.push({
+      ...base,
+      class: 'phosphate',
+      counts: false,
+      possible: true,
+      why: `${upper(row.name)} may hold a phosphate; the label does not say.`,
+    });
+  if (row.phosphate === 'organic')
+    facts.push({
+      ...base,
+      class: 'phosphate',
+      counts: false,
+      possible: false,
+      why: `${upper(row.name)} holds organic phosphorus: reported, not counted as an added phosphate.`,
+    });
+  if (row.phosphate === 'trace')
+    facts.push({
+      ...base,
+      class: 'phosphate',
+      counts: false,
+      possible: false,
+      why: `${upper(row.name)} brings a trace of phosphorus: reported, not counted.`,
+    });
+  if (row.potassium === 'matters')
+    facts.push({
+      ...base,
+      class: 'potassium',
+      counts: true,
+      possible: false,
+      why: `${upper(row.name)} adds potassium in an amount that can matter.`,
+    });
+  if (row.potassium === 'trace')
+    facts.push({
+      ...base,
+      class: 'potassium',
+      counts: false,
+      possible: false,
+      why: `${upper(row.name)} is used in traces; its potassium is reported, not counted.`,
+    });
+  if (row.potassium === 'possible')
+    facts.push({
+      ...base,
+      class: 'potassium',
+      counts: false,
+      possible: true,
+      why: `${upper(row.name)} may hold an added potassium salt; the label does not say.`,
+    });
+  if (row.potassium === 'natural')
+    facts.push({
+      ...base,
+      class: 'potassium',
+      counts: false,
+      possible: false,
+      why: `${upper(row.name)} is rich in potassium by nature: an ingredient, not an additive.`,
+    });
   const sodium = sodiumFacts(row);
   if (sodium !== undefined) facts.push({ ...base, class: 'sodium', ...sodium });
   return facts;
@@ -44,9 +100,16 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
 
 function sodiumFacts(row: AdditiveRow): Pick<ClassFacts, 'counts' | 'possible' | 'why'> | undefined {
   if (row.sodium === 'none') return undefined;
-  if (cationOpen.has(row.id)) return { counts: false, possible: true, why: `${upper(row.name)} may be sodium salts; the label does not say.` };
-  if (row.kind === 'rich-ingredient') return { counts: false, possible: false, why: `${upper(row.name)} is an ingredient rich in sodium, not an additive: the panel measures it.` };
-  if (row.sodium === 'trace') return { counts: false, possible: false, why: `${upper(row.name)} brings a trace of sodium: reported, not counted.` };
+  if (cationOpen.has(row.id))
+    return { counts: false, possible: true, why: `${upper(row.name)} may be sodium salts; the label does not say.` };
+  if (row.kind === 'rich-ingredient')
+    return {
+      counts: false,
+      possible: false,
+      why: `${upper(row.name)} is an ingredient rich in sodium, not an additive: the panel measures it.`,
+    };
+  if (row.sodium === 'trace')
+    return { counts: false, possible: false, why: `${upper(row.name)} brings a trace of sodium: reported, not counted.` };
   return { counts: true, possible: false, why: `${upper(row.name)} adds sodium; the panel measures how much.` };
 }
 
@@ -56,18 +119,39 @@ function stemFacts(match: Match): ClassFacts[] {
   const facts: ClassFacts[] = [];
   switch (match.stem) {
     case 'phosphate':
-      facts.push({ ...base, class: 'phosphate', counts: true, why: `${upper(name)} is not in the table; its name says phosphate, so it counts.` });
+      facts.push({
+        ...base,
+        class: 'phosphate',
+        counts: true,
+        why: `${upper(name)} is not in the table; its name says phosphate, so it counts.`,
+      });
       break;
     case 'phosphate-organic':
-      facts.push({ ...base, class: 'phosphate', counts: false, why: `${upper(name)} is an organic phosphate: reported, not counted as an added phosphate.` });
+      facts.push({
+        ...base,
+        class: 'phosphate',
+        counts: false,
+        why: `${upper(name)} is an organic phosphate: reported, not counted as an added phosphate.`,
+      });
       break;
     case 'phosphate-unread':
-      facts.push({ ...base, class: 'phosphate', counts: false, possible: true, why: `${upper(name)} looks like a phosphate and is not in the table: read the package again.` });
+      facts.push({
+        ...base,
+        class: 'phosphate',
+        counts: false,
+        possible: true,
+        why: `${upper(name)} looks like a phosphate and is not in the table: read the package again.`,
+      });
       break;
     default:
   }
   if (match.stem === 'potassium' || (match.stem === 'phosphate' && /potassium/.test(name))) {
-    facts.push({ ...base, class: 'potassium', counts: true, why: `${upper(name)} is not in the table; its name says potassium, so it counts.` });
+    facts.push({
+      ...base,
+      class: 'potassium',
+      counts: true,
+      why: `${upper(name)} is not in the table; its name says potassium, so it counts.`,
+    });
   }
   if (match.stem === 'sodium' || (match.stem === 'phosphate' && /sodium/.test(name))) {
     facts.push({ ...base, class: 'sodium', counts: true, why: `${upper(name)} is not in the table; its name says sodium.` });

@@ -13,7 +13,10 @@ import { type Word, wordsOf } from './words.ts';
  * In "WATER, SODIUM PHOSPHATES (TO RETAIN MOISTURE)" it finds sodium phosphates at 7 to 23, as a phosphate that counts
  * and as a sodium additive. `tokens` may be those that `parseStatement` gave, which saves cutting the text again. Rules ADD-1 to ADD-15 in docs/rules/additive.md; sources in data/additives.md.
  */
-export function findAdditives(statement: Statement, tokens: readonly Token[] = tokenize(statement.text).tokens): readonly AdditiveFinding[] {
+export function findAdditives(
+  statement: Statement,
+  tokens: readonly Token[] = tokenize(statement.text).tokens,
+): readonly AdditiveFinding[] {
   const { text } = statement;
   const words = wordsOf(tokens);
   const matches = matchWords(words);
@@ -37,7 +40,15 @@ export function findAdditives(statement: Statement, tokens: readonly Token[] = t
   return findings;
 }
 
-function finding(facts: ClassFacts, match: Match, negated: boolean, place: StatementPlace, found: string, start: number, end: number): AdditiveFinding {
+function finding(
+  facts: ClassFacts,
+  match: Match,
+  negated: boolean,
+  place: StatementPlace,
+  found: string,
+  start: number,
+  end: number,
+): AdditiveFinding {
   const certainty = negated ? 'named' : certaintyOf(facts, match, place.presence);
   return {
     id: facts.id,
@@ -71,7 +82,8 @@ function certaintyOf(facts: ClassFacts, match: Match, presence: Ingredient['pres
 
 /** An abbreviation with other meanings stands only near another additive of the same list. */
 function hasNeighbor(matches: readonly Match[], index: number): boolean {
-  const near = (other: Match | undefined): boolean => other !== undefined && !other.needsNeighbor && Math.abs(other.from - matches[index]!.from) <= 6;
+  const near = (other: Match | undefined): boolean =>
+    other !== undefined && !other.needsNeighbor && Math.abs(other.from - matches[index]!.from) <= 6;
   return near(matches[index - 1]) || near(matches[index + 1]);
 }
 

@@ -13,7 +13,22 @@ export interface LexiconNode {
 export const cationOpen: ReadonlySet<string> = new Set(['phosphates', 'polyphosphates', 'diphosphates', 'triphosphates']);
 
 /** Abbreviations that mean nothing else on a food label. The others need another additive beside them. */
-const clearAbbreviations = new Set(['sapp', 'stpp', 'tspp', 'shmp', 'ktpp', 'tkpp', 'stmp', 'sktpp', 'capp', 'kapp', 'salp', 'msg', 'kcl', 'ssl']);
+const clearAbbreviations = new Set([
+  'sapp',
+  'stpp',
+  'tspp',
+  'shmp',
+  'ktpp',
+  'tkpp',
+  'stmp',
+  'sktpp',
+  'capp',
+  'kapp',
+  'salp',
+  'msg',
+  'kcl',
+  'ssl',
+]);
 
 /** Spellings that the measured statements use beyond the table's own. */
 const moreSpellings: Readonly<Record<string, readonly string[]>> = {
@@ -22,7 +37,16 @@ const moreSpellings: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Words that hold "salt" or "soda" and are none, beyond the table's look-alikes. */
-const harmlessPhrases = ['emulsifying salt', 'emulsifying salts', 'melting salts', 'mineral salts', 'buffer salts', 'epsom salt', 'lemon lime soda', 'salt water taffy'];
+const harmlessPhrases = [
+  'emulsifying salt',
+  'emulsifying salts',
+  'melting salts',
+  'mineral salts',
+  'buffer salts',
+  'epsom salt',
+  'lemon lime soda',
+  'salt water taffy',
+];
 
 const chemicalStem =
   /phosph|sodium|potassium|calcium|magnesium|ammonium|alumin|chlorid|citrat|lactat|acetat|tartrat|gluconat|carbonat|sul[fp]h?[aiy]|nitrit|nitrat|benzoat|sorbat|propionat|erythorb|ascorbat|glutam|inosinat|guanylat|lecithin|caseinat|alginat|iodid|iodat|bromat|lactylat|stearoyl|hydroxide|malat|fumarat|succinat|adipat|aspartat|ferrocyan|silicat|ribonucleotid/;
@@ -63,12 +87,15 @@ function buildLexicon(): Lexicon {
       // "iron (ferric orthophosphate)" is found by what its bracket holds; "cocoa (processed with alkali)" only as a whole.
       if (row.kind === 'rich-ingredient' || !/[()]/.test(spelling)) plant(root, spellingWords(spelling), row, vocabulary);
     }
-    if (row.kind === 'additive') for (const spelling of spellings) for (const word of spellingWords(spelling)) if (isChemical(word)) chemical.add(word);
-    for (const abbreviation of row.abbreviations) (clearAbbreviations.has(abbreviation.toLowerCase()) ? clear : ambiguous).set(abbreviation.toLowerCase(), row);
+    if (row.kind === 'additive')
+      for (const spelling of spellings) for (const word of spellingWords(spelling)) if (isChemical(word)) chemical.add(word);
+    for (const abbreviation of row.abbreviations)
+      (clearAbbreviations.has(abbreviation.toLowerCase()) ? clear : ambiguous).set(abbreviation.toLowerCase(), row);
     if (row.ins !== null && row.kind !== 'look-alike') {
       const earlier = byIns.get(row.ins);
       // A number that several rows share means the widest of them.
-      if (earlier === undefined || cationOpen.has(row.id) || (row.unspecified === true && !cationOpen.has(earlier.id))) byIns.set(row.ins, row);
+      if (earlier === undefined || cationOpen.has(row.id) || (row.unspecified === true && !cationOpen.has(earlier.id)))
+        byIns.set(row.ins, row);
     }
   }
   for (const phrase of harmlessPhrases) plant(root, spellingWords(phrase), undefined, vocabulary);

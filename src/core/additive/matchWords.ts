@@ -1,5 +1,5 @@
 import type { AdditiveRow } from './additiveTable.ts';
-import { lexicon, type LexiconNode } from './lexicon.ts';
+import { type LexiconNode, lexicon } from './lexicon.ts';
 import type { Word } from './words.ts';
 
 /** A stretch of words that names a row of the table, or a name that only its chemical stem tells. */
@@ -20,14 +20,52 @@ export interface Match {
 }
 
 const cations: ReadonlySet<string> = new Set(
-  ['', 'mono', 'di', 'tri', 'tetra', 'penta'].flatMap(count => ['sodium', 'potassium', 'calcium', 'magnesium', 'ammonium', 'aluminum', 'aluminium'].map(metal => count + metal)),
+  ['', 'mono', 'di', 'tri', 'tetra', 'penta'].flatMap(count =>
+    ['sodium', 'potassium', 'calcium', 'magnesium', 'ammonium', 'aluminum', 'aluminium'].map(metal => count + metal),
+  ),
 );
 const counts: ReadonlySet<string> = new Set(['mono', 'di', 'tri', 'tetra']);
-const anion = /(?:phosphates?|citrates?|lactates?|acetates?|diacetates?|chlorides?|carbonates?|bicarbonates?|sorbates?|benzoates?|sulfates?|sulfites?|bisulfites?|metabisulfites?|nitrites?|nitrates?|ascorbates?|erythorbates?|caseinates?|alginates?|gluconates?|malates?|tartrates?|bitartrates?|inosinates?|guanylates?|glutamates?|propionates?|hydroxides?|iodides?|iodates?|bromates?|silicates?|fumarates?|succinates?|adipates?|aspartates?)$/;
+const anion =
+  /(?:phosphates?|citrates?|lactates?|acetates?|diacetates?|chlorides?|carbonates?|bicarbonates?|sorbates?|benzoates?|sulfates?|sulfites?|bisulfites?|metabisulfites?|nitrites?|nitrates?|ascorbates?|erythorbates?|caseinates?|alginates?|gluconates?|malates?|tartrates?|bitartrates?|inosinates?|guanylates?|glutamates?|propionates?|hydroxides?|iodides?|iodates?|bromates?|silicates?|fumarates?|succinates?|adipates?|aspartates?)$/;
 const joints = new Set(['and', 'or', 'and/or', '/', 'plus']);
-const phosphatePrefixes = new Set(['mono', 'di', 'tri', 'tetra', 'hexameta', 'tripoly', 'poly', 'pyro', 'ortho', 'meta', 'acid', 'trimeta']);
+const phosphatePrefixes = new Set([
+  'mono',
+  'di',
+  'tri',
+  'tetra',
+  'hexameta',
+  'tripoly',
+  'poly',
+  'pyro',
+  'ortho',
+  'meta',
+  'acid',
+  'trimeta',
+]);
 /** A bare "… phosphate" behind one of these is an organic ester, not an added salt. */
-const organicHeads = new Set(['creatine', 'inositol', 'fructose', 'glucose', 'adenosine', 'starch', 'distarch', 'choline', 'ascorbyl', 'tocopheryl', 'riboflavin', 'pyridoxal', 'pyridoxine', 'thiamine', 'thiamin', 'uridine', 'cytidine', 'guanosine', 'nicotinamide', 'triose', 'glycerol']);
+const organicHeads = new Set([
+  'creatine',
+  'inositol',
+  'fructose',
+  'glucose',
+  'adenosine',
+  'starch',
+  'distarch',
+  'choline',
+  'ascorbyl',
+  'tocopheryl',
+  'riboflavin',
+  'pyridoxal',
+  'pyridoxine',
+  'thiamine',
+  'thiamin',
+  'uridine',
+  'cytidine',
+  'guanosine',
+  'nicotinamide',
+  'triose',
+  'glycerol',
+]);
 
 /** All names in the words, longest name first, in order. Linear in the words: each look-up is bounded by the longest spelling. */
 export function matchWords(words: readonly Word[]): Match[] {
@@ -49,7 +87,16 @@ export function matchWords(words: readonly Word[]): Match[] {
     if (found !== undefined) {
       if (found.row !== undefined) {
         const organic = found.row.id === 'phosphates' && organicHeads.has(words[at - 1]?.text ?? '');
-        if (organic) matches.push({ row: undefined, stem: 'phosphate-organic', stemName: `${words[at - 1]!.text} ${word.text}`, from: at - 1, to: found.to, repaired: found.repaired, alternative: false });
+        if (organic)
+          matches.push({
+            row: undefined,
+            stem: 'phosphate-organic',
+            stemName: `${words[at - 1]!.text} ${word.text}`,
+            from: at - 1,
+            to: found.to,
+            repaired: found.repaired,
+            alternative: false,
+          });
         else {
           matches.push({ row: found.row, from: at, to: found.to, repaired: found.repaired, alternative: false });
           at = sharedAnions(words, at, found.to, matches);
@@ -101,7 +148,11 @@ function longest(words: readonly Word[], at: number): Found | undefined {
     else if (word.text === ',') {
       next = node.next.get(',');
       // "SODIUM ACID, PYROPHOSPHATE": a cation alone is never an ingredient, so the comma is a slip of the pen.
-      if ((next === undefined || step(next, words[j + 1]?.text ?? '') === undefined) && node.row === undefined && anion.test(words[j + 1]?.text ?? '')) {
+      if (
+        (next === undefined || step(next, words[j + 1]?.text ?? '') === undefined) &&
+        node.row === undefined &&
+        anion.test(words[j + 1]?.text ?? '')
+      ) {
         j += 1;
         word = words[j]!;
         next = step(node, word.text);
@@ -194,9 +245,15 @@ function sharedPrefixes(words: readonly Word[], at: number): { matches: Match[];
   if (prefixes.length === 1 && (i === at + 2 || prefixes[0] === 'acid')) return undefined;
   const matches: Match[] = [];
   const name = words[at]!.text;
-  const names = prefixes.map(prefix => [rowOf([name, `${prefix}phosphate`]), rowOf([name, prefix, 'phosphate']), rowOf([`${prefix}${name}`, 'phosphate'])].find(row => row !== undefined));
+  const names = prefixes.map(prefix =>
+    [rowOf([name, `${prefix}phosphate`]), rowOf([name, prefix, 'phosphate']), rowOf([`${prefix}${name}`, 'phosphate'])].find(
+      row => row !== undefined,
+    ),
+  );
   if (base !== 'phosphate') names.push(rowOf([name, base]));
-  for (const row of names) if (row !== undefined && !matches.some(match => match.row === row)) matches.push({ row, from: at, to: i, repaired: false, alternative });
+  for (const row of names)
+    if (row !== undefined && !matches.some(match => match.row === row))
+      matches.push({ row, from: at, to: i, repaired: false, alternative });
   return matches.length > 0 ? { matches, next: i + 1 } : undefined;
 }
 
@@ -225,16 +282,42 @@ function cationStem(words: readonly Word[], at: number, to: number): Match | und
   const stem = /phosphates?$/.test(next.text) ? 'phosphate' : (base as 'sodium' | 'potassium');
   return { row: undefined, stem, stemName: `${words[at]!.text} ${next.text}`, from: at, to: to + 1, repaired: false, alternative: false };
 }
-const notSalts = new Set(['chocolate', 'concentrate', 'carbohydrate', 'carbohydrates', 'intermediate', 'moderate', 'concentrates', 'isolate', 'isolates', 'favorite', 'granulate', 'hydrate', 'white', 'appropriate']);
+const notSalts = new Set([
+  'chocolate',
+  'concentrate',
+  'carbohydrate',
+  'carbohydrates',
+  'intermediate',
+  'moderate',
+  'concentrates',
+  'isolate',
+  'isolates',
+  'favorite',
+  'granulate',
+  'hydrate',
+  'white',
+  'appropriate',
+]);
 
 /** A word with a phosphate stem that is in no list: "…phosphate" counts, any other is told as unread. */
 function wordStem(words: readonly Word[], at: number): Match | undefined {
   const { text } = words[at]!;
   if (text.length < 7 || !(text.includes('phosph') || text.includes('fosf'))) return undefined;
   const isSalt = /(?:phosphates?|fosfatos?|phosphaten?)$/.test(text);
-  const isOrganic = /^(?:glycero|phospholip|phosphatid|phosphatas|phosphoryl|phosphopep|phosphoprot|phytin|ribo|nucleo|inosito)|phosphatidyl|phosphorylase|phospholipase|phosphatase/.test(text);
+  const isOrganic =
+    /^(?:glycero|phospholip|phosphatid|phosphatas|phosphoryl|phosphopep|phosphoprot|phytin|ribo|nucleo|inosito)|phosphatidyl|phosphorylase|phospholipase|phosphatase/.test(
+      text,
+    );
   if (isOrganic && !isSalt) return undefined;
-  return { row: undefined, stem: isOrganic ? 'phosphate-organic' : isSalt ? 'phosphate' : 'phosphate-unread', stemName: text, from: at, to: at, repaired: false, alternative: false };
+  return {
+    row: undefined,
+    stem: isOrganic ? 'phosphate-organic' : isSalt ? 'phosphate' : 'phosphate-unread',
+    stemName: text,
+    from: at,
+    to: at,
+    repaired: false,
+    alternative: false,
+  };
 }
 
 /** "E450", "E 451(i)", "INS 322", "emulsifier (322)", "colours (102, 133)". */
@@ -265,11 +348,16 @@ function codeMatch(words: readonly Word[], from: number, to: number, code: strin
     roman = words[to + 2]!.text;
     end = to + 3;
   }
-  const row = lexicon.byIns.get(roman === '' ? number : `${number}(${roman})`) ?? lexicon.byIns.get(number) ?? lexicon.byIns.get(`${number}(i)`) ?? lexicon.byIns.get(`${number}(ii)`);
+  const row =
+    lexicon.byIns.get(roman === '' ? number : `${number}(${roman})`) ??
+    lexicon.byIns.get(number) ??
+    lexicon.byIns.get(`${number}(i)`) ??
+    lexicon.byIns.get(`${number}(ii)`);
   return row === undefined ? undefined : { row, from, to: end, repaired: false, alternative: false };
 }
 
-const classWords = /^(?:emulsifiers?|emulsifying|stabili[sz]ers?|acids?|acidity|regulators?|acidulants?|preservatives?|antioxidants?|thickeners?|agents?|salts?|sweeteners?|colou?rs?|enhancers?|humectants?|starch|gum|firming|anticaking)$/;
+const classWords =
+  /^(?:emulsifiers?|emulsifying|stabili[sz]ers?|acids?|acidity|regulators?|acidulants?|preservatives?|antioxidants?|thickeners?|agents?|salts?|sweeteners?|colou?rs?|enhancers?|humectants?|starch|gum|firming|anticaking)$/;
 
 /** A bare number is a code only in a bracket that follows a class word: "BUTTER (295)" is none. */
 function isInClassBracket(words: readonly Word[], at: number): boolean {

@@ -12,8 +12,30 @@ const measuredRepairs: ReadonlyMap<string, string> = new Map(Object.entries(meas
 const trueWords: ReadonlySet<string> = new Set(measured.trueWords);
 
 const gluedHeads = [
-  'monosodium', 'disodium', 'trisodium', 'tetrasodium', 'sodium', 'monopotassium', 'dipotassium', 'tripotassium', 'tetrapotassium', 'potassium', 'monocalcium',
-  'dicalcium', 'tricalcium', 'calcium', 'magnesium', 'ammonium', 'monoammonium', 'diammonium', 'aluminum', 'ferric', 'soy', 'soya', 'sunflower', 'acid',
+  'monosodium',
+  'disodium',
+  'trisodium',
+  'tetrasodium',
+  'sodium',
+  'monopotassium',
+  'dipotassium',
+  'tripotassium',
+  'tetrapotassium',
+  'potassium',
+  'monocalcium',
+  'dicalcium',
+  'tricalcium',
+  'calcium',
+  'magnesium',
+  'ammonium',
+  'monoammonium',
+  'diammonium',
+  'aluminum',
+  'ferric',
+  'soy',
+  'soya',
+  'sunflower',
+  'acid',
 ] as const;
 
 /** Each additive word with one letter taken out leads back to the word: finds all words at distance one without a scan. */
@@ -64,7 +86,8 @@ function findRepair(word: string): Repair | undefined {
 
 function withinOne(word: string): string | undefined {
   const candidates = new Set<string>();
-  for (const key of keysOf(word)) for (const candidate of oneLetterOut.get(key) ?? []) if (distance(word, candidate) === 1) candidates.add(candidate);
+  for (const key of keysOf(word))
+    for (const candidate of oneLetterOut.get(key) ?? []) if (distance(word, candidate) === 1) candidates.add(candidate);
   if (candidates.size <= 1) return candidates.values().next().value;
   // Two true words are equally near ("sitrate"): the first letter decides, and if it does not, nothing is guessed.
   const sameStart = [...candidates].filter(candidate => candidate[0] === word[0]);

@@ -15,7 +15,22 @@ export interface Word {
   readonly repaired: boolean;
 }
 
-const countPrefixes = new Set(['mono', 'di', 'tri', 'tetra', 'penta', 'hexa', 'hexameta', 'meta', 'pyro', 'poly', 'tripoly', 'ortho', 'bi', 'sesqui']);
+const countPrefixes = new Set([
+  'mono',
+  'di',
+  'tri',
+  'tetra',
+  'penta',
+  'hexa',
+  'hexameta',
+  'meta',
+  'pyro',
+  'poly',
+  'tripoly',
+  'ortho',
+  'bi',
+  'sesqui',
+]);
 
 /**
  * Turns tokens into words for the lexicon. "TRI-CALCIUM" and "POLY PHOSPHATE" become one word, "SODIUMPHOSPHATE" two,
@@ -41,8 +56,11 @@ export function wordsOf(tokens: readonly Token[]): Word[] {
           continue;
         }
         const repair = repairWord(token.text);
-        if (repair === undefined) words.push({ text: token.text, isWord: true, isKnown: false, start: token.start, end: token.end, repaired: false });
-        else for (const text of repair.words) words.push({ text, isWord: true, isKnown: true, start: token.start, end: token.end, repaired: true });
+        if (repair === undefined)
+          words.push({ text: token.text, isWord: true, isKnown: false, start: token.start, end: token.end, repaired: false });
+        else
+          for (const text of repair.words)
+            words.push({ text, isWord: true, isKnown: true, start: token.start, end: token.end, repaired: true });
         continue;
       }
       case 'number':

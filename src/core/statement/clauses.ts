@@ -1,5 +1,5 @@
 import type { Token } from './tokenize.ts';
-import { allergenNames, allergenWords, facilityWords, facilityOpeners } from './vocabulary.ts';
+import { allergenNames, allergenWords, facilityOpeners, facilityWords } from './vocabulary.ts';
 
 /**
  * Word patterns of a statement that are no ingredients. Each function looks at the tokens from `at` and gives
@@ -95,7 +95,8 @@ function percentAt(tokens: readonly Token[], at: number): { end: number; percent
     }
   }
   const sign = tokens[i];
-  const hasSign = sign !== undefined && (sign.kind === 'percent' || (sign.kind === 'word' && (sign.text === 'percent' || sign.text === 'pct')));
+  const hasSign =
+    sign !== undefined && (sign.kind === 'percent' || (sign.kind === 'word' && (sign.text === 'percent' || sign.text === 'pct')));
   return { end: hasSign ? i + 1 : i, percent: value, hasSign };
 }
 
@@ -108,7 +109,7 @@ export function parseNumber(text: string): number {
 /** "(contains) one or more of the following:", "at least one of": gives the end of the words. */
 export function oneOrMoreAt(tokens: readonly Token[], at: number): number | undefined {
   let i = at;
-  while (tokens[i]?.kind === 'word' && (i - at < 5) && isOneOrMoreLead(tokens[i]!.text)) i += 1;
+  while (tokens[i]?.kind === 'word' && i - at < 5 && isOneOrMoreLead(tokens[i]!.text)) i += 1;
   const head = tokens[i]?.text;
   if (head !== 'one') return undefined;
   const second = tokens[i + 1]?.text;
@@ -119,7 +120,19 @@ export function oneOrMoreAt(tokens: readonly Token[], at: number): number | unde
 }
 
 function isOneOrMoreLead(word: string): boolean {
-  return word === 'contains' || word === 'contain' || word === 'containing' || word === 'and' || word === 'and/or' || word === 'with' || word === 'any' || word === 'from' || word === 'at' || word === 'least' || word === 'of';
+  return (
+    word === 'contains' ||
+    word === 'contain' ||
+    word === 'containing' ||
+    word === 'and' ||
+    word === 'and/or' ||
+    word === 'with' ||
+    word === 'any' ||
+    word === 'from' ||
+    word === 'at' ||
+    word === 'least' ||
+    word === 'of'
+  );
 }
 
 /** "may contain", "may also include (one or more of)": gives the end of the words. */
@@ -145,10 +158,27 @@ export function solutionAt(tokens: readonly Token[], at: number): { end: number;
   while (tokens[i]?.kind === 'word' && solutionMiddle.has(tokens[i]!.text)) i += 1;
   if (tokens[i]?.text !== 'solution') return undefined;
   i += 1;
-  while (tokens[i]?.kind === 'colon' || tokens[i]?.text === 'of' || tokens[i]?.text === 'containing' || tokens[i]?.text === 'consisting') i += 1;
+  while (tokens[i]?.kind === 'colon' || tokens[i]?.text === 'of' || tokens[i]?.text === 'containing' || tokens[i]?.text === 'consisting')
+    i += 1;
   return { end: i, percent: quantity.percent };
 }
-const solutionLead = new Set(['contains', 'containing', 'contain', 'with', 'enhanced', 'injected', 'marinated', 'up', 'to', 'approximately', 'about', 'and', 'added', 'an', 'a']);
+const solutionLead = new Set([
+  'contains',
+  'containing',
+  'contain',
+  'with',
+  'enhanced',
+  'injected',
+  'marinated',
+  'up',
+  'to',
+  'approximately',
+  'about',
+  'and',
+  'added',
+  'an',
+  'a',
+]);
 const solutionMiddle = new Set(['of', 'a', 'an', 'added', 'flavor', 'flavoring', 'seasoning', 'brine', 'marinade', 'water']);
 
 /**
@@ -172,7 +202,7 @@ export function allergenRunEnd(tokens: readonly Token[], at: number): number | u
       }
       if (allergenNames.has(token.text)) named = true;
     } else if (token.kind === 'period' || token.kind === 'semicolon') {
-      if (depth === 0) break;
+      break;
     } else if (token.kind === 'open') depth += 1;
     else if (token.kind === 'close') {
       if (depth === 0) break;

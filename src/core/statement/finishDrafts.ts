@@ -19,7 +19,14 @@ export function finishDrafts(drafts: readonly Draft[], position: (offset: number
   return shareOut(drafts, { lo: 100, hi: 100 }, true, false, position, report);
 }
 
-function shareOut(drafts: readonly Draft[], whole: Interval, isWholeFood: boolean, unordered: boolean, position: (offset: number) => number, report: Report): Ingredient[] {
+function shareOut(
+  drafts: readonly Draft[],
+  whole: Interval,
+  isWholeFood: boolean,
+  unordered: boolean,
+  position: (offset: number) => number,
+  report: Report,
+): Ingredient[] {
   const shares = shareBounds(drafts, whole, isWholeFood, unordered, report);
   const finished: Ingredient[] = [];
   for (let index = 0; index < drafts.length; index++) {
@@ -29,8 +36,8 @@ function shareOut(drafts: readonly Draft[], whole: Interval, isWholeFood: boolea
     const ingredient: { -readonly [Key in keyof Ingredient]: Ingredient[Key] } = {
       kind: draft.kind === 'group' && parts.length === 0 ? 'ingredient' : draft.kind,
       name: draft.name,
-      start: position(draft.start),
-      end: position(draft.end),
+      start: Math.min(position(draft.start), parts[0]?.start ?? Number.POSITIVE_INFINITY),
+      end: Math.max(position(draft.end), parts.at(-1)?.end ?? 0),
       presence: draft.presence,
       organic: draft.organic,
       notes: draft.notes,
@@ -61,7 +68,8 @@ function shareBounds(drafts: readonly Draft[], whole: Interval, isWholeFood: boo
   for (const draft of drafts) {
     const tail = draft.atMostPercent;
     const ranked = tail === undefined && !free && draft.presence === 'certain' && draft.solutionPercent === undefined && !draft.outOfOrder;
-    let hi = tail !== undefined ? Math.min(whole.hi, tail) : free || draft.outOfOrder ? whole.hi : Math.min(ceiling, whole.hi / (before + 1));
+    let hi =
+      tail !== undefined ? Math.min(whole.hi, tail) : free || draft.outOfOrder ? whole.hi : Math.min(ceiling, whole.hi / (before + 1));
     let lo = 0;
     if (draft.solutionPercent !== undefined) hi = Math.min(hi, (draft.solutionPercent / (100 + draft.solutionPercent)) * 100);
     if (ranked) {

@@ -1,5 +1,5 @@
-import type { Item } from './readItem.ts';
 import { nameOf } from './nameOf.ts';
+import type { Item } from './readItem.ts';
 import type { Token } from './tokenize.ts';
 import { functionHeads, functionWords, processHeads } from './vocabulary.ts';
 
@@ -24,7 +24,7 @@ export function headingAt(text: string, item: Item): Heading | undefined {
   const words = item.words.filter(word => word.kind === 'word' || word.kind === 'number');
   if (words.length === 0 || words.length > longestHeading) return undefined;
   const start = words[0]!.start;
-  const end = item.brackets.at(-1)?.end ?? words.at(-1)!.end;
+  const end = Math.max(item.brackets.at(-1)?.end ?? 0, words.at(-1)!.end);
   const last = words.at(-1)!.text;
   const name = nameOf(text, item.words);
 
@@ -45,7 +45,14 @@ export function groupKind(words: readonly Token[]): { readonly takesOne: boolean
   if (words.every(word => functionWords.has(word.text)) && words.some(word => functionHeads.has(word.text))) {
     return { takesOne: !words.some(word => functionHeads.has(word.text) && word.text.endsWith('s')), outOfOrder: false };
   }
-  if (last === 'with' || last === 'in' || last === 'from' || last === 'of' || (last === 'by' && words.some(word => processHeads.has(word.text)))) return { takesOne: false, outOfOrder: true };
+  if (
+    last === 'with' ||
+    last === 'in' ||
+    last === 'from' ||
+    last === 'of' ||
+    (last === 'by' && words.some(word => processHeads.has(word.text)))
+  )
+    return { takesOne: false, outOfOrder: true };
   if (words.some(word => nutrientGroupWords.has(word.text))) return { takesOne: false, outOfOrder: false };
   return undefined;
 }

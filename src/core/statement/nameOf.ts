@@ -10,7 +10,16 @@ export function nameOf(text: string, words: readonly Token[]): string {
     if (previous !== undefined) {
       const isBlank = word.start === previous.end + 1 && text.charCodeAt(previous.end) === 32;
       const gap = isBlank ? ' ' : text.slice(previous.end, word.start);
-      name += isBlank && word.kind !== 'percent' && !previous.hyphenAfter ? ' ' : gap === '' || gap === '-' ? gap : previous.hyphenAfter && !/[([{]/.test(gap) ? '- ' : word.kind === 'percent' ? '' : ' ';
+      name +=
+        isBlank && word.kind !== 'percent' && !previous.hyphenAfter
+          ? ' '
+          : gap === '' || gap === '-'
+            ? gap
+            : previous.hyphenAfter && !/[([{]/.test(gap)
+              ? '- '
+              : word.kind === 'percent'
+                ? ''
+                : ' ';
     }
     name += text.slice(word.start, word.end);
     previous = word;

@@ -1,6 +1,6 @@
 import type { Issue, Reading } from '#core/errors.ts';
 import { finishDrafts } from './finishDrafts.ts';
-import { readList, type ReadState } from './readList.ts';
+import { type ReadState, readList } from './readList.ts';
 import type { Statement, StatementIssueCode } from './statement.ts';
 import { codePointPositions, type Token, tokenize } from './tokenize.ts';
 
@@ -27,13 +27,15 @@ export function parseStatement(text: string): StatementReading {
   };
 
   if (!tokens.some(token => token.kind === 'word')) report('statement-empty', 0, text.length, 'the ingredients as printed');
-  if (text.length > longestPlausible) report('text-too-long', 0, text.length, `at most ${longestPlausible} characters, more than any package carries`);
+  if (text.length > longestPlausible)
+    report('text-too-long', 0, text.length, `at most ${longestPlausible} characters, more than any package carries`);
   if (damaged) report('text-damaged', 0, text.length, 'text without characters that a wrong encoding leaves');
 
   const state: ReadState = { text, tokens, at: 0, remarks: [], report };
   const drafts = readList(state, undefined, 0);
   const last = tokens.at(-1);
-  if (last !== undefined && (last.kind === 'comma' || last.kind === 'open')) report('statement-cut-off', last.start, last.end, 'the rest of the statement: read the package again');
+  if (last !== undefined && (last.kind === 'comma' || last.kind === 'open'))
+    report('statement-cut-off', last.start, last.end, 'the rest of the statement: read the package again');
 
   const ingredients = finishDrafts(drafts, position, report);
   const remarks = state.remarks.map(remark => ({ ...remark, start: position(remark.start), end: position(remark.end) }));

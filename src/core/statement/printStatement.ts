@@ -58,7 +58,10 @@ function printRuns(items: readonly Ingredient[], runs: string[], withLimits: boo
     const presence = items[from]!.presence;
     let to = from + 1;
     while (to < items.length && items[to]!.presence === presence) to += 1;
-    const printed = items.slice(from, to).map(item => printItem(item, withLimits)).join(', ');
+    const printed = items
+      .slice(from, to)
+      .map(item => printItem(item, withLimits))
+      .join(', ');
     runs.push(`${opening(presence)}${printed}${presence !== 'certain' && (isFollowed || to < items.length) ? '.' : ''}`);
     from = to;
   }
@@ -87,10 +90,14 @@ const solutionName = /^up to [\d.]+% of a solution$/;
 
 /** "canola and/or palm oil": the name holds its alternatives, which stand below it as parts. */
 function isChoice(item: Ingredient): boolean {
-  return item.kind === 'group' && item.parts.length > 1 && joints.test(item.name) && item.parts.every(part => part.presence === 'alternative');
+  return (
+    item.kind === 'group' && item.parts.length > 1 && joints.test(item.name) && item.parts.every(part => part.presence === 'alternative')
+  );
 }
 
 function printChoice(item: Ingredient): string {
   const words = item.name.split(joints).filter((_, index) => index % 2 === 1);
-  return item.parts.map((part, index) => `${printItem(part, true)}${index < item.parts.length - 1 ? ` ${words[index] ?? 'or'} ` : ''}`).join('');
+  return item.parts
+    .map((part, index) => `${printItem(part, true)}${index < item.parts.length - 1 ? ` ${words[index] ?? 'or'} ` : ''}`)
+    .join('');
 }

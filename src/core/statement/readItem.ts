@@ -51,7 +51,8 @@ export function readItem(text: string, item: Item, previous: Draft | undefined, 
   const leadNote = lead > 0 && from + lead < to ? nameOf(text, item.words.slice(from, from + lead)) : undefined;
   if (leadNote !== undefined) from += lead;
   const words = from === 0 && to === item.words.length ? item.words : item.words.slice(from, to);
-  const brackets = from === 0 ? item.brackets : item.brackets.map(bracket => ({ ...bracket, afterWords: Math.max(0, bracket.afterWords - from) }));
+  const brackets =
+    from === 0 ? item.brackets : item.brackets.map(bracket => ({ ...bracket, afterWords: Math.max(0, bracket.afterWords - from) }));
 
   if (words.length === 0) return { drafts: bracketAlone(text, brackets, previous), leadsWithOr };
   const drafts = readNamed(text, words, brackets, previous, mayBeLastOfList);
@@ -60,7 +61,13 @@ export function readItem(text: string, item: Item, previous: Draft | undefined, 
   return { drafts, leadsWithOr, endOfNote: previous!.end };
 }
 
-function readNamed(text: string, words: readonly Token[], brackets: readonly Bracket[], previous: Draft | undefined, mayBeLastOfList: boolean): Draft[] {
+function readNamed(
+  text: string,
+  words: readonly Token[],
+  brackets: readonly Bracket[],
+  previous: Draft | undefined,
+  mayBeLastOfList: boolean,
+): Draft[] {
   if (previous !== undefined && isNoteItem(words)) {
     const end = Math.max(words.at(-1)!.end, brackets.at(-1)?.end ?? 0);
     previous.notes.push(nameOf(text, words));
@@ -87,7 +94,7 @@ function readNamed(text: string, words: readonly Token[], brackets: readonly Bra
 }
 
 function draftOf(text: string, allWords: readonly Token[], brackets: readonly Bracket[]): Draft {
-  const start = allWords[0]!.start;
+  const start = Math.min(allWords[0]!.start, brackets[0]?.start ?? Number.POSITIVE_INFINITY);
   const end = Math.max(allWords.at(-1)!.end, brackets.at(-1)?.end ?? 0);
   let words = allWords;
   const notes: string[] = [];
@@ -104,8 +111,9 @@ function draftOf(text: string, allWords: readonly Token[], brackets: readonly Br
     declared = percentOf(words.at(-2)!);
     words = words.slice(0, -2);
   }
-  const organic = words.length > 1 && words.some(word => word.text === 'organic');
-  if (organic) words = words.filter(word => word.text !== 'organic');
+  const unmarked = words.filter(word => word.text !== 'organic');
+  const organic = unmarked.length > 0 && unmarked.length < words.length;
+  if (organic) words = unmarked;
 
   const draft = newDraft(nameOf(text, words), start, end);
   draft.organic = organic;
@@ -115,17 +123,18 @@ function draftOf(text: string, allWords: readonly Token[], brackets: readonly Br
     if (inside.length === 2 && inside[0]!.kind === 'number' && inside[1]!.kind === 'percent') {
       declared = percentOf(inside[0]!);
     } else if (isNote(inside)) {
-      const note = nameOf(text, inside.filter(token => token.kind !== 'colon'));
+      const note = nameOf(text, inside.filter(isNamePart));
       if (note !== '') draft.notes.push(note);
     } else if (bracket.drafts.length === 0) {
-      const note = text.slice(bracket.start + 1, bracket.end).replace(/[)\]}>]\s*$/, '').replace(/\s+/g, ' ').trim();
+      const note = nameOf(text, inside.filter(isNamePart));
       if (note !== '' && inside.some(token => token.kind === 'word')) draft.notes.push(note);
       const limit = inside.length > 0 ? bracketLimit(inside) : undefined;
       if (limit !== undefined) {
         draft.atMostPercent = limit;
         draft.notes.pop();
       }
-    } else if (bracket.drafts.length === 1 && isFunctionName(bracket.drafts[0]!)) draft.notes.push(bracket.drafts[0]!.name, ...bracket.drafts[0]!.notes);
+    } else if (bracket.drafts.length === 1 && isFunctionName(bracket.drafts[0]!))
+      draft.notes.push(bracket.drafts[0]!.name, ...bracket.drafts[0]!.notes);
     else draft.parts.push(...bracket.drafts);
   }
   if (declared !== undefined && declared.percent <= 100) {
@@ -138,13 +147,20 @@ function draftOf(text: string, allWords: readonly Token[], brackets: readonly Br
     if (group.outOfOrder) draft.outOfOrder = true;
   }
   const lastPart = draft.parts.at(-1);
-  if (lastPart !== undefined && (lastPart.unordered || lastPart.presence === 'alternative') && isBlendOfAlternatives(draft)) for (const part of draft.parts) if (part.presence === 'certain') part.presence = 'alternative';
+  if (lastPart !== undefined && (lastPart.unordered || lastPart.presence === 'alternative') && isBlendOfAlternatives(draft))
+    for (const part of draft.parts) if (part.presence === 'certain') part.presence = 'alternative';
   return draft;
 }
 
 /** "(preservative, contains sulfites)": what is left of the bracket names a function only. */
 function isFunctionName(draft: Draft): boolean {
-  return draft.parts.length === 0 && draft.name.toLowerCase().split(/[\s-]+/).every(word => functionWords.has(word));
+  return (
+    draft.parts.length === 0 &&
+    draft.name
+      .toLowerCase()
+      .split(/[\s-]+/)
+      .every(word => functionWords.has(word))
+  );
 }
 
 /** "(less than 2%)" inside an item's bracket: a limit of that item. */
@@ -158,12 +174,14 @@ function bracketLimit(inside: readonly Token[]): number | undefined {
 
 /** "vegetable oil (soybean, palm or canola)": the last one's "or" speaks of all. Only in blends of fats and function groups. */
 function isBlendOfAlternatives(draft: Draft): boolean {
-  return (draft.kind === 'group' && !draft.outOfOrder) || /\b(?:oils?|shortening|fats?|starter|culture|leavening|blend)\b/i.test(draft.name);
+  return (
+    (draft.kind === 'group' && !draft.outOfOrder) || /\b(?:oils?|shortening|fats?|starter|culture|leavening|blend)\b/i.test(draft.name)
+  );
 }
 
 function choiceOf(text: string, words: readonly Token[], brackets: readonly Bracket[], choice: readonly Side[]): Draft {
   const end = Math.max(words.at(-1)!.end, brackets.at(-1)?.end ?? 0);
-  const draft = newDraft('', words[0]!.start, end);
+  const draft = newDraft('', Math.min(words[0]!.start, brackets[0]?.start ?? Number.POSITIVE_INFINITY), end);
   draft.kind = 'group';
   draft.unordered = true;
   choice.forEach((side, index) => {
@@ -264,7 +282,7 @@ function bracketAlone(text: string, brackets: readonly Bracket[], previous: Draf
   for (const bracket of brackets) {
     const inside = contentOf(bracket);
     if (previous !== undefined && isNote(inside)) {
-      previous.notes.push(nameOf(text, inside));
+      previous.notes.push(nameOf(text, inside.filter(isNamePart)));
       if (bracket.end > previous.end) previous.end = bracket.end;
     } else drafts.push(...bracket.drafts);
   }
@@ -275,6 +293,12 @@ function contentOf(bracket: Bracket): Token[] {
   return bracket.tokens.filter(token => token.kind !== 'open' && token.kind !== 'close' && token.kind !== 'mark');
 }
 
+function isNamePart(token: Token): boolean {
+  return (
+    token.kind === 'word' || token.kind === 'number' || token.kind === 'percent' || token.kind === 'ampersand' || token.kind === 'slash'
+  );
+}
+
 /** True when a bracket says why, whence or how, and names no part. */
 function isNote(inside: readonly Token[]): boolean {
   const first = inside[0];
@@ -283,9 +307,17 @@ function isNote(inside: readonly Token[]): boolean {
   if (first.text === 'to' && purposeVerbs.has(inside[1]?.text ?? '')) return true;
   if (purposeVerbs.has(first.text) && separators === 0 && inside.length > 1) return true;
   if (leadSentenceLength(inside) === inside.length) return true;
-  if (first.text === 'contains' || first.text === 'contain') return allergenRunEnd(inside, inside[1]?.kind === 'colon' ? 2 : 1) !== undefined;
+  if (first.text === 'contains' || first.text === 'contain')
+    return allergenRunEnd(inside, inside[1]?.kind === 'colon' ? 2 : 1) !== undefined;
   if (noteOpeners.has(first.text) && separators === 0 && !(first.text === 'a' && inside.length === 1)) return true;
-  return separators === 0 && inside.every(token => token.kind === 'word' ? functionWords.has(token.text) || noteWords.has(token.text) : token.kind === 'dash' || token.kind === 'number' || token.kind === 'ampersand');
+  return (
+    separators === 0 &&
+    inside.every(token =>
+      token.kind === 'word'
+        ? functionWords.has(token.text) || noteWords.has(token.text)
+        : token.kind === 'dash' || token.kind === 'number' || token.kind === 'ampersand',
+    )
+  );
 }
 
 function isNoteItem(words: readonly Token[]): boolean {

@@ -1,4 +1,4 @@
-import { claimEnd, allergenRunEnd, facilityEnd, mayContainAt, oneOrMoreAt, sentenceEnd, solutionAt, thresholdAt } from './clauses.ts';
+import { allergenRunEnd, claimEnd, facilityEnd, mayContainAt, oneOrMoreAt, sentenceEnd, solutionAt, thresholdAt } from './clauses.ts';
 import { type Draft, newDraft } from './draft.ts';
 import { headingAt } from './headings.ts';
 import { nameOf } from './nameOf.ts';
@@ -24,8 +24,45 @@ const partnerOf: Readonly<Record<string, string>> = { '(': ')', '[': ']', '{': '
 
 /** Words after a closing bracket that go on with the same ingredient: "cocoa (processed with alkali) powder". */
 const continuesAfterBracket = new Set([
-  'powder', 'mix', 'blend', 'flavor', 'flavored', 'color', 'with', 'from', 'for', 'to', 'as', 'added', 'in', 'concentrate', 'puree', 'juice', 'oil', 'oils',
-  'solids', 'extract', 'syrup', 'and', 'or', 'and/or', 'phosphate', 'phosphates', 'flour', 'protein', 'starch', 'milk', 'cheese', 'sauce', 'used', 'seasoning', 'acid', 'by', 'solution', 'lactate', 'pyrophosphate',
+  'powder',
+  'mix',
+  'blend',
+  'flavor',
+  'flavored',
+  'color',
+  'with',
+  'from',
+  'for',
+  'to',
+  'as',
+  'added',
+  'in',
+  'concentrate',
+  'puree',
+  'juice',
+  'oil',
+  'oils',
+  'solids',
+  'extract',
+  'syrup',
+  'and',
+  'or',
+  'and/or',
+  'phosphate',
+  'phosphates',
+  'flour',
+  'protein',
+  'starch',
+  'milk',
+  'cheese',
+  'sauce',
+  'used',
+  'seasoning',
+  'acid',
+  'by',
+  'solution',
+  'lactate',
+  'pyrophosphate',
 ]);
 
 /**
@@ -166,8 +203,10 @@ export function readList(state: ReadState, opened: Token | undefined, depth: num
         state.at += 1;
         if (isFootnote(tokens, state.at, item)) {
           finish(false, false);
-          const end = sentenceEnd(tokens, state.at);
-          if (end > state.at) remark('footnote', state.at, end);
+          const end = footnoteEnd(tokens, state.at, depth);
+          // A bracket that holds nothing else keeps it as a note of its ingredient.
+          if (depth > 0 && target().length === 0) state.at = end;
+          else if (end > state.at) remark('footnote', state.at, end);
         } else item.marks += 1;
         continue;
       }
@@ -177,9 +216,15 @@ export function readList(state: ReadState, opened: Token | undefined, depth: num
             const clause = thresholdAt(tokens, state.at);
             if (clause !== undefined) {
               finish(false, false);
-              if (clause.damaged) state.report('threshold-damaged', token.start, tokens[clause.end - 1]!.end, 'a percentage such as "2% or less of"');
+              if (clause.damaged)
+                state.report('threshold-damaged', token.start, tokens[clause.end - 1]!.end, 'a percentage such as "2% or less of"');
               if (!allowedThresholds.has(clause.atMostPercent)) {
-                state.report('threshold-not-allowed', token.start, tokens[clause.end - 1]!.end, '2, 1.5, 1 or 0.5 percent (21 CFR 101.4(a)(2))');
+                state.report(
+                  'threshold-not-allowed',
+                  token.start,
+                  tokens[clause.end - 1]!.end,
+                  '2, 1.5, 1 or 0.5 percent (21 CFR 101.4(a)(2))',
+                );
               }
               state.at = clause.end;
               if (clauseStandsAlone(tokens, clause.end)) limitLast(target(), clause.atMostPercent, list);
@@ -285,7 +330,31 @@ export function readList(state: ReadState, opened: Token | undefined, depth: num
   return list;
 }
 
-const clauseStarters = new Set(['contains', 'contain', 'containing', 'less', 'not', 'no', 'and', 'also', 'may', 'can', 'one', 'two', 'with', 'any', 'at', 'plus', 'each', 'under', 'enhanced', 'injected', 'marinated', 'up', 'half']);
+const clauseStarters = new Set([
+  'contains',
+  'contain',
+  'containing',
+  'less',
+  'not',
+  'no',
+  'and',
+  'also',
+  'may',
+  'can',
+  'one',
+  'two',
+  'with',
+  'any',
+  'at',
+  'plus',
+  'each',
+  'under',
+  'enhanced',
+  'injected',
+  'marinated',
+  'up',
+  'half',
+]);
 
 function startsClause(token: Token): boolean {
   return token.kind !== 'word' || clauseStarters.has(token.text);
@@ -294,7 +363,12 @@ function startsClause(token: Token): boolean {
 /** "SALT (LESS THAN 2%)", "salt less than 2%.": nothing follows the clause, so it speaks of what stands before it. */
 function clauseStandsAlone(tokens: readonly Token[], end: number): boolean {
   const next = tokens[end];
-  return next === undefined || next.kind === 'close' || next.kind === 'period' || (next.kind === 'comma' && tokens[end - 1]?.kind !== 'colon' && tokens[end - 1]?.text !== 'of' && tokens[end - 1]?.text !== 'following');
+  return (
+    next === undefined ||
+    next.kind === 'close' ||
+    next.kind === 'period' ||
+    (next.kind === 'comma' && tokens[end - 1]?.kind !== 'colon' && tokens[end - 1]?.text !== 'of' && tokens[end - 1]?.text !== 'following')
+  );
 }
 
 function limitLast(target: Draft[], percent: number, list: Draft[]): void {
@@ -308,17 +382,57 @@ function isAbbreviation(tokens: readonly Token[], at: number, item: Item): boole
   if (before === undefined || after === undefined || item.words.at(-1) !== before) return false;
   if (before.kind !== 'word' || before.end !== tokens[at]!.start) return false;
   if (before.text.length === 1) return after.kind === 'word' || after.kind === 'comma' || after.kind === 'close';
-  return abbreviations.has(before.text) && (after.kind === 'word' || after.kind === 'number') && before.text !== 'b' && before.text !== 'salt';
+  return (
+    abbreviations.has(before.text) && (after.kind === 'word' || after.kind === 'number') && before.text !== 'b' && before.text !== 'salt'
+  );
 }
 
-const footnoteWords = new Set(['organic', 'certified', 'fair', 'adds', 'trivial', 'negligible', 'dietarily', 'not', 'contributes', 'ingredient', 'ingredients', 'source', 'daily', 'non', 'naturally', 'rainforest', 'rain', 'indicates', 'denotes', 'sustainably', 'cage', 'an', 'a']);
+/** A footnote runs to the end of its sentence, and never out of its bracket. */
+function footnoteEnd(tokens: readonly Token[], at: number, depth: number): number {
+  const end = sentenceEnd(tokens, at);
+  if (depth === 0) return end;
+  let i = at;
+  while (i < end && tokens[i]!.kind !== 'close') i += 1;
+  return i;
+}
+
+const footnoteWords = new Set([
+  'organic',
+  'certified',
+  'fair',
+  'adds',
+  'trivial',
+  'negligible',
+  'dietarily',
+  'not',
+  'contributes',
+  'ingredient',
+  'ingredients',
+  'source',
+  'daily',
+  'non',
+  'naturally',
+  'rainforest',
+  'rain',
+  'indicates',
+  'denotes',
+  'sustainably',
+  'cage',
+  'an',
+  'a',
+]);
 
 function isFootnote(tokens: readonly Token[], at: number, item: Item): boolean {
   const previous = tokens[at - 2];
   const next = tokens[at];
   if (next?.kind !== 'word') return false;
   if (!footnoteWords.has(next.text)) return false;
-  const startsSentence = previous === undefined || previous.kind === 'period' || previous.kind === 'mark' || previous.kind === 'close' || item.words.length === 0;
+  const startsSentence =
+    previous === undefined ||
+    previous.kind === 'period' ||
+    previous.kind === 'mark' ||
+    previous.kind === 'close' ||
+    item.words.length === 0;
   if (next.text === 'organic' || next.text === 'an' || next.text === 'a' || next.text === 'non') {
     // "*ORGANIC" ends a list; "*ORGANIC OATS, …" is an ingredient with a mark before its name.
     const end = sentenceEnd(tokens, at);

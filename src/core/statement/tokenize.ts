@@ -39,7 +39,13 @@ const asciiClass = new Uint8Array(128);
 for (let code = 0; code < 128; code++) {
   const isLetter = (code >= 65 && code <= 90) || (code >= 97 && code <= 122);
   const isDigit = code >= 48 && code <= 57;
-  asciiClass[code] = isLetter ? characterClass.letter : isDigit ? characterClass.digit : code <= 32 || code === 127 ? characterClass.blank : characterClass.other;
+  asciiClass[code] = isLetter
+    ? characterClass.letter
+    : isDigit
+      ? characterClass.digit
+      : code <= 32 || code === 127
+        ? characterClass.blank
+        : characterClass.other;
 }
 
 const punctuation: ReadonlyMap<number, TokenKind> = new Map(
@@ -62,7 +68,8 @@ const punctuation: ReadonlyMap<number, TokenKind> = new Map(
  * Double-decoded UTF-8 leaves such characters where a dagger, a quote or a trade mark stood. The three lead letters
  * (\u00c2, \u00c3, \u00e2) are also French and Portuguese letters: they count as damage only before one of the others.
  */
-const damageFollower = /[\u0080-\u00bf\u20ac\u2122\u0152\u0153\u0160\u0161\u017d\u017e\u0178\u0192\u201a-\u201e\u2020-\u2022\u2026\u2030\u02c6\u2039\u203a\ufffd]/;
+const damageFollower =
+  /[\u0080-\u00bf\u20ac\u2122\u0152\u0153\u0160\u0161\u017d\u017e\u0178\u0192\u201a-\u201e\u2020-\u2022\u2026\u2030\u02c6\u2039\u203a\ufffd]/;
 const damageLead = /[\u00c2\u00c3\u00e2]/;
 const htmlTag = /^<\/?(?:sup|sub|b|i|u|em|strong|br|p|span|div|font|ul|li)\b[^<>]{0,60}>/i;
 const htmlEntity = /^&(?:amp|nbsp|lt|gt|quot|apos|reg|trade|#\d{1,6}|#x[0-9a-f]{1,6});/i;
@@ -98,7 +105,8 @@ export function tokenize(text: string): Tokens {
     if (character === '&') {
       const entity = htmlEntity.exec(text.slice(at, at + 12))?.[0];
       if (entity !== undefined) {
-        if (entity.toLowerCase() === '&amp;') tokens.push({ kind: 'ampersand', text: '&', start: at, end: at + entity.length, hyphenAfter: false });
+        if (entity.toLowerCase() === '&amp;')
+          tokens.push({ kind: 'ampersand', text: '&', start: at, end: at + entity.length, hyphenAfter: false });
         at += entity.length;
         continue;
       }
@@ -144,7 +152,17 @@ export function tokenize(text: string): Tokens {
 
 function classOf(code: number, text: string, at: number): number {
   if (code < 128) return asciiClass[code]!;
-  if (code === 0xa0 || code === 0x2009 || code === 0x202f || code === 0x3000 || code === 0x200b || code === 0xfeff || code === 0x2028 || code === 0x2029) return characterClass.blank;
+  if (
+    code === 0xa0 ||
+    code === 0x2009 ||
+    code === 0x202f ||
+    code === 0x3000 ||
+    code === 0x200b ||
+    code === 0xfeff ||
+    code === 0x2028 ||
+    code === 0x2029
+  )
+    return characterClass.blank;
   if (code === 0xbd || code === 0xbc || code === 0xbe) return characterClass.other;
   const character = text[at]!;
   if (damageFollower.test(character)) return characterClass.other;
@@ -173,13 +191,29 @@ function wordEnd(text: string, at: number, length: number, startsWithDigit: bool
     const code = text.charCodeAt(end);
     const kind = classOf(code, text, end);
     if (kind === characterClass.letter) {
-      if (onlyDigits && end > at && (code | 32) !== 105 && (code | 32) !== 118 && /^(?:g|mg|mcg|kg|ml|oz|of|or|percent)\b/i.test(text.slice(end, end + 8))) break;
+      if (
+        onlyDigits &&
+        end > at &&
+        (code | 32) !== 105 &&
+        (code | 32) !== 118 &&
+        /^(?:g|mg|mcg|kg|ml|oz|of|or|percent)\b/i.test(text.slice(end, end + 8))
+      )
+        break;
       onlyDigits = false;
     } else if (kind === characterClass.digit) {
       // digits go on in numbers and in words alike: B12, E330
-    } else if ((code === 39 || code === 0x2019 || code === 0x2018 || code === 0x60) && end + 1 < length && classOf(text.charCodeAt(end + 1), text, end + 1) === characterClass.letter) {
+    } else if (
+      (code === 39 || code === 0x2019 || code === 0x2018 || code === 0x60) &&
+      end + 1 < length &&
+      classOf(text.charCodeAt(end + 1), text, end + 1) === characterClass.letter
+    ) {
       onlyDigits = false;
-    } else if ((code === 46 || code === 44) && onlyDigits && end + 1 < length && asciiClass[text.charCodeAt(end + 1)] === characterClass.digit) {
+    } else if (
+      (code === 46 || code === 44) &&
+      onlyDigits &&
+      end + 1 < length &&
+      asciiClass[text.charCodeAt(end + 1)] === characterClass.digit
+    ) {
       // 0,5 and 1.60 and 2,000 are numbers
     } else break;
     end += 1;
@@ -209,7 +243,6 @@ function pushWord(tokens: Token[], text: string, start: number, wordStop: number
   tokens.push({ kind: 'word', text: folded, start, end, hyphenAfter });
   return hyphenAfter ? end + 1 : end;
 }
-
 
 /** Lower case, without accents and apostrophes: the form in which words are compared. */
 export function foldWord(word: string): string {

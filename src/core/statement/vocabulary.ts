@@ -26,7 +26,9 @@ export const noteWords = words(`
   milkfat gluten free gmo non`);
 
 /** A bracket or an item that opens with one of these says why or whence, not what. */
-export const noteOpeners = words('to for as from used adds added helps flow aid maintains preserves protects retains prevents promotes provides a an source not ie eg contains');
+export const noteOpeners = words(
+  'to for as from used adds added helps flow aid maintains preserves protects retains prevents promotes provides a an source not ie eg contains',
+);
 
 /** Verbs after "to" that make "X to …" a note: "to preserve freshness", "to prevent caking". */
 export const purposeVerbs = words(`
@@ -53,14 +55,18 @@ export const allergenNames = words(`
   anchovy anchovies tuna salmon cod pollock tilapia clam clams oyster oysters scallops squid`);
 
 /** A heading that ends in one of these tells how the food was treated: its list is a group, not a component. */
-export const processHeads = words('cured fried breaded battered coated seasoned marinated glazed rubbed dusted cooked made prepared sweetened smoked basted filled topped injected');
+export const processHeads = words(
+  'cured fried breaded battered coated seasoned marinated glazed rubbed dusted cooked made prepared sweetened smoked basted filled topped injected',
+);
 
 /** Sentence openers of facility remarks. */
 export const facilityOpeners = words('manufactured produced processed packed packaged made prepared');
 export const facilityWords = words('facility facilities equipment plant line lines machinery shared kitchen');
 
 /** Words before a period that are abbreviations, so that the period ends nothing. */
-export const abbreviations = words('no st vit vits ssp spp sp dr mt u.s s l b c d e i u var inc co approx lb lbs oz fl pt qt tsp tbsp mfg fd & gr ft');
+export const abbreviations = words(
+  'no st vit vits ssp spp sp dr mt u.s s l b c d e i u var inc co approx lb lbs oz fl pt qt tsp tbsp mfg fd & gr ft',
+);
 
 /** Class words before a bare additive code in brackets: "emulsifier (322)", "colours (102, 133)". */
 export const codeClassWords = words(`
