@@ -1,4 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { readTable } from '#adapters/files/readTable.ts';
 import { Fault } from '#core/errors.ts';
 import { importLabels } from './importLabels.ts';
 
@@ -126,4 +128,53 @@ describe('importLabels', () => {
     expect(value).toHaveLength(1);
     expect(issues.map(({ code, place }) => [code, place.row, place.heading])).toEqual([['text-damaged', 2, 'name']]);
   });
+
+  it('[CSV-35] whatever the bytes under the headings: every row becomes a label or is named in the report', () => {
+    const head = new TextEncoder().encode('name,sodiumMg,Calories,servingGrams,basis,statement\n');
+    const cell = fc.oneof(
+      fc.constantFrom(
+        '',
+        '230',
+        '<1 g',
+        '10%',
+        '0,8 g',
+        '=A1',
+        '1 200',
+        'SALT (',
+        '"',
+        '"x',
+        '-5',
+        'per-100-g',
+        'Beef',
+        '\n',
+        '\0',
+        '1e999',
+      ),
+      fc.string({ unit: 'binary', maxLength: 6 }),
+    );
+    const rows = fc
+      .array(
+        fc.array(cell, { minLength: 1, maxLength: 8 }).map(cells => cells.join(',')),
+        { maxLength: 8 },
+      )
+      .map(lines => lines.join('\n'));
+    const body = fc.oneof(
+      fc.uint8Array({ maxLength: 200 }),
+      rows.map(text => new TextEncoder().encode(text)),
+    );
+    fc.assert(
+      fc.property(body, bytes => {
+        const read = readTable(Uint8Array.from([...head, ...bytes]));
+        const { value, issues } = importLabels(read);
+        const told = new Set([...value.map(({ row }) => row), ...issues.map(({ place }) => place.row)]);
+        expect(read.rows.filter(({ row }) => !told.has(row))).toEqual([]);
+        for (const { label } of value) {
+          // 21 CFR 101.9 knows no negative figure; an empty cell is unknown.
+          for (const amount of Object.values(label.amounts)) if (amount.kind === 'known') expect(amount.range.lo).toBeGreaterThanOrEqual(0);
+          expect(label.amounts.potassiumMg.kind).toBe('unknown');
+        }
+      }),
+      { numRuns: process.env.PLATEWRIGHT_LONG ? 20_000 : 300 },
+    );
+  }, 300_000);
 });

@@ -49,38 +49,22 @@ export function importLabels(table: Table): Reading<readonly ImportedLabel[]> {
   return { value, issues };
 }
 
-function readRow({ row, cells }: TableRow, width: number, columns: readonly Column[], issues: Issue[]): ReadLabel | undefined {
-  const notice = (code: ImportIssueCode, found: string, expected: string, heading?: string) =>
-    issues.push({ code, place: { row, ...(heading === undefined ? {} : { heading }) }, found, expected });
+type Notice = (code: ImportIssueCode, found: string, expected: string, heading?: string) => void;
 
-  const beyond = cells.slice(width).filter(cell => cell.trim() !== '').length;
-  if (beyond > 0) {
-    notice(
-      'row-too-long',
-      `${cells.length} cells`,
-      `${width} cells; the row is left out, since its figures may stand under the wrong headings`,
-    );
+function readRow({ row, cells }: TableRow, width: number, columns: readonly Column[], issues: Issue[]): ReadLabel | undefined {
+  const told = new Set<string>();
+  const notice: Notice = (code, found, expected, heading) => {
+    issues.push({ code, place: { row, ...(heading === undefined ? {} : { heading }) }, found, expected });
+    told.add(`${code} ${heading}`);
+  };
+  if (cells.slice(width).some(cell => cell.trim() !== '')) {
+    const expected = `${width} cells; the row is left out, since its figures may stand under the wrong headings`;
+    notice('row-too-long', `${cells.length} cells`, expected);
     return undefined;
   }
   if (cells.length < width) notice('row-too-short', `${cells.length} cells`, `${width} cells; the missing ones are taken as not printed`);
 
-  const json: LabelJson = { serving: {}, panel: {} };
-  const formulas = new Set<string>();
-  const damaged = new Set<string>();
-  for (const { at, heading, means } of columns) {
-    const cell = (cells[at] ?? '').trim();
-    if (cell === '') continue;
-    if (isDamaged(cell)) {
-      damaged.add(heading);
-      notice('text-damaged', shown(cell), 'text without broken characters', heading);
-    }
-    if (means.kind === 'panel') json.panel[means.key] = cell;
-    else place(json, means.key, cell);
-    if (cell.startsWith('=') && (means.kind === 'panel' || numberFields.has(means.key))) {
-      formulas.add(heading);
-      notice('formula-in-number-column', shown(cell), 'the number itself; a formula is kept as text and not calculated', heading);
-    }
-  }
+  const json = labelJson(cells, columns, notice);
   if (json.name === undefined) {
     notice('row-without-name', 'no name', 'a name; the row is left out');
     return undefined;
@@ -91,11 +75,27 @@ function readRow({ row, cells }: TableRow, width: number, columns: readonly Colu
     // What is noticed in a statement has a position in it and no key.
     const key = issue.place.heading ?? (issue.place.start === undefined ? undefined : 'statement');
     const heading = columns.find(column => jsonPlace(column) === key)?.heading;
-    const told = heading !== undefined && (formulas.has(heading) || (issue.code === 'text-damaged' && damaged.has(heading)));
-    if (!told) issues.push({ ...issue, place: { ...issue.place, row, ...(heading === undefined ? {} : { heading }) } });
+    if (told.has(`formula-in-number-column ${heading}`) || told.has(`${issue.code} ${heading}`)) continue;
+    issues.push({ ...issue, place: { ...issue.place, row, ...(heading === undefined ? {} : { heading }) } });
   }
   if (label === undefined) notice('row-not-a-label', shown(String(json.name)), 'a label; the row is left out');
   return label;
+}
+
+/** Label JSON from the cells of a row. An empty cell is not printed; nothing else is read into a cell here. */
+function labelJson(cells: readonly string[], columns: readonly Column[], notice: Notice): LabelJson {
+  const json: LabelJson = { serving: {}, panel: {} };
+  for (const { at, heading, means } of columns) {
+    const cell = (cells[at] ?? '').trim();
+    if (cell === '') continue;
+    if (means.kind === 'panel') json.panel[means.key] = cell;
+    else place(json, means.key, cell);
+    if (isDamaged(cell)) notice('text-damaged', shown(cell), 'text without broken characters', heading);
+    if (cell.startsWith('=') && (means.kind === 'panel' || numberFields.has(means.key))) {
+      notice('formula-in-number-column', shown(cell), 'the number itself; a formula is kept as text and not calculated', heading);
+    }
+  }
+  return json;
 }
 
 type LabelJson = { serving: Record<string, string>; panel: Record<string, string> } & Record<string, unknown>;
