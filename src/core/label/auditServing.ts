@@ -1,5 +1,6 @@
 import { gramsPerAvoirdupoisOunce, labelGramsPerOunce, labelMillilitersPerMeasure } from '#core/quantity/convert.ts';
-import type { Finding } from './label.ts';
+import { roundHalfUp } from '#core/quantity/rounding.ts';
+import type { Finding, HouseholdMeasure } from './label.ts';
 import type { ReadServing } from './readServing.ts';
 import { spanText } from './spanText.ts';
 
@@ -34,7 +35,7 @@ export function auditServing(serving: ReadServing): readonly Finding[] {
     const least = (count - ounceHalfStep) * labelGramsPerOunce;
     const most = (count + ounceHalfStep) * gramsPerAvoirdupoisOunce;
     return grams.range.hi < least || grams.range.lo > most
-      ? [finding(serving, `${grams.printed} g`, spanText({ lo: least, hi: most }, 'g'))]
+      ? [finding(household, `${grams.printed} g`, spanText({ lo: least, hi: most }, 'g'))]
       : [];
   }
   const spoon = spoons[measure];
@@ -43,20 +44,20 @@ export function auditServing(serving: ReadServing): readonly Finding[] {
     const least = Math.max(0, count - spoon.halfStep) * spoon.milliliters;
     const most = (count + spoon.halfStep) * spoon.milliliters;
     const apart = milliliters.range.hi < least || milliliters.range.lo > most;
-    return apart ? [finding(serving, `${milliliters.printed} mL`, spanText({ lo: least, hi: most }, 'mL'))] : [];
+    return apart ? [finding(household, `${milliliters.printed} mL`, spanText({ lo: least, hi: most }, 'mL'))] : [];
   }
   const most = (count + spoon.halfStep) * spoon.milliliters * impossibleGPerMl;
   return grams && grams.range.lo > most
-    ? [finding(serving, `${grams.printed} g`, `less than ${spanText({ lo: most, hi: most }, 'g')}`)]
+    ? [finding(household, `${grams.printed} g`, `less than ${spanText({ lo: most, hi: most }, 'g')}`)]
     : [];
 }
 
-function finding({ household }: ReadServing, printed: string, expected: string): Finding {
-  const count = Math.round((household?.count ?? 0) * 100) / 100;
+function finding(household: HouseholdMeasure, printed: string, expected: string): Finding {
+  const measures = `${roundHalfUp(household.count, 2)} ${household.measure}${household.count > 1 ? 's' : ''}`;
   return {
     code: 'serving-mass-against-measure',
     about: 'serving',
-    message: `The serving is printed as ${count} ${household?.measure} and as ${printed}; ${count} ${household?.measure} would be ${expected}.`,
+    message: `The serving is printed as ${measures} and as ${printed}; ${measures} would be ${expected}.`,
     source: '21 CFR 101.9(b)(5) and (b)(7): cup 240 mL, tablespoon 15 mL, teaspoon 5 mL, fluid ounce 30 mL, ounce 28 g',
   };
 }

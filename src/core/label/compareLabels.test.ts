@@ -63,6 +63,7 @@ describe('two labels of one food', () => {
 
   test('[LBL-25] servings that cannot be brought together are not compared', () => {
     expect(compare({ serving: { household: '1 slice' } })).toMatchObject({ comparedPer: 'nothing', figures: [], outcome: 'reprinted' });
+    expect(compare({ state: 'as-prepared', panel: { sodiumMg: 900 } })).toMatchObject({ comparedPer: 'nothing', figures: [] });
   });
 
   test('[LBL-25] the same ingredients in other letters are a rewording', () => {

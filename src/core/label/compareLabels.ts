@@ -22,7 +22,7 @@ export interface LabelComparison {
    * - `changed`: a figure, an ingredient or an additive is another one.
    */
   readonly outcome: 'same' | 'reprinted' | 'changed';
-  /** `nothing`: the servings differ and one of them has no grams or milliliters, so no figure was compared. */
+  /** `nothing`: the servings differ and one has no grams or milliliters, or the states differ; no figure was compared. */
   readonly comparedPer: 'the-same-quantity' | '100-g' | '100-ml' | 'nothing';
   readonly figures: readonly FigureChange[];
   readonly servingChanged: boolean;
@@ -66,6 +66,7 @@ interface OnOneQuantity {
 }
 
 function onOneQuantity(earlier: ReadLabel, later: ReadLabel): OnOneQuantity {
+  if (earlier.printed.state !== later.printed.state) return { comparedPer: 'nothing' };
   const sameBasis = earlier.printed.basis === later.printed.basis;
   if (sameBasis && (earlier.printed.basis !== 'per-serving' || sameServing(earlier, later)))
     return { comparedPer: 'the-same-quantity', before: earlier.amounts, after: later.amounts };

@@ -1,8 +1,8 @@
 import type { Reading } from '#core/errors.ts';
 import type { UnknownReason } from '#core/quantity/amount.ts';
-import { energyKcalFromKj, vitaminDMcgFromIu } from '#core/quantity/convert.ts';
 import { cleanFloat } from '#core/quantity/rounding.ts';
-import { type Figure, type NoFigure, type PanelUnit, unitOf } from './figure.ts';
+import { type Figure, type NoFigure, unitOf } from './figure.ts';
+import { conversionFactor, units } from './figureUnits.ts';
 import type { Market, PanelKey, PrintedFigure } from './label.ts';
 import { type LabelIssue, type LabelIssueCode, labelIssue } from './labelIssue.ts';
 import { decimalsOf, isDigit, placeOf, scanNumber } from './scanNumber.ts';
@@ -153,36 +153,6 @@ function refuseWord(word: string, where: string, printed: string): FigureReading
 }
 
 const dailyValueWords: ReadonlySet<string> = new Set(['dv', 'vd', 'daily', 'value', 'of', 'the', 'nrv', 'ri']);
-
-const units: Readonly<Record<string, PanelUnit | 'IU' | undefined>> = Object.assign(Object.create(null), {
-  kcal: 'kcal',
-  cal: 'kcal',
-  calories: 'kcal',
-  kj: 'kJ',
-  g: 'g',
-  gram: 'g',
-  grams: 'g',
-  mg: 'mg',
-  mcg: 'mcg',
-  µg: 'mcg',
-  μg: 'mcg',
-  ug: 'mcg',
-  ml: 'mL',
-  iu: 'IU',
-});
-
-const microgramsIn: Readonly<Record<string, number | undefined>> = { g: 1e6, mg: 1e3, mcg: 1 };
-
-function conversionFactor(from: PanelUnit | 'IU' | undefined, to: PanelUnit, key: PanelKey): number | undefined {
-  if (from === undefined) return undefined;
-  if (from === 'kJ' && to === 'kcal') return energyKcalFromKj(1);
-  if (from === 'kcal' && to === 'kJ') return 1 / energyKcalFromKj(1);
-  if (from === 'IU') return key === 'vitaminDMcg' ? vitaminDMcgFromIu(1) : undefined;
-  if (from === 'g' && key === 'waterMl') return 1;
-  const source = microgramsIn[from];
-  const target = microgramsIn[to];
-  return source === undefined || target === undefined ? undefined : source / target;
-}
 
 /** Blanks, brackets and marks that stand between the parts of a figure and say nothing. */
 function isFiller(code: number): boolean {

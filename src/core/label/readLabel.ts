@@ -27,9 +27,13 @@ export function readLabel(printed: PrintedLabel): ReadLabel {
   const additives = statement === undefined ? [] : findAdditives(statement.value);
   const { amounts, asPrinted } = panelAmounts(panel, market, notSignificant.value);
 
-  const issues: Issue[] = [...serving.issues, ...panel.issues, ...notSignificant.issues];
-  for (const column of columns) issues.push(...column.panel.issues, ...(column.serving?.issues ?? []));
-  if (statement !== undefined) issues.push(...statement.issues);
+  const issues: readonly Issue[] = [
+    ...serving.issues,
+    ...panel.issues,
+    ...notSignificant.issues,
+    ...columns.flatMap(column => [...column.panel.issues, ...(column.serving?.issues ?? [])]),
+    ...(statement?.issues ?? []),
+  ];
   return {
     printed,
     amounts,
