@@ -102,7 +102,9 @@ export function readList(state: ReadState, opened: Token | undefined, depth: num
       growTo(draft.end);
     }
     if (read.endOfNote !== undefined) growTo(read.endOfNote);
-    if (read.leadsWithOr) for (const draft of into.slice(-2)) if (draft.presence === 'certain') draft.presence = 'alternative';
+    // "(a, b, and/or c)": all of a bracket are alternatives; in the main list only the two that "or" joins.
+    if (read.leadsWithOr && presence === 'certain')
+      for (const draft of into.slice(depth > 0 ? 0 : -2)) if (draft.presence === 'certain') draft.presence = 'alternative';
     if (group !== undefined && groupTakesOne && read.drafts.length > 0) group = undefined;
     if (endsSentence) closeSentence();
   };
@@ -423,9 +425,11 @@ const footnoteWords = new Set([
 ]);
 
 function isFootnote(tokens: readonly Token[], at: number, item: Item): boolean {
+  let before = at - 2;
+  while (before >= 0 && tokens[before]!.kind === 'mark') before -= 1;
   const previous = tokens[at - 2];
   const next = tokens[at];
-  if (next?.kind !== 'word') return false;
+  if (next?.kind !== 'word' || before < 0) return false;
   if (!footnoteWords.has(next.text)) return false;
   const startsSentence =
     previous === undefined ||

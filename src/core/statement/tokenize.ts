@@ -166,7 +166,8 @@ function classOf(code: number, text: string, at: number): number {
   if (code === 0xbd || code === 0xbc || code === 0xbe) return characterClass.other;
   const character = text[at]!;
   if (damageFollower.test(character)) return characterClass.other;
-  if (damageLead.test(character) && at + 1 < text.length && damageFollower.test(text[at + 1]!)) return characterClass.other;
+  if (damageLead.test(character) && (damageFollower.test(text[at + 1] ?? '') || damageFollower.test(text[at - 1] ?? '')))
+    return characterClass.other;
   return /\p{L}/u.test(character) ? characterClass.letter : characterClass.other;
 }
 
