@@ -1,11 +1,11 @@
-import { measureName, millilitersOfMeasure } from './measureName.ts';
+import { millilitersOfMeasure } from './measureName.ts';
 import type { PlateFood, Portion } from './plate.ts';
 import { portionFactor } from './portionFactor.ts';
 
 /** Counts within this of a step are the step: binary dust of a division. */
 const tolerance = 1e-9;
 
-/** The steps a kitchen measures in: cups by quarters and thirds (21 CFR 101.9(b)(5)(i)), spoons by the halves and quarters that spoons have. */
+/** The steps a kitchen measures in, by the measure's name as labels are read: cups by quarters and thirds (21 CFR 101.9(b)(5)(i)), spoons by the halves and quarters that spoons have. */
 const steps: ReadonlyMap<string, readonly number[]> = new Map([
   ['cup', [1 / 4, 1 / 3]],
   ['tablespoon', [1 / 2]],
@@ -24,17 +24,17 @@ const smallerMeasure: ReadonlyMap<string, string> = new Map([
 
 /** The largest count up to `count` that a kitchen can measure: 0.7 cup is 2/3 cup, 2.8 slices are 2. */
 function floorToSteps(count: number, measure: string): number {
-  return Math.max(...(steps.get(measureName(measure)) ?? whole).map(step => Math.floor(count / step + tolerance) * step));
+  return Math.max(...(steps.get(measure) ?? whole).map(step => Math.floor(count / step + tolerance) * step));
 }
 
 function ceilToSteps(count: number, measure: string): number {
-  return Math.min(...(steps.get(measureName(measure)) ?? whole).map(step => Math.ceil(count / step - tolerance) * step));
+  return Math.min(...(steps.get(measure) ?? whole).map(step => Math.ceil(count / step - tolerance) * step));
 }
 
 /** The largest part of `count`, up to `most`, that a kitchen can measure and whose rest it can measure too; 0 when there is none. */
 export function largestSplit(count: number, most: number, measure: string): number {
   let largest = 0;
-  for (const step of steps.get(measureName(measure)) ?? whole) {
+  for (const step of steps.get(measure) ?? whole) {
     for (let part = Math.floor(most / step + tolerance) * step; part > largest; part -= step) {
       if (Math.abs(floorToSteps(count - part, measure) - (count - part)) < tolerance) largest = part;
     }

@@ -14,14 +14,19 @@ export interface OnBasis {
   readonly words: string;
   /** How many foods are summed. */
   readonly foods: number;
-  /** The labels of the surveyed food, for the words they print. */
-  readonly labels: readonly ReadLabel[];
+  /** The words that the label of the surveyed food prints for a figure that stands for a range. */
+  readonly printedAs: (nutrient: Nutrient) => readonly string[];
   readonly total: (nutrient: Nutrient, useEstimates: boolean) => Total;
 }
 
 /** A basis that does not exist for this food; one clause says why. */
 export interface NoBasis {
   readonly cannotTell: string;
+}
+
+function printedBy({ asPrinted }: ReadLabel, nutrient: Nutrient): readonly string[] {
+  const words = asPrinted[nutrient];
+  return words === undefined ? [] : [words];
 }
 
 /** Where a portion or a companion can change the outcome. */
@@ -41,7 +46,7 @@ export function basesOf(test: Pick<Test, 'basis' | 'claimRule' | 'below'>, serve
         {
           words: 'on the plate',
           foods: surveyed.length + companions.parts.length,
-          labels: surveyed.map(({ part }) => part.food.label),
+          printedAs: nutrient => surveyed.flatMap(({ part }) => printedBy(part.food.label, nutrient)),
           total: (nutrient, useEstimates) =>
             surveyed.reduce((sum, one) => addHelping(sum, one, nutrient, useEstimates), companions.total(nutrient, useEstimates)),
         },
@@ -51,7 +56,7 @@ export function basesOf(test: Pick<Test, 'basis' | 'claimRule' | 'below'>, serve
         {
           words: 'as eaten',
           foods: surveyed.length,
-          labels: surveyed.map(({ part }) => part.food.label),
+          printedAs: nutrient => surveyed.flatMap(({ part }) => printedBy(part.food.label, nutrient)),
           total: (nutrient, useEstimates) => surveyed.reduce((sum, one) => addHelping(sum, one, nutrient, useEstimates), nothing),
         },
       ];
@@ -99,7 +104,7 @@ function perPortion(food: PlateFood, portion: Portion, words: string): OnBasis {
   return {
     words,
     foods: 1,
-    labels: [label],
+    printedAs: nutrient => printedBy(label, nutrient),
     total: (nutrient, useEstimates) => addAmounts(nothing, name, label.amounts, factor, nutrient, useEstimates),
   };
 }
@@ -119,7 +124,7 @@ function ofLabel({ label, name }: PlateFood, amounts: Amounts, words: string): O
   return {
     words,
     foods: 1,
-    labels: [label],
+    printedAs: nutrient => printedBy(label, nutrient),
     total: (nutrient, useEstimates) => addAmounts(nothing, name, amounts, 1, nutrient, useEstimates),
   };
 }

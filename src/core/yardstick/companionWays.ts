@@ -3,7 +3,7 @@ import { portionFactor } from '#core/plate/portionFactor.ts';
 import { portionText } from '#core/plate/portionText.ts';
 import { smallestByScale, smallestInMeasures } from '#core/plate/wholeMeasures.ts';
 import { companionLoads, type LinearTest, sharesThatFit } from './linearTest.ts';
-import { addHelping, type CompanionTotals, companionTotals, type Helping, helpingOf, nothing } from './served.ts';
+import { addHelping, type CompanionTotals, companionTotals, helpingOf, nothing } from './served.ts';
 import type { Candidate } from './wayIn.ts';
 
 /** A plate with other companions, its sums made once for all foods. */
@@ -82,29 +82,44 @@ function energyOf(companions: readonly Companion[]): number {
 /** More than twice a companion is another meal (own decision). */
 const mostOfCompanion = 2;
 
-/** The smallest larger portion of each companion that makes room for the food: it raises total sodium and energy. */
+/** A companion that there could be more of, with what it and the others load on each test. */
+export interface Increase {
+  readonly at: number;
+  readonly factor: number;
+  readonly own: readonly number[];
+  readonly rest: readonly number[];
+}
+
+/** The companions that there could be more of, worked out once for all foods. */
+export function increases(plate: Plate, tests: readonly LinearTest[]): readonly Increase[] {
+  const helpings = plate.companions.map(helpingOf);
+  return helpings.flatMap((helping, at) => {
+    if (typeof helping.factor !== 'number') return [];
+    const rest = helpings.filter((_, index) => index !== at);
+    return [{ at, factor: helping.factor, own: companionLoads(tests, [helping]), rest: companionLoads(tests, rest) }];
+  });
+}
+
+/** The smallest larger portion of a companion that makes room for the food: it raises total sodium and energy. */
 export function moreOfCompanion(
   plate: Plate,
-  helpings: readonly Helping[],
+  increase: Increase,
   tests: readonly LinearTest[],
   food: readonly number[],
-): readonly Candidate[] {
-  return plate.companions.flatMap((companion, at) => {
-    const factor = portionFactor(companion.portion, companion.food);
-    const own = companionLoads(tests, [helpings[at]!]);
-    const rest = companionLoads(
-      tests,
-      helpings.filter((_, index) => index !== at),
-    );
-    const rules = tests.map(({ limit }, test) => ({ variable: own[test]!, fixed: food[test]! + rest[test]!, limit }));
-    const shares = sharesThatFit(rules, mostOfCompanion);
-    if (shares === undefined || typeof factor !== 'number') return [];
-    const rounded = 'measure' in companion.portion ? smallestInMeasures : smallestByScale;
-    const portion = rounded(companion.food, factor * shares.least);
-    const more = portion && portionFactor(portion, companion.food);
-    if (portion === undefined || typeof more !== 'number' || more <= factor || more > mostOfCompanion * factor) return [];
-    const action = `${portionText(portion)} of ${companion.food.name} instead of ${portionText(companion.portion)}, which raises sodium and energy`;
-    const companions = plate.companions.map((one, index) => (index === at ? { ...one, portion } : one));
-    return [{ kind: 'more-of-companion', action, plate: { ...plate, companions }, change: more / factor - 1 }];
-  });
+): Candidate | undefined {
+  const { at, factor, own, rest } = increase;
+  const { food: companion, portion: old } = plate.companions[at]!;
+  const rules = tests.map(({ limit }, test) => ({ variable: own[test]!, fixed: food[test]! + rest[test]!, limit }));
+  const shares = sharesThatFit(rules, mostOfCompanion);
+  if (shares === undefined) return undefined;
+  const rounded = 'measure' in old ? smallestInMeasures : smallestByScale;
+  const portion = rounded(companion, factor * shares.least);
+  const more = portion && portionFactor(portion, companion);
+  if (portion === undefined || typeof more !== 'number' || more <= factor || more > mostOfCompanion * factor) return undefined;
+  return {
+    kind: 'more-of-companion',
+    action: `${portionText(portion)} of ${companion.name} instead of ${portionText(old)}, which raises sodium and energy`,
+    plate: { ...plate, companions: plate.companions.map((one, index) => (index === at ? { ...one, portion } : one)) },
+    change: more / factor - 1,
+  };
 }

@@ -1,43 +1,30 @@
 import type { Interval } from '#core/quantity/interval.ts';
 import type { OnBasis } from './basis.ts';
-import { type Bound, type BoundTest, boundOf, keeps, marginOf, withoutDust } from './bound.ts';
+import { type Bound, keeps, marginOf, withoutDust } from './bound.ts';
 import { boundSentence, cannotTellSentence } from './boundSentence.ts';
 import { type Measured, measure } from './measured.ts';
+import type { ToldTest } from './toldTest.ts';
 import type { TestVerdict, VerdictWord } from './yardstick.ts';
 
 /** Judges a number against its bound on one basis. docs/rules/yardstick.md, YST-1 to YST-9. */
-export function judgeBound(test: BoundTest, on: OnBasis): TestVerdict {
-  const bound = boundOf(test);
-  const value = measure(test.measure, on, test.useEstimates ?? false);
+export function judgeBound(told: ToldTest, on: OnBasis): TestVerdict {
+  const { test, bound } = told;
+  const value = measure(test.measure, on, told.useEstimates);
   const { judged, range, estimated } = value;
+  const outcome = { testId: test.id, bound: bound.figure, estimated };
   if (judged === undefined || range === undefined) {
-    return {
-      testId: test.id,
-      verdict: "can't tell",
-      closeCall: false,
-      estimated,
-      bound: bound.figure,
-      why: cannotTellSentence(test, on, value),
-    };
+    return { ...outcome, verdict: "can't tell", closeCall: false, why: cannotTellSentence(told, on, value) };
   }
-  const compared = { judged: cleaned(judged), range: cleaned(range), bound: bound.figure };
-  const { verdict, end } = decide(bound, test.slack ?? 0, judged, value);
+  const compared = { judged: cleaned(judged), range: cleaned(range) };
+  const { verdict, end } = decide(bound, told.slack, judged, value);
   if (verdict === "can't tell") {
-    return { testId: test.id, verdict, ...compared, closeCall: false, estimated, why: cannotTellSentence(test, on, value) };
+    return { ...outcome, ...compared, verdict, closeCall: false, why: cannotTellSentence(told, on, value) };
   }
   const margin = marginOf(bound, end);
   const marginRange = marginRangeOf(bound, range);
   const closeCall = crosses(bound, range);
-  return {
-    testId: test.id,
-    verdict,
-    ...compared,
-    margin,
-    marginRange,
-    closeCall,
-    estimated,
-    why: boundSentence(test, on, value, { verdict, margin, marginRange, closeCall }),
-  };
+  const why = boundSentence(told, on, value, { verdict, margin, marginRange, closeCall });
+  return { ...outcome, ...compared, verdict, margin, marginRange, closeCall, why };
 }
 
 /**

@@ -1,11 +1,12 @@
 import type { Plate, PlateFood, PlatePart } from '#core/plate/plate.ts';
 import { basesOf } from './basis.ts';
-import { type BoundTest, isBoundTest } from './bound.ts';
+import { isBoundTest } from './bound.ts';
 import { absenceJudge } from './judgeAbsence.ts';
 import { judgeBound } from './judgeBound.ts';
 import { type CompanionTotals, companionTotals, helpingOf, type Served } from './served.ts';
 import { shownClass } from './shownClass.ts';
 import { sourceText } from './sourceText.ts';
+import { type ToldTest, toldTest } from './toldTest.ts';
 import type { Setting, ShownClass, Test, TestVerdict, Verdict, VerdictWord, Yardstick } from './yardstick.ts';
 
 /** What foods are judged by, and on which plate. */
@@ -53,14 +54,17 @@ export function testsJudged({ tests }: Yardstick, switchedOn: readonly string[])
 }
 
 function judgeOf(test: Test): (served: Served) => TestVerdict {
-  return isBoundTest(test) ? served => judgeOnBases(test, served) : absenceJudge(test);
+  if (!isBoundTest(test)) return absenceJudge(test);
+  const told = toldTest(test);
+  return served => judgeOnBases(told, served);
 }
 
 /** A test judged on two bases, as a claim on a small reference amount is, has the worse outcome of the two. */
-function judgeOnBases(test: BoundTest, served: Served): TestVerdict {
+function judgeOnBases(told: ToldTest, served: Served): TestVerdict {
+  const { test } = told;
   let worst: TestVerdict | undefined;
   for (const on of basesOf(test, served)) {
-    const outcome = 'cannotTell' in on ? cannotTell(test, on.cannotTell) : judgeBound(test, on);
+    const outcome = 'cannotTell' in on ? cannotTell(test, on.cannotTell) : judgeBound(told, on);
     if (worst === undefined || isWorse(outcome, worst)) worst = outcome;
   }
   return worst ?? cannotTell(test, 'there is no food');

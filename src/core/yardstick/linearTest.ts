@@ -2,7 +2,7 @@ import type { Nutrient } from '#core/quantity/nutrients.ts';
 import { dependsOnPlate } from './basis.ts';
 import { type BoundTest, boundOf, isBoundTest } from './bound.ts';
 import { nutrientsOf, percentPerUnit } from './measured.ts';
-import { addHelping, type Helping, nothing } from './served.ts';
+import { comparedRange, type Helping } from './served.ts';
 import type { Test } from './yardstick.ts';
 
 /**
@@ -30,9 +30,9 @@ function linearTest(test: BoundTest): LinearTest {
   const { measure } = test;
   const [first, second] = nutrientsOf(measure);
   /** A maximum takes the high end of what it counts and the low end of what it takes off; a minimum the reverse. */
-  const end = (helping: Helping, nutrient: Nutrient, high: boolean): number => {
-    const total = addHelping(nothing, helping, nutrient, useEstimates);
-    return total.missing.length > 0 ? Number.NaN : high ? total.judged.hi : total.judged.lo;
+  const end = ({ part, factor }: Helping, nutrient: Nutrient, high: boolean): number => {
+    const range = comparedRange(part.food.label.amounts[nutrient], useEstimates);
+    return range === undefined || typeof factor !== 'number' ? Number.NaN : factor * (high ? range.hi : range.lo);
   };
   const sign = isMinimum ? -1 : 1;
   const weightOfFirst = measure.kind === 'daily-value-percent' ? (percentPerUnit(measure.nutrient) ?? Number.NaN) : 1;

@@ -1,9 +1,8 @@
 import type { Amounts } from '#core/label/label.ts';
 import type { PlatePart } from '#core/plate/plate.ts';
-import { portionedAmount } from '#core/plate/plateAmounts.ts';
 import { portionFactor } from '#core/plate/portionFactor.ts';
-import { type Amount, judgedRange, type Total, type UnknownAmount, unknown } from '#core/quantity/amount.ts';
-import { add, zero } from '#core/quantity/interval.ts';
+import { type Amount, judgedRange, type Total, type UnknownAmount, type UnknownReason } from '#core/quantity/amount.ts';
+import { add, type Interval, scale, zero } from '#core/quantity/interval.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
 
 /** One portion of one food, its factor already found. */
@@ -60,17 +59,27 @@ export function addAmounts(
   nutrient: Nutrient,
   useEstimates: boolean,
 ): Total {
-  const amount = portionedAmount(usable(amounts[nutrient], useEstimates), factor);
-  if (amount.kind === 'unknown') return { ...sum, missing: [...sum.missing, { of, reason: amount.reason }] };
-  const estimated = amount.source === 'estimated';
+  const amount = amounts[nutrient];
+  const compared = comparedRange(amount, useEstimates);
+  if (compared === undefined || amount.kind === 'unknown' || typeof factor !== 'number') {
+    return { ...sum, missing: [...sum.missing, { of, reason: reasonOf(amount, factor) }] };
+  }
   return {
-    judged: add(sum.judged, estimated ? amount.range : judgedRange(amount)),
-    range: add(sum.range, amount.range),
-    estimated: sum.estimated || estimated,
+    judged: add(sum.judged, scale(compared, factor)),
+    range: add(sum.range, scale(amount.range, factor)),
+    estimated: sum.estimated || amount.source === 'estimated',
     missing: sum.missing,
   };
 }
 
-function usable(amount: Amount, useEstimates: boolean): Amount {
-  return amount.kind === 'known' && amount.source === 'estimated' && !useEstimates ? unknown('not-printed') : amount;
+/** What of an amount is compared: the printed number, else the whole range, of an estimate always; undefined when unknown or not to be used. */
+export function comparedRange(amount: Amount, useEstimates: boolean): Interval | undefined {
+  if (amount.kind === 'unknown') return undefined;
+  if (amount.source !== 'estimated') return judgedRange(amount);
+  return useEstimates ? amount.range : undefined;
+}
+
+function reasonOf(amount: Amount, factor: number | UnknownAmount): UnknownReason {
+  if (amount.kind === 'unknown') return amount.reason;
+  return typeof factor === 'number' ? 'not-printed' : factor.reason;
 }

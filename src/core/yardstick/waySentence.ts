@@ -1,10 +1,9 @@
-import type { PlateFood, PlatePart } from '#core/plate/plate.ts';
-import { plateTotal } from '#core/plate/plateAmounts.ts';
 import type { Total } from '#core/quantity/amount.ts';
 import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
 import { isBoundTest } from './bound.ts';
 import { rangeText } from './figureText.ts';
 import { nutrientsOf } from './measured.ts';
+import { addHelping, type Served } from './served.ts';
 import type { Candidate, WayIn } from './wayIn.ts';
 import type { Test, Verdict } from './yardstick.ts';
 
@@ -14,13 +13,17 @@ export function nutrientsTold(tests: readonly Test[]): readonly Nutrient[] {
 }
 
 /** "2 slices instead of 4 slices: energy 250 kcal, sodium 175 mg on the plate." */
-export function wayIn(candidate: Candidate, verdict: Verdict, food: PlateFood, told: readonly Nutrient[]): WayIn {
-  const { plate, mixedWith, action } = candidate;
-  const parts: readonly PlatePart[] = [{ food, portion: plate.portion }, ...(mixedWith ? [mixedWith] : []), ...plate.companions];
-  const totals = told.map(nutrient => [nutrient, plateTotal(parts, nutrient)] as const);
-  const text = totals.map(([nutrient, total]) => totalText(nutrient, total, parts.length)).join(', ');
+export function wayIn(candidate: Candidate, verdict: Verdict, served: Served, told: readonly Nutrient[]): WayIn {
+  const { surveyed, companions } = served;
+  const totals: Partial<Record<Nutrient, Total>> = {};
+  let text = '';
+  for (const nutrient of told) {
+    const total = surveyed.reduce((sum, helping) => addHelping(sum, helping, nutrient, true), companions.total(nutrient, true));
+    totals[nutrient] = total;
+    text += `${text && ', '}${totalText(nutrient, total, surveyed.length + companions.parts.length)}`;
+  }
   const close = verdict.closeCall ? '; a close call' : '';
-  return { ...candidate, what: `${action}: ${text} on the plate${close}.`, verdict, totals: Object.fromEntries(totals) };
+  return { ...candidate, what: `${candidate.action}: ${text} on the plate${close}.`, verdict, totals };
 }
 
 function totalText(nutrient: Nutrient, { judged, estimated, missing }: Total, foods: number): string {

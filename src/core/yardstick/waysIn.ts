@@ -1,7 +1,7 @@
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import { dependsOnPlate } from './basis.ts';
 import { isBoundTest } from './bound.ts';
-import { companionChanges, moreOfCompanion } from './companionWays.ts';
+import { companionChanges, increases, moreOfCompanion } from './companionWays.ts';
 import { type JudgeInput, judgePlate, prepareJudge, servedOn, testsJudged } from './judgePlate.ts';
 import { companionLoads, foodLoads, keepLimits, type LinearTest, linearTests, sharesThatFit } from './linearTest.ts';
 import { mixWays } from './mixWays.ts';
@@ -33,9 +33,9 @@ export function prepareWaysIn({ shelf, ...input }: JudgeInput & { readonly shelf
   const tests = testsJudged(input.yardstick, input.switchedOn ?? []);
   const linear = linearTests(tests);
   const judge = prepareJudge(input);
-  const helpings = plate.companions.map(helpingOf);
   const companions = companionTotals(plate.companions);
-  const fixed = companionLoads(linear, helpings);
+  const fixed = companionLoads(linear, plate.companions.map(helpingOf));
+  const more = increases(plate, linear);
   const changes = companionChanges(plate, shelf.plates, linear);
   const unsaltedVersionsOf = unsaltedOnShelf(shelf.foods);
   const told = nutrientsTold(tests);
@@ -51,8 +51,9 @@ export function prepareWaysIn({ shelf, ...input }: JudgeInput & { readonly shelf
 
     const ways: WayIn[] = [];
     const offer = (candidate: Candidate, totals: CompanionTotals): void => {
-      const judged = judge(servedOn(candidate.plate, totals, food, candidate.mixedWith));
-      if (judged.verdict === 'fits') ways.push(wayIn(candidate, judged, food, told));
+      const served = servedOn(candidate.plate, totals, food, candidate.mixedWith);
+      const judged = judge(served);
+      if (judged.verdict === 'fits') ways.push(wayIn(candidate, judged, served, told));
     };
     if (share > 0) for (const candidate of portionWays(food, plate, helping.factor, share)) offer(candidate, companions);
     for (const version of unsalted) {
@@ -65,7 +66,10 @@ export function prepareWaysIn({ shelf, ...input }: JudgeInput & { readonly shelf
       offered.set(candidate.kind, before + 1);
       offer(candidate, totals);
     }
-    for (const candidate of moreOfCompanion(plate, helpings, linear, loads)) offer(candidate, companionTotals(candidate.plate.companions));
+    for (const increase of more) {
+      const candidate = moreOfCompanion(plate, increase, linear, loads);
+      if (candidate) offer(candidate, companionTotals(candidate.plate.companions));
+    }
 
     if (ways.length > 0) return { ways: ways.sort(bySize) };
     return { ways, none: noneReason(plate, share, unsalted.length > 0, changes.length > 0) };
@@ -94,9 +98,12 @@ function bySize(a: WayIn, b: WayIn): number {
 
 /** Unsalted versions name the salted food by the food's id, its label's id or its name. */
 function unsaltedOnShelf(foods: readonly PlateFood[]): (food: PlateFood) => readonly PlateFood[] {
-  const versions = Map.groupBy(foods, food => food.label.printed.unsaltedVersionOf);
-  return ({ id, name, label }) =>
-    [...new Set([id, name, label.printed.id, label.printed.name])].flatMap(key => (key && versions.get(key)) || []);
+  const versions = Map.groupBy(
+    foods.filter(food => food.label.printed.unsaltedVersionOf),
+    food => food.label.printed.unsaltedVersionOf,
+  );
+  if (versions.size === 0) return () => [];
+  return ({ id, name, label }) => [...new Set([id, name, label.printed.id, label.printed.name])].flatMap(key => versions.get(key) ?? []);
 }
 
 /** Why no portion and no companion can help; undefined when one may. */
