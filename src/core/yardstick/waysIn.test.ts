@@ -238,6 +238,25 @@ describe('no way in', () => {
     );
   });
 
+  it('[YST-37] an unknown part is the reason where it is one', () => {
+    const potassium: Yardstick = {
+      ...yardstick,
+      tests: [
+        {
+          id: 'k',
+          measure: { kind: 'nutrient', nutrient: 'potassiumMg' },
+          basis: 'on-plate',
+          atMost: 200,
+          source: { kind: 'clinic', text: 'own' },
+        },
+      ],
+    };
+    const food = slices(80, 100, { panel: { potassiumMg: 360 } });
+    const { ways, none } = waysIn({ food, plate: plateWith(bread(160, 40)), yardstick: potassium, shelf: emptyShelf });
+    expect(ways).toEqual([]);
+    expect(none).toContain('an amount is unknown, so no portion of it can be worked out');
+  });
+
   it('[YST-37] a named additive and a claim on the label stay whatever is eaten with it', () => {
     const named = slices(80, 100, { statement: 'TURKEY, SODIUM PHOSPHATES.' });
     const noPhosphate = builtInYardsticks.find(({ id }) => id === 'no-phosphate-additives')!;

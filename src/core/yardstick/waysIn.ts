@@ -72,13 +72,14 @@ export function prepareWaysIn({ shelf, ...input }: JudgeInput & { readonly shelf
     }
 
     if (ways.length > 0) return { ways: ways.sort(bySize) };
-    return { ways, none: noneReason(plate, share, unsalted.length > 0, changes.length > 0) };
+    const isKnown = ![...loads, ...fixed].some(Number.isNaN);
+    return { ways, none: noneReason(plate, isKnown ? share : undefined, unsalted.length > 0, changes.length > 0) };
   };
 }
 
 /**
  * The largest share of the plate's portion that fits, from closed form: 0.5 means half of it, 1 the whole. 0 when none
- * does, or when it cannot be told because an amount is unknown. It answers for the tests that a portion can change; others are not looked at.
+ * does or an amount is unknown. It answers for the tests that a portion can change; others are not looked at.
  */
 export function largestShareThatFits({ plate, yardstick, switchedOn = [], food }: Omit<WaysInput, 'shelf' | 'setting'>): number {
   const linear = linearTests(testsJudged(yardstick, switchedOn));
@@ -119,15 +120,18 @@ function settledReason(tests: readonly Test[], verdict: Verdict): string | undef
   return undefined;
 }
 
-function noneReason(plate: Plate, share: number, hasUnsalted: boolean, hasChanges: boolean): string {
-  const portion =
-    share === 0
-      ? 'no portion of it fits'
-      : share < smallestShare
-        ? 'only a portion under a quarter of this one would fit'
-        : 'the largest portion that fits is no whole measure';
+/** `share` is the largest share of the portion that fits; undefined when an amount is unknown. */
+function noneReason(plate: Plate, share: number | undefined, hasUnsalted: boolean, hasChanges: boolean): string {
+  const portion = portionReason(share);
   const companions = hasChanges ? 'no companion on your plates makes room for it' : 'there is no other companion on your plates';
   const more = plate.companions.length > 0 ? ', more of the companion does not do' : '';
   const unsalted = hasUnsalted ? 'mixing it with its unsalted version does not do' : 'no unsalted version of it is on the shelf';
   return `No way in: ${portion}, ${companions}${more}, and ${unsalted}.`;
+}
+
+function portionReason(share: number | undefined): string {
+  if (share === undefined) return 'an amount is unknown, so no portion of it can be worked out';
+  if (share === 0) return 'no portion of it fits';
+  if (share < smallestShare) return 'only a portion under a quarter of this one would fit';
+  return 'the largest portion that fits is no whole measure';
 }
