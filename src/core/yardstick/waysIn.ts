@@ -21,7 +21,7 @@ export function waysIn({ food, shelf, ...input }: WaysInput): WaysIn {
   return prepareWaysIn({ ...input, shelf })(food, judgePlate({ food, ...input }));
 }
 
-/** At most this many companions of other plates are offered in the place of one, and as many beside it (own decision). */
+/** At most this many companions of other plates are offered in the place of one, as many beside it, and as many unsalted versions (own decision). */
 const mostBorrowed = 3;
 
 /**
@@ -104,7 +104,9 @@ function unsaltedOnShelf(foods: readonly PlateFood[]): (food: PlateFood) => read
     food => food.label.printed.unsaltedVersionOf,
   );
   if (versions.size === 0) return () => [];
-  return ({ id, name, label }) => [...new Set([id, name, label.printed.id, label.printed.name])].flatMap(key => versions.get(key) ?? []);
+  // A few of each key, so that a shelf with hundreds of namesakes stays linear.
+  const few = (key: string | undefined): readonly PlateFood[] => versions.get(key)?.slice(0, mostBorrowed) ?? [];
+  return ({ id, name, label }) => [...new Set([id, name, label.printed.id, label.printed.name])].flatMap(few).slice(0, mostBorrowed);
 }
 
 /** Why no portion and no companion can help; undefined when one may. */
