@@ -68,6 +68,62 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Acute kidney injury, pregnancy and children are outside what this program may judge. Follow your local protocol.',
   },
+  'food-not-found': {
+    title: 'Food not found',
+    blame: 'person',
+    nextStep: 'It may have been removed with the demo; go back to Foods and look for it.',
+  },
+  'label-not-found': { title: 'Label not found', blame: 'person', nextStep: 'Go back to the food and choose one of its labels.' },
+  'food-changed-meanwhile': {
+    title: 'Somebody else changed this',
+    blame: 'person',
+    nextStep: 'Your entry is still in the form. Load the newer state, compare, and save again.',
+  },
+  'label-not-readable': {
+    title: 'The label cannot be kept like this',
+    blame: 'person',
+    nextStep: 'Mend the places named in the message and save again.',
+  },
+  'workspace-not-empty': {
+    title: 'The workspace is not empty',
+    blame: 'person',
+    nextStep: 'Export it, delete everything under Data, then restore.',
+  },
+  'workspace-file-not-valid': { title: 'This is no workspace file', blame: 'person', nextStep: 'Choose a file that Data, Export made.' },
+  'database-ahead': {
+    title: 'The database is newer than this program',
+    blame: 'person',
+    nextStep: 'Start a newer Platewright, or point PLATEWRIGHT_DATA at another folder.',
+  },
+  'database-locked': {
+    title: 'The database is in use',
+    blame: 'person',
+    nextStep: 'Close the other program that uses it, then try again.',
+  },
+  'database-read-only': {
+    title: 'The database cannot be written',
+    blame: 'person',
+    nextStep: 'Check that you may write to the data folder and its files, then start again.',
+  },
+  'database-full': {
+    title: 'The disk is full',
+    blame: 'person',
+    nextStep: 'Make room on the disk of the data folder. Nothing that was saved is lost.',
+  },
+  'database-unreachable': {
+    title: 'The database does not answer',
+    blame: 'person',
+    nextStep: 'Check that PostgreSQL runs and that PLATEWRIGHT_DATABASE_URL is right, then start again.',
+  },
+  'request-not-valid': { title: 'The request is not understood', blame: 'person', nextStep: 'Mend the places named in the message.' },
+  'request-too-large': { title: 'Too much at once', blame: 'person', nextStep: 'Send a smaller file, or split it.' },
+  'origin-refused': {
+    title: 'Refused: not from this workbench',
+    blame: 'person',
+    nextStep: 'Open the address that Platewright printed when it started.',
+  },
+  'not-found': { title: 'Nothing is here', blame: 'person', nextStep: 'Go back to the workbench and follow its links.' },
+  'port-in-use': { title: 'The port is in use', blame: 'person', nextStep: 'Set PORT to another number, or PORT=0 for any free one.' },
   'line-not-json': { title: 'A line is not JSON', blame: 'person', nextStep: 'Give one JSON object a line, as docs/formats.md shows.' },
   'output-not-written': {
     title: 'The results cannot be written',

@@ -1,0 +1,166 @@
+import type { PrintedLabel } from '#core/label/label.ts';
+import type { Plate } from '#core/plate/plate.ts';
+import type { Yardstick } from '#core/yardstick/yardstick.ts';
+
+/**
+ * What the use cases ask of a database. Every method that writes resolves only when the write will survive a power cut.
+ * Two engines fulfil it, SQLite and PostgreSQL, and one contract suite holds both to it.
+ *
+ * What a package said is never changed or deleted: a label is added, corrected by a further label that says so, or
+ * withdrawn by a row of its own. Only purging the demo or the whole workspace deletes.
+ */
+export interface Store {
+  /** Foods with what stands of their labels, by maker and name. `category` matches without regard to case. */
+  listFoods(filter?: { readonly category?: string; readonly search?: string }): Promise<readonly FoodRow[]>;
+  getFood(id: string): Promise<FoodRow | undefined>;
+  /** All labels of a food, newest first, corrected and withdrawn ones among them. */
+  labelsOf(foodId: string): Promise<readonly LabelRow[]>;
+  /** The label that stands for each food: the newest that is neither corrected nor withdrawn. For surveys. */
+  standingLabels(category?: string): Promise<readonly { readonly food: FoodRow; readonly label: LabelRow }[]>;
+
+  /** Adds a food with its first label. */
+  addFood(food: NewFood, label: NewLabel): Promise<{ readonly food: FoodRow; readonly label: LabelRow }>;
+  /**
+   * Adds a label to a food; refuses when somebody else has changed the food since `seenVersion` was read
+   * (`food-changed-meanwhile`), so that nothing is overwritten.
+   */
+  addLabel(foodId: string, seenVersion: number, label: NewLabel): Promise<{ readonly food: FoodRow; readonly label: LabelRow }>;
+  /** Withdraws a label by a row that says why. */
+  withdrawLabel(labelId: string, seenVersion: number, reason: string): Promise<FoodRow>;
+  /** Name, maker, category, density, measures: what is ours to say, not what the package says. */
+  changeFood(foodId: string, seenVersion: number, change: Partial<NewFood>): Promise<FoodRow>;
+  setRecheck(labelId: string, dueOn: string | null): Promise<void>;
+
+  /** Adds many foods and labels in one transaction: all of them or none. Gives the import's id for undoing. */
+  applyImport(entry: ImportEntry): Promise<{ readonly importId: string; readonly added: number; readonly joined: number }>;
+  /** Withdraws every label the import added, by rows that say so. */
+  undoImport(importId: string): Promise<{ readonly withdrawn: number }>;
+  listImports(): Promise<readonly ImportRow[]>;
+
+  listPlates(): Promise<readonly Versioned<Plate>[]>;
+  putPlate(plate: Plate, seenVersion: number | null, isDemo?: boolean): Promise<Versioned<Plate>>;
+  removePlate(id: string, seenVersion: number): Promise<void>;
+  listYardsticks(): Promise<readonly Versioned<Yardstick>[]>;
+  putYardstick(yardstick: Yardstick, seenVersion: number | null): Promise<Versioned<Yardstick>>;
+  removeYardstick(id: string, seenVersion: number): Promise<void>;
+  listSurveys(): Promise<readonly SavedSurvey[]>;
+  putSurvey(survey: SavedSurvey): Promise<SavedSurvey>;
+  removeSurvey(id: string): Promise<void>;
+
+  addPhoto(labelId: string, photo: NewPhoto): Promise<PhotoRow>;
+  getPhoto(id: string): Promise<(PhotoRow & { readonly bytes: Uint8Array }) | undefined>;
+
+  /** Everything, for a file that `restore` reads; rows in a fixed order. */
+  exportAll(): Promise<WorkspaceFile>;
+  /** Fills an empty workspace from such a file, in one transaction; refuses when anything is in it (`workspace-not-empty`). */
+  restore(file: WorkspaceFile): Promise<void>;
+  /** Deletes the demo's foods, labels and plates, in one transaction. */
+  purgeDemo(): Promise<void>;
+  /** Deletes everything, in one transaction. */
+  purgeAll(): Promise<void>;
+  counts(): Promise<{
+    readonly foods: number;
+    readonly labels: number;
+    readonly demoFoods: number;
+    readonly plates: number;
+    readonly photos: number;
+  }>;
+  /** Grows with every acknowledged write: what was computed from the shelf is fresh while it stands. */
+  revision(): Promise<number>;
+  close(): Promise<void>;
+}
+
+export interface NewFood {
+  readonly name: string;
+  readonly maker?: string;
+  readonly category?: string;
+  /** 14 digits, left-padded. */
+  readonly gtin?: string;
+  readonly densityGPerMl?: number;
+  readonly gramsPerMeasure?: Readonly<Record<string, number>>;
+  readonly isDemo?: boolean;
+}
+
+export interface FoodRow extends NewFood {
+  readonly id: string;
+  readonly isDemo: boolean;
+  /** Grows with each change; sent back with the next one, so that two tabs cannot overwrite each other. */
+  readonly version: number;
+}
+
+/** `correction` mends a misread figure of the label it names; `read` is a reading of a package, the first or a later one. */
+export type LabelKind = 'read' | 'correction';
+
+export interface NewLabel {
+  readonly kind: LabelKind;
+  readonly printed: PrintedLabel;
+  readonly correctsLabelId?: string;
+  /** Why it was corrected, in the person's words. */
+  readonly reason?: string;
+  /** Calendar day by which the package must be read again, yyyy-mm-dd. */
+  readonly recheckOn?: string;
+}
+
+export interface LabelRow extends NewLabel {
+  readonly id: string;
+  readonly foodId: string;
+  /** ISO 8601, UTC. */
+  readonly addedAt: string;
+  readonly correctedBy?: string;
+  readonly withdrawn?: { readonly reason: string; readonly at: string };
+  readonly photoIds: readonly string[];
+}
+
+export interface Versioned<Value> {
+  readonly value: Value;
+  readonly version: number;
+  readonly isDemo: boolean;
+}
+
+export interface ImportEntry {
+  readonly fileName: string;
+  readonly isDemo?: boolean;
+  /** A label joins the food it names, or begins a new one. */
+  readonly labels: readonly (
+    | { readonly joins: string; readonly label: NewLabel }
+    | { readonly begins: NewFood; readonly label: NewLabel }
+  )[];
+}
+
+export interface ImportRow {
+  readonly id: string;
+  readonly fileName: string;
+  readonly at: string;
+  readonly added: number;
+  readonly joined: number;
+  readonly undoneAt?: string;
+}
+
+/** The controls of the survey sentence, by id. */
+export interface SavedSurvey {
+  readonly id: string;
+  readonly title: string;
+  readonly category: string;
+  readonly plateId: string;
+  readonly yardstickId: string;
+  readonly setting?: string;
+  readonly switchedOn: readonly string[];
+}
+
+export interface NewPhoto {
+  readonly mime: 'image/jpeg' | 'image/png' | 'image/webp';
+  readonly bytes: Uint8Array;
+}
+
+export interface PhotoRow {
+  readonly id: string;
+  readonly labelId: string;
+  readonly mime: NewPhoto['mime'];
+  readonly sha256: string;
+}
+
+/** docs/formats.md, "Workspace file". Bytes of photos are base64. */
+export interface WorkspaceFile {
+  readonly platewrightWorkspace: 1;
+  readonly tables: Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>>;
+}
