@@ -26,16 +26,28 @@ export function panelAmounts(panel: ReadPanel, market: Market, notSignificant: r
   const asPrinted: Partial<Record<Nutrient, string>> = {};
   let salt: Amount = notPrinted;
   let energyKj: Amount = notPrinted;
+  let saltWords = '';
+  let energyWords = '';
   for (const { key, amount, words } of panel.lines) {
-    if (key === 'saltG') salt = amount;
-    else if (key === 'energyKj') energyKj = amount;
-    else {
+    if (key === 'saltG') {
+      salt = amount;
+      saltWords = words;
+    } else if (key === 'energyKj') {
+      energyKj = amount;
+      energyWords = words;
+    } else {
       amounts[key] = amount;
       if (amount.kind === 'unknown' || amount.printed === undefined) asPrinted[key] = words;
     }
   }
-  if (salt !== notPrinted) amounts.sodiumMg = joined(amounts.sodiumMg, converted(salt, sodiumMgFromSaltG));
-  if (amounts.energyKcal.kind === 'unknown') amounts.energyKcal = joined(amounts.energyKcal, converted(energyKj, energyKcalFromKj));
+  if (salt !== notPrinted) {
+    if (amounts.sodiumMg.kind === 'unknown') asPrinted.sodiumMg = `${saltWords}, as salt`;
+    amounts.sodiumMg = joined(amounts.sodiumMg, sodiumFromSalt(salt));
+  }
+  if (energyKj !== notPrinted && amounts.energyKcal.kind === 'unknown') {
+    asPrinted.energyKcal = energyWords;
+    amounts.energyKcal = joined(amounts.energyKcal, energyFromKj(energyKj));
+  }
   for (const nutrient of notSignificant) {
     amounts[nutrient] = joined(amounts[nutrient], { kind: 'known', range: notSignificantRange(nutrient), source: 'printed' });
     asPrinted[nutrient] ??= `not a significant source of ${nutrients[nutrient].name}`;
@@ -57,13 +69,27 @@ function joined(first: Amount, second: Amount): Amount {
   return { ...first, range: first.printed === undefined ? range : hull(range, exactly(first.printed)) };
 }
 
-function converted(amount: Amount, convert: (value: number) => number): Amount {
-  if (amount.kind === 'unknown') return amount;
+function sodiumFromSalt(salt: Amount): Amount {
+  return salt.kind === 'unknown'
+    ? salt
+    : converted(salt, sodiumMgFromSaltG, sodiumMgFromSaltG(salt.range.lo), sodiumMgFromSaltG(salt.range.hi));
+}
+
+/**
+ * Panels compute kJ and kcal from separate factors (Regulation (EU) 1169/2011, Annex XIV: 17 and 4 for carbohydrate, 37 and 9
+ * for fat), so the kcal that a kJ figure stands for lies between kJ ÷ 4.33 and kJ ÷ 4.0: 1200 kJ is 277 to 300 kcal.
+ */
+function energyFromKj(kj: Amount): Amount {
+  return kj.kind === 'unknown' ? kj : converted(kj, energyKcalFromKj, kj.range.lo / 4.33, kj.range.hi / 4);
+}
+
+/** A figure in another measure than the printed one: computed, and never taken for the print itself. */
+function converted(amount: KnownAmount, convert: (value: number) => number, lo: number, hi: number): Amount {
   return {
     kind: 'known',
     ...(amount.printed === undefined ? {} : { printed: cleanFloat(convert(amount.printed)) }),
-    range: interval(cleanFloat(convert(amount.range.lo)), cleanFloat(convert(amount.range.hi))),
-    source: amount.source,
+    range: interval(cleanFloat(lo), cleanFloat(hi)),
+    source: 'computed',
   };
 }
 

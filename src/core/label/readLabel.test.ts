@@ -74,8 +74,18 @@ describe('EU and UK panels', () => {
       kind: 'known',
       printed: 480,
       range: { lo: 460, hi: 500 },
-      source: 'printed',
+      source: 'computed',
     });
+  });
+  // Regulation (EU) 1169/2011, Annex XIV: kJ and kcal go by separate factors, so kJ ÷ kcal runs from 4.0 to 4.33.
+  test('[LBL-9] energy printed in kJ alone is a computed range of kcal, wider than its rounding', () => {
+    const { amounts, asPrinted } = eu({ energyKj: '1 200 kJ' });
+    expect(amounts.energyKcal).toMatchObject({ kind: 'known', source: 'computed' });
+    if (amounts.energyKcal.kind !== 'known') throw new Error('known');
+    expect(amounts.energyKcal.range.lo).toBeCloseTo(1199.5 / 4.33, 6);
+    expect(amounts.energyKcal.range.hi).toBeCloseTo(1200.5 / 4, 6);
+    expect(amounts.energyKcal.printed).toBeCloseTo(286.8, 1);
+    expect(asPrinted.energyKcal).toBe('1 200 kJ');
   });
 
   // Commission guidance of December 2012, rounding of salt; derived.
