@@ -22,7 +22,8 @@ export function benchStatements(): void {
   const names = ['phosphate', 'phosphoric acid', 'potassium chloride', 'potassium lactate', 'potassium citrate', 'salt'];
   const split = (): number => {
     let hits = 0;
-    for (const text of statements) for (const piece of text.toLowerCase().split(',')) for (const name of names) if (piece.includes(name)) hits += 1;
+    for (const text of statements)
+      for (const piece of text.toLowerCase().split(',')) for (const name of names) if (piece.includes(name)) hits += 1;
     return hits;
   };
   const seconds = best(read, 8);

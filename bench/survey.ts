@@ -32,7 +32,11 @@ function grownShelf(size: number): PlateFood[] {
       ...(unsaltedVersionOf === undefined ? {} : { unsaltedVersionOf: `${unsaltedVersionOf} ${copy}` }),
       panel: { ...panel, sodiumMg: 10 * Math.round(70 * random()), energyKcal: 10 * Math.round(5 + 20 * random()) },
     };
-    grown.push({ id: `food-${index}`, name: `${food.name} ${copy}`, label: { ...readLabel({ ...moved, statement: '' }), statement: food.label.statement!, additives: food.label.additives } });
+    grown.push({
+      id: `food-${index}`,
+      name: `${food.name} ${copy}`,
+      label: { ...readLabel({ ...moved, statement: '' }), statement: food.label.statement!, additives: food.label.additives },
+    });
   }
   return grown;
 }
@@ -47,18 +51,26 @@ export function benchSurvey(): void {
     for (const size of yardstick.id === 'low-in-sodium-as-eaten' ? sizes : [100_000]) {
       const shelf = foods.slice(0, size);
       let failing = 0;
-      const seconds = best(() => {
-        const { counts } = surveyCategory({ foods: shelf, plate, yardstick, shelf: { foods: shelf, plates: [plate] } });
-        failing = counts.over + counts.nearly;
-      }, size < 100_000 ? 5 : 2);
-      figure(`survey of ${size.toLocaleString('en-US')}, ${failing.toLocaleString('en-US')} failing, ${yardstick.id}, seconds`, seconds, size === 100_000 ? 'under 5' : 'growth');
+      const seconds = best(
+        () => {
+          const { counts } = surveyCategory({ foods: shelf, plate, yardstick, shelf: { foods: shelf, plates: [plate] } });
+          failing = counts.over + counts.nearly;
+        },
+        size < 100_000 ? 5 : 2,
+      );
+      figure(
+        `survey of ${size.toLocaleString('en-US')}, ${failing.toLocaleString('en-US')} failing, ${yardstick.id}, seconds`,
+        seconds,
+        size === 100_000 ? 'under 5' : 'growth',
+      );
     }
   }
   const plain = best(() => {
     let fits = 0;
     for (const { label } of foods) {
       const { sodiumMg, energyKcal } = label.amounts;
-      if (sodiumMg.kind === 'known' && energyKcal.kind === 'known' && (sodiumMg.printed ?? 0) + 20 <= (energyKcal.printed ?? 0) + 160) fits += 1;
+      if (sodiumMg.kind === 'known' && energyKcal.kind === 'known' && (sodiumMg.printed ?? 0) + 20 <= (energyKcal.printed ?? 0) + 160)
+        fits += 1;
     }
     return fits;
   }, 5);
