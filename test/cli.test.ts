@@ -229,7 +229,7 @@ describe('platewright statement and label', () => {
   });
 
   it('[CLI-22] any bytes at all give one JSON line a line, from both commands', () => {
-    const numRuns = process.env.PLATEWRIGHT_LONG ? 20_000 : 300;
+    const numRuns = process.env.PLATEWRIGHT_LONG ? 100_000 : 300;
     const text = fc.string({ unit: 'binary', maxLength: 60 });
     const line = fc.oneof(
       fc.uint8Array({ maxLength: 60 }).map(bytes => Buffer.from(bytes.filter(byte => byte !== 0x0a))),

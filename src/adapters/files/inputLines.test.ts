@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inputLines, longestLineBytes } from './inputLines.ts';
 
-const numRuns = process.env.PLATEWRIGHT_LONG ? 20_000 : 300;
+const numRuns = process.env.PLATEWRIGHT_LONG ? 100_000 : 300;
 const utf8 = (text: string) => new TextEncoder().encode(text);
 
 async function linesOf(...chunks: Uint8Array[]) {

@@ -4,7 +4,7 @@ import { Fault } from '#core/errors.ts';
 import { readTable } from './readTable.ts';
 
 const table = (text: string) => readTable(new TextEncoder().encode(text));
-const numRuns = process.env.PLATEWRIGHT_LONG ? 20_000 : 300;
+const numRuns = process.env.PLATEWRIGHT_LONG ? 100_000 : 300;
 
 describe('readTable', () => {
   it.each([

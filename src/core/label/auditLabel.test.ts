@@ -9,7 +9,7 @@ import type { FindingCode, Market, PrintedColumn, PrintedFigure, PrintedLabel, P
 import { readLabel } from './readLabel.ts';
 import { usRange } from './usRange.ts';
 
-const runs = process.env.PLATEWRIGHT_LONG ? 20_000 : 300;
+const runs = process.env.PLATEWRIGHT_LONG ? 100_000 : 300;
 
 function label(panel: PrintedPanel, more: Partial<PrintedLabel> = {}): PrintedLabel {
   return { market: 'us', serving: {}, basis: 'per-serving', state: 'as-packaged', front: [], otherColumns: [], panel, ...more };

@@ -7,7 +7,7 @@ import { labelFromJson } from './labelFromJson.ts';
 import { readLabel } from './readLabel.ts';
 import { readLabelToJson } from './readLabelToJson.ts';
 
-const runs = process.env.PLATEWRIGHT_LONG ? 20_000 : 300;
+const runs = process.env.PLATEWRIGHT_LONG ? 100_000 : 300;
 
 const formats = readFileSync(new URL('../../../docs/formats.md', import.meta.url), 'utf8');
 const example: unknown = JSON.parse(/## Label JSON[\s\S]*?```json\n([\s\S]*?)```/u.exec(formats)?.[1] ?? '');

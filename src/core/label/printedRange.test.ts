@@ -9,7 +9,7 @@ import { ownAmount, printedRange } from './printedRange.ts';
 import { readFigure } from './readFigure.ts';
 import { readPanel } from './readPanel.ts';
 
-const runs = process.env.PLATEWRIGHT_LONG ? 20_000 : 300;
+const runs = process.env.PLATEWRIGHT_LONG ? 100_000 : 300;
 
 function amount(key: PanelKey, printed: PrintedFigure, market: Market = 'us'): Amount {
   const { value } = readFigure(key, printed, market, key);

@@ -4,7 +4,7 @@ import type { Figure } from './figure.ts';
 import type { Market, PanelKey, PrintedFigure } from './label.ts';
 import { readFigure } from './readFigure.ts';
 
-const runs = process.env.PLATEWRIGHT_LONG ? 20_000 : 300;
+const runs = process.env.PLATEWRIGHT_LONG ? 100_000 : 300;
 
 function read(key: PanelKey, printed: PrintedFigure, market: Market = 'us') {
   const { value, issues } = readFigure(key, printed, market, `panel.${key}`);
