@@ -1,5 +1,6 @@
+import { codePointPositions } from '#core/statement/codePoints.ts';
 import type { Ingredient, Statement } from '#core/statement/statement.ts';
-import { codePointPositions, type Token, tokenize } from '#core/statement/tokenize.ts';
+import { type Token, tokenize } from '#core/statement/tokenize.ts';
 import type { AdditiveClass, AdditiveFinding, Certainty } from './additive.ts';
 import { type ClassFacts, classesOf } from './classes.ts';
 import { type Match, matchWords } from './matchWords.ts';

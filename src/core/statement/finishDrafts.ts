@@ -32,7 +32,7 @@ function shareOut(
   for (let index = 0; index < drafts.length; index++) {
     const draft = drafts[index]!;
     const share = shares[index]!;
-    const parts = draft.parts.length === 0 ? noParts : shareOut(draft.parts, share, false, draft.unordered === true, position, report);
+    const parts = draft.parts.length === 0 ? noParts : shareOut(draft.parts, share, false, draft.unordered, position, report);
     const ingredient: { -readonly [Key in keyof Ingredient]: Ingredient[Key] } = {
       kind: draft.kind === 'group' && parts.length === 0 ? 'ingredient' : draft.kind,
       name: draft.name,
@@ -78,7 +78,7 @@ function shareBounds(drafts: readonly Draft[], whole: Interval, isWholeFood: boo
       before += 1;
     }
     if (draft.declaredPercent !== undefined && isWholeFood) {
-      const half = 0.5 * 10 ** -(draft.declaredDecimals ?? 0);
+      const half = 0.5 * 10 ** -draft.declaredDecimals;
       const declared = { lo: Math.max(0, draft.declaredPercent - half), hi: Math.min(100, draft.declaredPercent + half) };
       if (declared.lo > hi || declared.hi < lo) {
         report('percent-out-of-order', draft.start, draft.end, `a share of ${lo} to ${hi} percent, as its place in the list implies`);

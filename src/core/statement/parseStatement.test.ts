@@ -22,6 +22,10 @@ describe('brackets', () => {
     expect(read('CHEESE (MILK, SODIUM PHOSPHATE')).toBe('CHEESE{MILK, SODIUM PHOSPHATE}');
     expect(codes('CHEESE (MILK, SODIUM PHOSPHATE')).toEqual(['bracket-not-closed']);
   });
+  test('[STM-2] a bracket beside a joint, and one of any length, is kept', () => {
+    expect(read('SALT OR (SEA) PEPPER, OIL')).toBe('#SALT OR PEPPER{|SALT, |PEPPER{SEA}}, OIL');
+    expect(parseStatement(`FLOUR (${'WHEAT, '.repeat(200_000)}SALT)`).value.ingredients[0]!.parts.length).toBe(200_001);
+  });
   test('[STM-2] hopeless nesting is read flat and told', () => {
     const deep = `${'('.repeat(500)}SALT${')'.repeat(500)}`;
     expect(read(deep)).toContain('SALT');
@@ -198,6 +202,25 @@ describe('any text', () => {
     expect(codes(' .,;')).toEqual(['statement-empty']);
     expect(codes('WALNUTS, SALT,')).toEqual(['statement-cut-off']);
   });
+  test('[STM-8] a lead-in without anything behind it is a name like any other', () => {
+    expect(read('MILK, BHA AND PRESERVED BY')).toBe('MILK, BHA, PRESERVED BY');
+    expect(read('MILK, PRESERVED BY AND BHT')).toBe('MILK, BHT~PRESERVED BY');
+  });
+  // Where looking ahead or back at each word would cost the square of the length: 300,000 characters take under a second.
+  test.each([
+    '*organic, ',
+    '* a b c ',
+    'contains milk, ',
+    'a (b) or ',
+    'extra virgin and ',
+    'salt (soy) ',
+    '(a, or ',
+    'a or to preserve and ',
+  ])('[STM-1] endless "%s" is read in linear time', unit => {
+    const started = performance.now();
+    parseStatement(unit.repeat(300_000 / unit.length));
+    expect(performance.now() - started).toBeLessThan(5_000);
+  });
   const pieces = fc.constantFrom(
     'SALT',
     'WATER',
@@ -244,6 +267,7 @@ describe('any text', () => {
     'organic',
     'to preserve freshness',
     'cured with',
+    'preserved by',
     'leavening',
     ' ',
     '\n',

@@ -1,8 +1,10 @@
 import type { Issue, Reading } from '#core/errors.ts';
+import { codePointPositions } from './codePoints.ts';
 import { finishDrafts } from './finishDrafts.ts';
-import { type ReadState, readList } from './readList.ts';
+import type { ReadState } from './level.ts';
+import { readList } from './readList.ts';
 import type { Statement, StatementIssueCode } from './statement.ts';
-import { codePointPositions, type Token, tokenize } from './tokenize.ts';
+import { type Token, tokenize } from './tokenize.ts';
 
 export interface StatementReading extends Reading<Statement, StatementIssueCode> {
   /** The text cut into words and separators, for those who look at it again. */

@@ -1,0 +1,115 @@
+import { type Bracket, insideOf, listsParts } from './bracket.ts';
+import { addNote, addParts, type Draft, newDraft } from './draft.ts';
+import { groupKind } from './headings.ts';
+import type { Item } from './item.ts';
+import { nameOf, noteText } from './nameOf.ts';
+import { isNote, noteStart } from './notes.ts';
+import { parseNumber } from './threshold.ts';
+import type { Token } from './tokenize.ts';
+import { functionWords, trailJoints } from './vocabulary.ts';
+
+/** The statement as text and as tokens. */
+export interface Source {
+  readonly text: string;
+  readonly tokens: readonly Token[];
+}
+
+/** The one ingredient that an item with at least one word names: its name, its notes and its parts. */
+export function draftOf(source: Source, item: Item): Draft {
+  const { words, brackets } = item;
+  const start = Math.min(words[0]!.start, brackets[0]?.start ?? Number.POSITIVE_INFINITY);
+  const end = Math.max(words.at(-1)!.end, brackets.at(-1)?.end ?? 0);
+  if (!item.isPlain) return shapedDraft(source, item, start, end);
+  const draft = newDraft(source.text.slice(words[0]!.start, words.at(-1)!.end), start, end);
+  if (brackets.length > 0) readBrackets(source, draft, words, brackets);
+  return draft;
+}
+
+/** "organic salt 2% to preserve freshness": what is note, percentage and "organic" is taken off the name. */
+function shapedDraft(source: Source, item: Item, start: number, end: number): Draft {
+  const draft = newDraft('', start, end);
+  let { words } = item;
+  const noteFrom = noteStart(words);
+  if (noteFrom > 0) {
+    addNote(draft, nameOf(source.text, words.slice(noteFrom)));
+    let to = noteFrom;
+    while (to > 1 && trailJoints.has(words[to - 1]!.text)) to -= 1;
+    words = words.slice(0, to);
+  }
+  if (words.length > 2 && words.at(-1)!.kind === 'percent' && words.at(-2)!.kind === 'number') {
+    declare(draft, words.at(-2)!.text);
+    words = words.slice(0, -2);
+  }
+  const named = words.filter(word => word.text !== 'organic');
+  draft.organic = named.length > 0 && named.length < words.length;
+  if (draft.organic) words = named;
+  draft.name = nameOf(source.text, words);
+  if (item.brackets.length > 0) readBrackets(source, draft, words, item.brackets);
+  return draft;
+}
+
+function declare(draft: Draft, printed: string): void {
+  const percent = parseNumber(printed);
+  if (!Number.isFinite(percent) || percent > 100) return;
+  draft.declaredPercent = percent;
+  draft.declaredDecimals = /[.,](\d+)$/.exec(printed)?.[1]?.length ?? 0;
+}
+
+function readBrackets(source: Source, draft: Draft, words: readonly Token[], brackets: readonly Bracket[]): void {
+  for (const bracket of brackets) {
+    if (listsParts(source.tokens, bracket)) addParts(draft, bracket.drafts);
+    else readShortBracket(source, draft, bracket);
+  }
+  if (draft.parts.length === 0) return;
+  const group = groupKind(words);
+  if (group !== undefined) {
+    draft.kind = 'group';
+    draft.outOfOrder = group.outOfOrder;
+  }
+  const lastPart = draft.parts.at(-1)!;
+  if ((lastPart.unordered || lastPart.presence === 'alternative') && isBlendOfAlternatives(draft))
+    for (const part of draft.parts) if (part.presence === 'certain') part.presence = 'alternative';
+}
+
+/** "(2%)", "(preservative)", "(less than 2%)", "(salt)". */
+function readShortBracket({ text, tokens }: Source, draft: Draft, bracket: Bracket): void {
+  const inside = insideOf(tokens, bracket);
+  if (inside.length === 2 && inside[0]!.kind === 'number' && inside[1]!.kind === 'percent') {
+    declare(draft, inside[0]!.text);
+    return;
+  }
+  if (isNote(inside)) {
+    const note = noteText(text, inside);
+    if (note !== '') addNote(draft, note);
+  } else if (bracket.drafts.length === 0) {
+    const limit = bracketLimit(inside);
+    if (limit !== undefined) draft.atMostPercent = limit;
+    else if (inside.some(token => token.kind === 'word')) addNote(draft, noteText(text, inside));
+  } else if (bracket.drafts.length === 1 && isFunctionName(bracket.drafts[0]!)) {
+    addNote(draft, bracket.drafts[0]!.name);
+    for (const note of bracket.drafts[0]!.notes) addNote(draft, note);
+  } else addParts(draft, bracket.drafts);
+}
+
+/** "(less than 2%)" inside an item's bracket: a limit of that item. */
+function bracketLimit(inside: readonly Token[]): number | undefined {
+  const percentAt = inside.findIndex(token => token.kind === 'percent' || token.text === 'percent');
+  const hasLess = inside.some(token => token.text === 'less' || token.kind === 'less-than');
+  if (percentAt < 1 || !hasLess) return undefined;
+  const value = parseNumber(inside[percentAt - 1]!.text);
+  return Number.isFinite(value) ? value : undefined;
+}
+
+/** "(preservative, contains sulfites)": what is left of the bracket names a function only. */
+function isFunctionName(draft: Draft): boolean {
+  if (draft.parts.length > 0) return false;
+  const words = draft.name.toLowerCase().split(/[\s-]+/);
+  return words.every(word => functionWords.has(word));
+}
+
+/** "vegetable oil (soybean, palm or canola)": the last one's "or" speaks of all. Only in blends of fats and function groups. */
+function isBlendOfAlternatives(draft: Draft): boolean {
+  return (
+    (draft.kind === 'group' && !draft.outOfOrder) || /\b(?:oils?|shortening|fats?|starter|culture|leavening|blend)\b/i.test(draft.name)
+  );
+}
