@@ -1,7 +1,7 @@
 import type { AdditiveClass } from './additive.ts';
 import { type AdditiveRow, additiveTable } from './additiveTable.ts';
 import { cationOpen } from './lexicon.ts';
-import type { Match } from './matchWords.ts';
+import type { Match } from './match.ts';
 
 /** What one row means for one class. */
 export interface ClassFacts {
@@ -21,7 +21,7 @@ const byRow: ReadonlyMap<AdditiveRow, readonly ClassFacts[]> = new Map(additiveT
 
 /** The classes of a match: none for look-alikes, up to three for a salt such as sodium potassium tripolyphosphate. */
 export function classesOf(match: Match): readonly ClassFacts[] {
-  if (match.row !== undefined) return byRow.get(match.row) ?? [];
+  if (match.row !== undefined) return byRow.get(match.row)!;
   return stemFacts(match);
 }
 
@@ -114,7 +114,7 @@ function sodiumFacts(row: AdditiveRow): Pick<ClassFacts, 'counts' | 'possible' |
 }
 
 function stemFacts(match: Match): ClassFacts[] {
-  const name = match.stemName ?? '';
+  const name = match.stemName;
   const base = { id: `stem:${name.replaceAll(' ', '-')}`, name, ins: null, namesMixture: false, possible: false };
   const facts: ClassFacts[] = [];
   switch (match.stem) {

@@ -244,6 +244,16 @@ describe('any text', () => {
       { numRuns: long ? 100_000 : 1_000 },
     );
   });
+  // Where looking ahead at each word would cost the square of the length: 300,000 characters take under a second.
+  test.each(['di, ', 'sodium, ', 'sodium (mono, ', 'phosphate and ', 'e 450 (', 'no salt '])(
+    '[ADD-1] endless "%s" is searched in linear time',
+    unit => {
+      const statement = parseStatement(`a (${unit.repeat(300_000 / unit.length)}`).value;
+      const started = performance.now();
+      findAdditives(statement);
+      expect(performance.now() - started).toBeLessThan(5_000);
+    },
+  );
   test('[ADD-1] words around a name never hide it', () => {
     const around = fc.array(
       fc.constantFrom(

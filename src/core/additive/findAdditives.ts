@@ -1,9 +1,10 @@
 import { codePointPositions } from '#core/statement/codePoints.ts';
 import type { Ingredient, Statement } from '#core/statement/statement.ts';
 import { type Token, tokenize } from '#core/statement/tokenize.ts';
-import type { AdditiveClass, AdditiveFinding, Certainty } from './additive.ts';
+import type { AdditiveFinding, Certainty } from './additive.ts';
 import { type ClassFacts, classesOf } from './classes.ts';
-import { type Match, matchWords } from './matchWords.ts';
+import type { Match } from './match.ts';
+import { matchWords } from './matchWords.ts';
 import { type Word, wordsOf } from './words.ts';
 
 /**
@@ -24,20 +25,22 @@ export function findAdditives(
   if (matches.length === 0) return [];
   const position = codePointPositions(text);
   const findings: AdditiveFinding[] = [];
-  matches.forEach((match, index) => {
-    if (match.needsNeighbor && !hasNeighbor(matches, index)) return;
+  for (let index = 0; index < matches.length; index++) {
+    const match = matches[index]!;
+    if (match.needsNeighbor && !hasNeighbor(matches, index)) continue;
     const classes = classesOf(match);
-    if (classes.length === 0) return;
+    if (classes.length === 0) continue;
     const from = words[match.from]!.start;
     const to = words[match.to]!.end;
     const start = position(from);
     const end = position(to);
     const place = placeIn(statement.ingredients, start);
     // "BAKING POWDER (SODIUM BICARBONATE, …)": its list says what is in it, and is judged instead.
-    if (place.listOverrides(end) && classes[0]!.namesMixture) return;
+    if (classes[0]!.namesMixture && place.partsFrom >= end) continue;
     const negated = isNegated(words, match);
-    for (const facts of classes) findings.push(finding(facts, match, negated, place, text.slice(from, to), start, end));
-  });
+    const found = text.slice(from, to);
+    for (const facts of classes) findings.push(finding(facts, match, negated, place, found, start, end));
+  }
   return findings;
 }
 
@@ -93,40 +96,35 @@ const negations = new Set(['no', 'not', 'without', 'zero', 'never', 'sans']);
 /** "no added phosphates", "without …", "free of …" up to four words before; "phosphate free" behind. A separator ends the reach. */
 function isNegated(words: readonly Word[], match: Match): boolean {
   for (let i = match.from - 1; i >= 0 && i >= match.from - 4; i--) {
-    const word = words[i]!;
-    if (!word.isWord) break;
-    if (negations.has(word.text)) return true;
-    if (word.text === 'free' && (words[i + 1]?.text === 'of' || words[i + 1]?.text === 'from')) return true;
+    const { isWord, text } = words[i]!.facts;
+    if (!isWord) break;
+    if (negations.has(text)) return true;
+    const next = text === 'free' ? words[i + 1]!.facts.text : '';
+    if (next === 'of' || next === 'from') return true;
   }
-  return words[match.to + 1]?.text === 'free' && words[match.to + 2]?.text !== 'of';
+  return words[match.to + 1]?.facts.text === 'free' && words[match.to + 2]?.facts.text !== 'of';
 }
 
 interface StatementPlace {
   readonly path: readonly string[];
   readonly presence: Ingredient['presence'];
-  /** The name that ends at `end` heads a list of its own. */
-  readonly listOverrides: (end: number) => boolean;
+  /** Where the parts of the innermost ingredient begin; before everything when it has none. */
+  readonly partsFrom: number;
 }
 
 /** The ingredients around a position, outermost first, and the weakest presence among them. */
 function placeIn(ingredients: readonly Ingredient[], start: number): StatementPlace {
   const path: string[] = [];
   let presence: Ingredient['presence'] = 'certain';
-  let level = ingredients;
-  let innermost: Ingredient | undefined;
-  for (;;) {
-    const inside = findCovering(level, start);
-    if (inside === undefined) break;
+  let inside = findCovering(ingredients, start);
+  while (inside !== undefined) {
     if (inside.presence === 'may-contain' || (inside.presence === 'alternative' && presence === 'certain')) presence = inside.presence;
-    innermost = inside;
-    if (inside.parts.length === 0 || !inside.parts.some(part => part.start <= start && start < part.end)) {
-      break;
-    }
+    const part = findCovering(inside.parts, start);
+    if (part === undefined) break;
     path.push(inside.name);
-    level = inside.parts;
+    inside = part;
   }
-  const parts = innermost?.parts ?? [];
-  return { path, presence, listOverrides: end => parts.length > 0 && parts[0]!.start >= end };
+  return { path, presence, partsFrom: inside?.parts[0]?.start ?? -1 };
 }
 
 /** Ingredients of a level stand in order, so the last one that starts at or before the position is the one. */
@@ -142,5 +140,3 @@ function findCovering(level: readonly Ingredient[], start: number): Ingredient |
   }
   return undefined;
 }
-
-export type { AdditiveClass };

@@ -13,22 +13,7 @@ export interface LexiconNode {
 export const cationOpen: ReadonlySet<string> = new Set(['phosphates', 'polyphosphates', 'diphosphates', 'triphosphates']);
 
 /** Abbreviations that mean nothing else on a food label. The others need another additive beside them. */
-const clearAbbreviations = new Set([
-  'sapp',
-  'stpp',
-  'tspp',
-  'shmp',
-  'ktpp',
-  'tkpp',
-  'stmp',
-  'sktpp',
-  'capp',
-  'kapp',
-  'salp',
-  'msg',
-  'kcl',
-  'ssl',
-]);
+const clearAbbreviations = new Set('sapp stpp tspp shmp ktpp tkpp stmp sktpp capp kapp salp msg kcl ssl'.split(' '));
 
 /** Spellings that the measured statements use beyond the table's own. */
 const moreSpellings: Readonly<Record<string, readonly string[]>> = {
@@ -50,6 +35,22 @@ const harmlessPhrases = [
 
 const chemicalStem =
   /phosph|sodium|potassium|calcium|magnesium|ammonium|alumin|chlorid|citrat|lactat|acetat|tartrat|gluconat|carbonat|sul[fp]h?[aiy]|nitrit|nitrat|benzoat|sorbat|propionat|erythorb|ascorbat|glutam|inosinat|guanylat|lecithin|caseinat|alginat|iodid|iodat|bromat|lactylat|stearoyl|hydroxide|malat|fumarat|succinat|adipat|aspartat|ferrocyan|silicat|ribonucleotid/;
+
+/** Where a word leads to from a node; a plural leads where its singular does. */
+export function stepTo(node: LexiconNode, word: string): LexiconNode | undefined {
+  const next = node.next.get(word);
+  return next === undefined && word.length > 4 && word.endsWith('s') ? node.next.get(word.slice(0, -1)) : next;
+}
+
+/** The row that exactly these words name. */
+export function rowOf(words: readonly string[]): AdditiveRow | undefined {
+  let node: LexiconNode | undefined = lexicon.root;
+  for (const word of words) {
+    node = stepTo(node, word);
+    if (node === undefined) return undefined;
+  }
+  return node.row;
+}
 
 export interface Lexicon {
   readonly root: LexiconNode;

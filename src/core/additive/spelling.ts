@@ -50,18 +50,6 @@ const oneLetterOut: ReadonlyMap<string, readonly string[]> = buildIndex();
  * real statements, section 10.
  */
 export function repairWord(word: string): Repair | undefined {
-  const known = cache.get(word);
-  if (known !== undefined) return known ?? undefined;
-  const repair = findRepair(word);
-  // The words of real statements are few; the bound keeps hostile text from growing the store.
-  if (cache.size >= cacheBound) cache.clear();
-  cache.set(word, repair ?? null);
-  return repair;
-}
-const cacheBound = 20_000;
-const cache = new Map<string, Repair | null>();
-
-function findRepair(word: string): Repair | undefined {
   const listed = measuredRepairs.get(word);
   if (listed !== undefined) return { words: listed.split(' ') };
   if (word.length < 6 || word.length > 40 || trueWords.has(word)) return undefined;

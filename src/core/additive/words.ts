@@ -1,36 +1,30 @@
 import type { Token } from '#core/statement/tokenize.ts';
 import { lexicon } from './lexicon.ts';
-import { repairWord } from './spelling.ts';
+import { factsOf, separatorFacts, type WordFacts } from './wordFacts.ts';
 
 /** What the finder walks over: the words of a statement, spelling mended, and the separators between them. */
 export interface Word {
-  /** A word, a number, or a separator: "," for comma, "(" and ")" for brackets of any kind, "." for what ends a clause. */
-  readonly text: string;
-  readonly isWord: boolean;
+  /** Of a word, a number, or a separator: "," for comma, "(" and ")" for brackets of any kind, "." for what ends a clause. */
+  readonly facts: WordFacts;
   readonly start: number;
   readonly end: number;
-  /** A word of the lexicon, as printed or mended. */
-  readonly isKnown: boolean;
   /** The spelling was mended: the finding says "misspelled". */
   readonly repaired: boolean;
 }
 
-const countPrefixes = new Set([
-  'mono',
-  'di',
-  'tri',
-  'tetra',
-  'penta',
-  'hexa',
-  'hexameta',
-  'meta',
-  'pyro',
-  'poly',
-  'tripoly',
-  'ortho',
-  'bi',
-  'sesqui',
-]);
+const closing = separatorFacts(')');
+/** Nobody asks where these stand, so that all statements share them. A closing bracket may be the end of a name. */
+const comma = separatorWord(',');
+const opening = separatorWord('(');
+const clauseEnd = separatorWord('.');
+
+function separatorWord(text: string): Word {
+  return { facts: separatorFacts(text), start: 0, end: 0, repaired: false };
+}
+
+/** Signs that read as words. Separators are no words; marks and dashes stand inside names: "5'-ribonucleotides", "sodium* phosphate". */
+const slash = factsOf('/');
+const and = factsOf('and');
 
 /**
  * Turns tokens into words for the lexicon. "TRI-CALCIUM" and "POLY PHOSPHATE" become one word, "SODIUMPHOSPHATE" two,
@@ -41,76 +35,68 @@ export function wordsOf(tokens: readonly Token[]): Word[] {
   for (let index = 0; index < tokens.length; index++) {
     const token = tokens[index]!;
     switch (token.kind) {
-      case 'word': {
-        const next = tokens[index + 1];
-        if (next !== undefined && next.kind === 'word' && (token.hyphenAfter || countPrefixes.has(token.text))) {
-          const joined = joinedWord(token, next);
-          if (joined !== undefined) {
-            words.push({ text: joined.text, isWord: true, isKnown: true, start: token.start, end: next.end, repaired: joined.repaired });
-            index += 1;
-            continue;
-          }
-        }
-        if (isKnownWord(token.text)) {
-          words.push({ text: token.text, isWord: true, isKnown: true, start: token.start, end: token.end, repaired: false });
-          continue;
-        }
-        const repair = repairWord(token.text);
-        if (repair === undefined)
-          words.push({ text: token.text, isWord: true, isKnown: false, start: token.start, end: token.end, repaired: false });
-        else
-          for (const text of repair.words)
-            words.push({ text, isWord: true, isKnown: true, start: token.start, end: token.end, repaired: true });
-        continue;
-      }
+      case 'word':
+        if (addWord(words, token, tokens[index + 1])) index += 1;
+        break;
       case 'number':
-        words.push({ text: token.text, isWord: true, isKnown: false, start: token.start, end: token.end, repaired: false });
-        continue;
+        words.push(wordAt(factsOf(token.text), token.start, token.end, false));
+        break;
       case 'comma':
-        words.push(separator(',', token));
-        continue;
+        words.push(comma);
+        break;
       case 'open':
-        words.push(separator('(', token));
-        continue;
+        words.push(opening);
+        break;
       case 'close':
-        words.push(separator(')', token));
-        continue;
+        words.push(wordAt(closing, token.start, token.end, false));
+        break;
       case 'slash':
-        words.push({ text: '/', isWord: true, isKnown: false, start: token.start, end: token.end, repaired: false });
-        continue;
+        words.push(wordAt(slash, token.start, token.end, false));
+        break;
       case 'ampersand':
-        words.push({ text: 'and', isWord: true, isKnown: false, start: token.start, end: token.end, repaired: false });
-        continue;
+        words.push(wordAt(and, token.start, token.end, false));
+        break;
       case 'period':
       case 'semicolon':
       case 'colon':
-        words.push(separator('.', token));
-        continue;
+        words.push(clauseEnd);
+        break;
       default:
-      // marks and dashes stand inside names: "5'-ribonucleotides", "sodium* phosphate"
     }
   }
   return words;
 }
 
-/** Plurals of a lexicon word are known as well: "sodium citrates". */
-function isKnownWord(text: string): boolean {
-  return lexicon.vocabulary.has(text) || (text.length > 4 && text.endsWith('s') && lexicon.vocabulary.has(text.slice(0, -1)));
+function wordAt(facts: WordFacts, start: number, end: number, repaired: boolean): Word {
+  return { facts, start, end, repaired };
 }
 
-function separator(text: string, token: Token): Word {
-  return { text, isWord: false, isKnown: false, start: token.start, end: token.end, repaired: false };
+/** Adds a word, mended where it must be; true when it took the next one with it. */
+function addWord(words: Word[], token: Token, next: Token | undefined): boolean {
+  const facts = factsOf(token.text);
+  if (next?.kind === 'word' && (token.hyphenAfter || facts.isCountPrefix)) {
+    const joined = joinedWord(facts, token, next);
+    if (joined !== undefined) {
+      words.push(wordAt(joined.facts, token.start, next.end, joined.repaired));
+      return true;
+    }
+  }
+  if (facts.repair === undefined) words.push(wordAt(facts, token.start, token.end, false));
+  else for (const repaired of facts.repair) words.push(wordAt(repaired, token.start, token.end, true));
+  return false;
 }
 
-function joinedWord(first: Token, second: Token): { text: string; repaired: boolean } | undefined {
+/** "tri-calcium", "poly phosphate", "phos- phate". */
+function joinedWord(facts: WordFacts, first: Token, second: Token): { facts: WordFacts; repaired: boolean } | undefined {
+  const { vocabulary } = lexicon;
   const text = first.text + second.text;
   const touches = second.start - first.end <= 1;
-  if (countPrefixes.has(first.text) && (touches || !first.hyphenAfter) && lexicon.vocabulary.has(text)) return { text, repaired: false };
+  const isWhole = vocabulary.has(text);
+  if (facts.isCountPrefix && (touches || !first.hyphenAfter) && isWhole) return { facts: factsOf(text), repaired: false };
   if (!first.hyphenAfter) return undefined;
-  if (lexicon.vocabulary.has(text) && !(lexicon.vocabulary.has(first.text) && lexicon.vocabulary.has(second.text))) {
-    return { text, repaired: !countPrefixes.has(first.text) && !touches };
-  }
-  if (first.text.length < 3 || lexicon.vocabulary.has(first.text) || lexicon.vocabulary.has(second.text)) return undefined;
-  const repair = repairWord(text);
-  return repair !== undefined && repair.words.length === 1 ? { text: repair.words[0]!, repaired: true } : undefined;
+  if (isWhole && !(vocabulary.has(first.text) && vocabulary.has(second.text)))
+    return { facts: factsOf(text), repaired: !facts.isCountPrefix && !touches };
+  if (first.text.length < 3 || vocabulary.has(first.text) || vocabulary.has(second.text)) return undefined;
+  const repair = factsOf(text).repair;
+  return repair?.length === 1 ? { facts: repair[0]!, repaired: true } : undefined;
 }

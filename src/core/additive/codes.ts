@@ -1,0 +1,81 @@
+import { lexicon } from './lexicon.ts';
+import { type Match, rowMatch } from './match.ts';
+import type { Word } from './words.ts';
+
+/** How a word may take part in an additive code. */
+export type CodePart =
+  /** "e450", "ins451i" */
+  | 'whole'
+  /** "e", "ins" before a number */
+  | 'letter'
+  /** "450", "500ii" */
+  | 'number';
+
+const wholeCode = /^(?:e|ins)(\d{3,4}[a-z]{0,4})$/;
+const codeNumber = /^\d{3,4}[a-z]{0,4}$/;
+const roman = /^[iv]+$/;
+
+export function codePartOf(word: string): CodePart | undefined {
+  if (word === 'e' || word === 'ins') return 'letter';
+  if (codeNumber.test(word)) return 'number';
+  return wholeCode.test(word) ? 'whole' : undefined;
+}
+
+/** "E450", "E 451(i)", "INS 322", "emulsifier (322)", "colours (102, 133)". */
+export function codeAt(words: readonly Word[], at: number): Match | undefined {
+  const { text, codePart } = words[at]!.facts;
+  switch (codePart) {
+    case 'whole':
+      return codeMatch(words, at, at, wholeCode.exec(text)![1]!);
+    case 'letter': {
+      const next = words[at + 1]?.facts;
+      if (next?.codePart !== 'number' || words[at - 1]?.facts.text === 'vitamin') return undefined;
+      return codeMatch(words, at, at + 1, next.text);
+    }
+    case 'number':
+      return isInClassBracket(words, at) ? codeMatch(words, at, at, text) : undefined;
+    default:
+      return undefined;
+  }
+}
+
+function codeMatch(words: readonly Word[], from: number, to: number, code: string): Match | undefined {
+  const number = /^\d+/.exec(code)![0];
+  const letters = code.slice(number.length);
+  let variant = roman.test(letters) ? letters : '';
+  let end = to;
+  const inBracket = words[to + 2]?.facts.text ?? '';
+  if (variant === '' && words[to + 1]?.facts.text === '(' && roman.test(inBracket) && words[to + 3]?.facts.text === ')') {
+    variant = inBracket;
+    end = to + 3;
+  }
+  const { byIns } = lexicon;
+  const row =
+    byIns.get(variant === '' ? number : `${number}(${variant})`) ??
+    byIns.get(number) ??
+    byIns.get(`${number}(i)`) ??
+    byIns.get(`${number}(ii)`);
+  return row === undefined ? undefined : rowMatch(row, from, end);
+}
+
+const classWord =
+  /^(?:emulsifiers?|emulsifying|stabili[sz]ers?|acids?|acidity|regulators?|acidulants?|preservatives?|antioxidants?|thickeners?|agents?|salts?|sweeteners?|colou?rs?|enhancers?|humectants?|starch|gum|firming|anticaking)$/;
+
+/** A class word with its bracket has at most so many codes and commas before a code. */
+const longestCodeList = 16;
+
+/** A bare number is a code only in a bracket that follows a class word: "BUTTER (295)" is none. */
+function isInClassBracket(words: readonly Word[], at: number): boolean {
+  for (let i = at - 1; i >= 0 && at - i < longestCodeList; i--) {
+    const { text, codePart } = words[i]!.facts;
+    if (text === '(') return classWord.test(words[i - 1]?.facts.text ?? '');
+    if (text !== ',' && text !== 'and' && codePart !== 'number') return false;
+  }
+  return false;
+}
+
+/** "STPP", and "MCP" where another additive stands beside it. */
+export function abbreviationAt(words: readonly Word[], at: number): Match | undefined {
+  const { abbreviation } = words[at]!.facts;
+  return abbreviation === undefined ? undefined : rowMatch(abbreviation.row, at, at, false, false, abbreviation.needsNeighbor);
+}
