@@ -1,22 +1,33 @@
 import type { Reporter, TestModule } from 'vitest/node';
 
-/** Ends every run with one plain line that any machine can read: `N passed, N failed`, and skips when there are any. */
+/**
+ * Ends every run with one plain line that any machine can read: `N passed, N failed`, and skips when there are any. Where
+ * PLATEWRIGHT_ALLOW_NO_SKIP is set, a skipped test fails the run: a check that cannot run must not look like one that passed.
+ */
 export default class CountReporter implements Reporter {
   onTestRunEnd(modules: readonly TestModule[], unhandledErrors: readonly unknown[]): void {
     let passed = 0;
     let failed = unhandledErrors.length;
-    let skipped = 0;
+    const skipped: string[] = [];
     for (const module of modules) {
       if (module.errors().length > 0) failed += 1;
       for (const test of module.children.allTests()) {
         const state = test.result().state;
         if (state === 'passed') passed += 1;
         else if (state === 'failed') failed += 1;
-        else skipped += 1;
+        else skipped.push(test.fullName);
       }
     }
+    const mayNotSkip = process.env.PLATEWRIGHT_ALLOW_NO_SKIP !== undefined && skipped.length > 0;
     process.on('exit', () => {
-      process.stdout.write(`\n${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}\n`);
+      if (skipped.length > 0) process.stdout.write(`\nSkipped:\n${skipped.map(name => `  ${name}\n`).join('')}`);
+      if (mayNotSkip) {
+        process.exitCode = 1;
+        failed += skipped.length;
+      }
+      process.stdout.write(
+        `\n${passed} passed, ${failed} failed${skipped.length > 0 && !mayNotSkip ? `, ${skipped.length} skipped` : ''}\n`,
+      );
     });
   }
 }

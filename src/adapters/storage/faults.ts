@@ -1,0 +1,22 @@
+import { Fault } from '#core/errors.ts';
+
+/**
+ * Turns what a driver throws into a fault of the catalogue. The driver's own words stay out of it: they can hold values
+ * that the user typed.
+ */
+export function storageFault(error: unknown): unknown {
+  if (error instanceof Fault || !(error instanceof Error)) return error;
+  const code = String((error as Error & { code?: unknown }).code ?? '');
+  if (/^SQLITE_(BUSY|LOCKED)|^55P03$|^40001$/.test(code))
+    return new Fault('database-locked', 'Another program is writing to the database.');
+  if (/^SQLITE_FULL$|^ENOSPC$|^53100$/.test(code))
+    return new Fault('database-full', 'There is no room left for what was to be saved; it was not saved.');
+  if (/^SQLITE_(READONLY|CANTOPEN|PERM|IOERR_ACCESS)|^E(ACCES|PERM|ROFS)$|^42501$/.test(code)) {
+    return new Fault('database-read-only', 'The data folder or its files may not be written.');
+  }
+  if (/^E(CONNREFUSED|CONNRESET|NOTFOUND|TIMEDOUT|PIPE)$|^57P0[123]$|^08/.test(code))
+    return new Fault('database-unreachable', 'PostgreSQL could not be reached.');
+  if (/^28/.test(code) || code === '3D000')
+    return new Fault('database-unreachable', 'PostgreSQL refused the user, the password or the database name.');
+  return error;
+}

@@ -1,0 +1,56 @@
+import type { Selectable } from 'kysely';
+import type { FoodRow, LabelRow, NewFood, NewLabel } from '#app/store.ts';
+import type { PrintedLabel } from '#core/label/label.ts';
+import type { FoodTable, LabelTable } from './schema.ts';
+
+/** From columns to the values of the port, and back. Absent stays absent: null in SQL, no key in TypeScript. */
+
+export function foodRow(row: Selectable<FoodTable>): FoodRow {
+  return {
+    id: row.id,
+    name: row.name,
+    ...(row.maker === null ? {} : { maker: row.maker }),
+    ...(row.category === null ? {} : { category: row.category }),
+    ...(row.gtin === null ? {} : { gtin: row.gtin }),
+    ...(row.density_g_per_ml === null ? {} : { densityGPerMl: row.density_g_per_ml }),
+    ...(row.grams_per_measure === null ? {} : { gramsPerMeasure: JSON.parse(row.grams_per_measure) }),
+    isDemo: row.is_demo === 1,
+    version: row.version,
+  };
+}
+
+export function foodColumns(food: Partial<NewFood>): Partial<FoodTable> {
+  return {
+    ...('name' in food && food.name !== undefined ? { name: food.name } : {}),
+    ...('maker' in food ? { maker: food.maker ?? null } : {}),
+    ...('category' in food ? { category: food.category ?? null } : {}),
+    ...('gtin' in food ? { gtin: food.gtin ?? null } : {}),
+    ...('densityGPerMl' in food ? { density_g_per_ml: food.densityGPerMl ?? null } : {}),
+    ...('gramsPerMeasure' in food
+      ? { grams_per_measure: food.gramsPerMeasure === undefined ? null : JSON.stringify(food.gramsPerMeasure) }
+      : {}),
+  };
+}
+
+export interface LabelFacts {
+  readonly corrected_by: string | null;
+  readonly withdrawn_reason: string | null;
+  readonly withdrawn_at: string | null;
+  readonly due_on: string | null;
+}
+
+export function labelRow(row: Selectable<LabelTable> & LabelFacts, photoIds: readonly string[]): LabelRow {
+  return {
+    id: row.id,
+    foodId: row.food_id,
+    kind: row.kind as NewLabel['kind'],
+    printed: JSON.parse(row.printed) as PrintedLabel,
+    addedAt: row.added_at,
+    ...(row.corrects_label_id === null ? {} : { correctsLabelId: row.corrects_label_id }),
+    ...(row.reason === null ? {} : { reason: row.reason }),
+    ...(row.due_on === null ? {} : { recheckOn: row.due_on }),
+    ...(row.corrected_by === null ? {} : { correctedBy: row.corrected_by }),
+    ...(row.withdrawn_at === null ? {} : { withdrawn: { reason: row.withdrawn_reason ?? '', at: row.withdrawn_at } }),
+    photoIds,
+  };
+}

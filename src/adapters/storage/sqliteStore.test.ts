@@ -1,0 +1,125 @@
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { chmodSync, chownSync, mkdtempSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import SqliteDatabase from 'better-sqlite3';
+import { afterAll, describe, expect, test } from 'vitest';
+import { dataFolder, openSqliteStore } from './openStore.ts';
+import { storeContract } from './storeContract.ts';
+
+const folders: string[] = [];
+function newFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'platewright-store-'));
+  folders.push(folder);
+  return folder;
+}
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+});
+
+describe('SQLite', () => {
+  let folder = '';
+  storeContract({
+    open: () => {
+      folder = newFolder();
+      return openSqliteStore(folder);
+    },
+    openAgain: () => openSqliteStore(folder),
+    sql: async statement => {
+      const file = new SqliteDatabase(join(folder, 'platewright.sqlite'));
+      try {
+        file.exec(statement);
+      } finally {
+        file.close();
+      }
+    },
+  });
+
+  test('[STO-7] every acknowledged write survives kill -9', async () => {
+    const target = newFolder();
+    const script = fileURLToPath(new URL('./writeForever.fixture.ts', import.meta.url));
+    const writer: ChildProcess = spawn(process.execPath, [script, target], { stdio: ['ignore', 'pipe', 'inherit'] });
+    let acknowledged = '';
+    await new Promise<void>(enough => {
+      writer.stdout?.on('data', chunk => {
+        acknowledged += chunk;
+        if (acknowledged.split('\n').length > 40) {
+          writer.kill('SIGKILL');
+        }
+      });
+      writer.once('exit', () => enough());
+    });
+    const ids = acknowledged.split('\n').slice(0, -1);
+    expect(ids.length).toBeGreaterThanOrEqual(40);
+    const store = await openSqliteStore(target);
+    const kept = new Set((await store.listFoods()).map(({ id }) => id));
+    await store.close();
+    expect(ids.filter(id => !kept.has(id))).toEqual([]);
+  });
+
+  test('[STO-11] a locked file is told, and nothing is lost', async () => {
+    const target = newFolder();
+    const store = await openSqliteStore(target);
+    const other = new SqliteDatabase(join(target, 'platewright.sqlite'));
+    other.exec('begin immediate');
+    await expect(store.addFood({ name: 'Ham' }, anyLabel)).rejects.toMatchObject({ code: 'database-locked' });
+    other.exec('rollback');
+    other.close();
+    await store.addFood({ name: 'Ham' }, anyLabel);
+    expect(await store.counts()).toMatchObject({ foods: 1 });
+    await store.close();
+  });
+
+  test('[STO-11] a full disk is told, and what was saved before is there', async () => {
+    const target = newFolder();
+    const store = await openSqliteStore(target);
+    await store.addFood({ name: 'Ham' }, anyLabel);
+    await store.close();
+    const room = statSync(join(target, 'platewright.sqlite')).size / 4096 + 20;
+    const cramped = await openSqliteStore(target, undefined, room);
+    await expect(
+      cramped.applyImport({
+        fileName: 'big',
+        labels: Array.from({ length: 2_000 }, (_, index) => ({ begins: { name: `Food ${index}` }, label: anyLabel })),
+      }),
+    ).rejects.toMatchObject({ code: 'database-full' });
+    expect(await cramped.counts()).toMatchObject({ foods: 1, labels: 1 });
+    await cramped.close();
+  });
+
+  // Root may write anywhere, so what a person without rights meets is tried under another uid.
+  const isRoot = process.getuid?.() === 0;
+  test.skipIf(!isRoot)('[STO-11] a folder or file that may not be written is told (needs root to try as another user)', async () => {
+    const target = newFolder();
+    const nobody = Number(execFileSync('id', ['-u', 'nobody'], { encoding: 'utf8' }));
+    await (await openSqliteStore(target)).close();
+    chmodSync(target, 0o755);
+    const script = fileURLToPath(new URL('./openAndWrite.fixture.ts', import.meta.url));
+    const asNobody = (where: string): string =>
+      execFileSync(process.execPath, [script, where], { encoding: 'utf8', uid: nobody, cwd: '/' }).trim();
+    expect(asNobody(target)).toBe('database-read-only');
+    expect(asNobody(join(target, 'deeper'))).toBe('database-read-only');
+    const own = newFolder();
+    chownSync(own, nobody, nobody);
+    expect(asNobody(own)).toBe('saved');
+  });
+
+  test('the data folder follows each platform, and PLATEWRIGHT_DATA moves it', () => {
+    expect(dataFolder({ PLATEWRIGHT_DATA: '/elsewhere' })).toBe('/elsewhere');
+    expect(dataFolder({}, 'linux', '/home/d')).toBe('/home/d/.local/share/platewright');
+    expect(dataFolder({ XDG_DATA_HOME: '/x' }, 'linux', '/home/d')).toBe('/x/platewright');
+    expect(dataFolder({}, 'darwin', '/Users/d')).toBe('/Users/d/Library/Application Support/Platewright');
+  });
+
+  test.skipIf(process.platform === 'win32')("the folder is the user's alone", async () => {
+    const target = join(newFolder(), 'new');
+    await (await openSqliteStore(target)).close();
+    expect(statSync(target).mode & 0o777).toBe(0o700);
+  });
+});
+
+const anyLabel = {
+  kind: 'read',
+  printed: { market: 'us', serving: {}, basis: 'per-serving', state: 'as-packaged', front: [], panel: { sodiumMg: 600 }, otherColumns: [] },
+} as const;
