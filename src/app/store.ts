@@ -1,5 +1,4 @@
 import type { PrintedLabel } from '#core/label/label.ts';
-import type { Plate } from '#core/plate/plate.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 
 /**
@@ -37,8 +36,8 @@ export interface Store {
   undoImport(importId: string): Promise<{ readonly withdrawn: number }>;
   listImports(): Promise<readonly ImportRow[]>;
 
-  listPlates(): Promise<readonly Versioned<Plate>[]>;
-  putPlate(plate: Plate, seenVersion: number | null, isDemo?: boolean): Promise<Versioned<Plate>>;
+  listPlates(): Promise<readonly Versioned<PlateFile>[]>;
+  putPlate(plate: PlateFile, seenVersion: number | null, isDemo?: boolean): Promise<Versioned<PlateFile>>;
   removePlate(id: string, seenVersion: number): Promise<void>;
   listYardsticks(): Promise<readonly Versioned<Yardstick>[]>;
   putYardstick(yardstick: Yardstick, seenVersion: number | null): Promise<Versioned<Yardstick>>;
@@ -69,6 +68,9 @@ export interface Store {
   revision(): Promise<number>;
   close(): Promise<void>;
 }
+
+/** A plate as docs/formats.md writes it: labels as printed, so that they are read by the program that opens them. */
+export type PlateFile = Readonly<Record<string, unknown>> & { readonly id: string };
 
 export interface NewFood {
   readonly name: string;

@@ -1,17 +1,16 @@
-import type { SavedSurvey, Versioned } from '#app/store.ts';
+import type { PlateFile, SavedSurvey, Versioned } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
-import type { Plate } from '#core/plate/plate.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import type { Session } from './session.ts';
 
 /** Plates, yardsticks and saved surveys: the user's own, changeable and removable, each with the version that was seen. */
 
-export async function listPlates(session: Session): Promise<readonly Versioned<Plate>[]> {
+export async function listPlates(session: Session): Promise<readonly Versioned<PlateFile>[]> {
   const rows = await session.read(db => db.selectFrom('plates').selectAll().orderBy('id').execute());
-  return rows.map(row => ({ value: JSON.parse(row.plate) as Plate, version: row.version, isDemo: row.is_demo === 1 }));
+  return rows.map(row => ({ value: JSON.parse(row.plate) as PlateFile, version: row.version, isDemo: row.is_demo === 1 }));
 }
 
-export async function putPlate(session: Session, plate: Plate, seenVersion: number | null, isDemo = false): Promise<Versioned<Plate>> {
+export async function putPlate(session: Session, plate: PlateFile, seenVersion: number | null, isDemo = false): Promise<Versioned<PlateFile>> {
   return session.write(async trx => {
     const earlier = await trx.selectFrom('plates').select('version').where('id', '=', plate.id).executeTakeFirst();
     refuseUnseen(earlier?.version, seenVersion);

@@ -2,7 +2,6 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { NewLabel, Store } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
-import type { Plate } from '#core/plate/plate.ts';
 
 /** An engine under the contract: empty stores, and a way to say SQL to one behind its back. */
 export interface EngineUnderTest {
@@ -23,7 +22,7 @@ const printed = (sodiumMg: number, more: Partial<PrintedLabel> = {}): PrintedLab
   ...more,
 });
 const label = (sodiumMg: number, more: Partial<NewLabel> = {}): NewLabel => ({ kind: 'read', printed: printed(sodiumMg), ...more });
-const plate: Plate = { id: 'on-bread', title: 'two slices of bread', portion: { servings: 1 }, companions: [] };
+const plate = { id: 'on-bread', title: 'two slices of bread', portion: { servings: 1 }, companions: [] };
 
 async function fault(work: Promise<unknown>): Promise<string> {
   const error = await work.then(

@@ -1,20 +1,18 @@
 import type { Command } from '../command.ts';
 import { atMostPositionals } from '../readOptions.ts';
-import { surveyTable } from '../surveyTable.ts';
-import { runSurvey } from './survey.ts';
-
-const table = 'data/demo/labels.csv';
-const plate = 'data/demo/plates/slices-on-low-sodium-bread.json';
 
 export const command: Command = {
   name: 'start',
   usage: 'start',
-  summary: 'Surveys the demo: foods, makers and shops that were invented.',
+  summary: 'Opens the workbench in the browser: PORT and PLATEWRIGHT_DATA say where, PLATEWRIGHT_DATABASE_URL names a PostgreSQL database.',
   options: {},
   async run(given, world) {
     atMostPositionals(given, 0);
-    const options = { plate: world.shipped(plate), yardstick: 'low-in-sodium-as-eaten', category: 'sandwich slices' };
-    const { survey } = await runSurvey(world.shipped(table), { options, positionals: [] }, world);
-    await world.write(`This is a demo: its foods, makers and shops are invented.\n\n${surveyTable(survey, world.width)}`);
+    const { serve } = await import('../../server/main.ts');
+    const serving = await serve(process.env, world.say);
+    await world.write(`Platewright runs at ${serving.address}\nOpen this address in a browser of this computer. Ctrl-C ends the program.\n`);
+    const stop = (): void => void serving.close().then(() => process.exit(0));
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, stop);
+    await new Promise(() => undefined);
   },
 };

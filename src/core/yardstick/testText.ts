@@ -1,6 +1,6 @@
 import { nutrients } from '#core/quantity/nutrients.ts';
-import { sourceText } from '#core/yardstick/sourceText.ts';
-import type { Basis, ClassScale, Measure, Test } from '#core/yardstick/yardstick.ts';
+import { sourceText } from './sourceText.ts';
+import type { Basis, ClassScale, Measure, Test } from './yardstick.ts';
 
 const basisText: Readonly<Record<Basis, string>> = {
   'per-serving': 'per serving',

@@ -1,0 +1,28 @@
+import { importEntry, lookAtImport, proposedMapping } from './lookAtImport.ts';
+import type { Table } from './ports.ts';
+import { Shelf } from './shelf.ts';
+import type { PlateFile, Store } from './store.ts';
+
+/**
+ * Loads the invented scenario: its table of labels and its plates, all marked as demo. A food that the table holds twice
+ * was reformulated: its later label joins the food that the earlier one began, so the table goes in by rounds.
+ */
+export async function loadDemo(table: Table, plates: readonly PlateFile[], store: Store): Promise<void> {
+  let rest = table;
+  for (let round = 0; rest.rows.length > 0; round++) {
+    const look = await lookAtImport(rest, proposedMapping(rest.headings), new Shelf(store), store);
+    const seen = new Set<string>();
+    const now = look.rows.filter(({ imported: { label } }) => {
+      const key = label.printed.gtin ?? `${label.printed.maker} ${label.printed.name}`;
+      if (seen.has(key)) return false;
+      seen.add(key);
+      return true;
+    });
+    await store.applyImport(importEntry({ ...look, rows: now }, 'demo scenario', true));
+    const done = new Set(now.map(({ imported }) => imported.row));
+    const later = rest.rows.filter(({ row }) => !done.has(row) && look.rows.some(({ imported }) => imported.row === row));
+    rest = { ...rest, rows: later };
+  }
+  const known = new Map((await store.listPlates()).map(({ value, version }) => [value.id, version]));
+  for (const plate of plates) await store.putPlate(plate, known.get(plate.id) ?? null, true);
+}

@@ -1,0 +1,66 @@
+import type { Issue } from '#core/errors.ts';
+import { compareLabels } from '#core/label/compareLabels.ts';
+import { importLabels, type ImportedLabel } from './importLabels.ts';
+import { labelHeading } from './labelHeadings.ts';
+import { foodFinder, foodOf } from './matchFood.ts';
+import type { Table } from './ports.ts';
+import type { Shelf } from './shelf.ts';
+import type { FoodRow, ImportEntry, Store } from './store.ts';
+
+/** What a row of an import would do. */
+export interface ImportRowLook {
+  readonly imported: ImportedLabel;
+  readonly does: 'begins-a-food' | 'joins-a-food' | 'already-there';
+  readonly joins?: FoodRow;
+}
+
+export interface ImportLook {
+  /** For each heading the column it is taken for; null is left out. */
+  readonly mapping: readonly (string | null)[];
+  readonly rows: readonly ImportRowLook[];
+  readonly report: readonly Issue[];
+  /** Rows of the table that are no label; the report says why. */
+  readonly leftOut: number;
+}
+
+/** The column each heading is taken for when nobody says otherwise. */
+export function proposedMapping(headings: readonly string[]): readonly (string | null)[] {
+  return headings.map(heading => labelHeading(heading)?.key ?? null);
+}
+
+/**
+ * Reads a table under a mapping and says what each row would do: begin a food, join one as a newer label, or nothing,
+ * because the same figures and ingredients are there already. Keeps nothing.
+ */
+export async function lookAtImport(table: Table, mapping: readonly (string | null)[], shelf: Shelf, store: Store): Promise<ImportLook> {
+  const { value, issues } = importLabels(mapped(table, mapping));
+  const findFood = foodFinder(await store.listFoods());
+  const standing = new Map((await shelf.foods()).map(({ row, food }) => [row.id, food.label]));
+  const rows = value.map((imported): ImportRowLook => {
+    const joins = findFood(imported.label.printed);
+    if (joins === undefined) return { imported, does: 'begins-a-food' };
+    const before = standing.get(joins.id);
+    const isSame = before !== undefined && compareLabels(before, imported.label).outcome === 'same';
+    return { imported, does: isSame ? 'already-there' : 'joins-a-food', joins };
+  });
+  return { mapping, rows, report: issues, leftOut: table.rows.length - value.length };
+}
+
+/** A column that is left out keeps its heading in the report, under a name that no label has. */
+function mapped(table: Table, mapping: readonly (string | null)[]): Table {
+  return { ...table, headings: table.headings.map((heading, at) => mapping[at] ?? (labelHeading(heading) === undefined ? heading : `(left out) ${heading}`)) };
+}
+
+/** What a look would keep. Two rows of one new food become one food with two labels, in the order of the table. */
+export function importEntry(look: ImportLook, fileName: string, isDemo = false): ImportEntry {
+  return {
+    fileName,
+    ...(isDemo ? { isDemo } : {}),
+    labels: look.rows
+      .filter(({ does }) => does !== 'already-there')
+      .map(({ imported, joins }) => {
+        const label = { kind: 'read' as const, printed: imported.label.printed };
+        return joins === undefined ? { begins: foodOf(imported.label.printed), label } : { joins: joins.id, label };
+      }),
+  };
+}

@@ -1,0 +1,62 @@
+import type { ReadLabel } from '#core/label/label.ts';
+import { readLabel } from '#core/label/readLabel.ts';
+import type { PlateFood } from '#core/plate/plate.ts';
+import type { FoodRow, LabelRow, Store } from './store.ts';
+
+export interface ShelfFood {
+  readonly row: FoodRow;
+  readonly label: LabelRow;
+  readonly food: PlateFood;
+}
+
+/**
+ * The foods of the workspace with their standing labels, read. A label is read once: what a package said never changes,
+ * so its reading is kept by its id. The list is made anew when the store's revision has moved.
+ */
+export class Shelf {
+  private readonly store: Store;
+  private readonly readings = new Map<string, ReadLabel>();
+  private revision = -1;
+  private all: readonly ShelfFood[] = [];
+
+  constructor(store: Store) {
+    this.store = store;
+  }
+
+  async foods(category?: string): Promise<readonly ShelfFood[]> {
+    const revision = await this.store.revision();
+    if (revision !== this.revision) {
+      const rows = await this.store.standingLabels();
+      this.all = rows.map(({ food, label }) => ({ row: food, label, food: plateFood(food, this.reading(label)) }));
+      this.revision = revision;
+      this.forgetAllBut(new Set(rows.map(({ label }) => label.id)));
+    }
+    if (category === undefined) return this.all;
+    const wanted = category.trim().toLowerCase();
+    return this.all.filter(({ row }) => row.category?.toLowerCase() === wanted);
+  }
+
+  /** The label as the core reads it. */
+  reading(label: LabelRow): ReadLabel {
+    let reading = this.readings.get(label.id);
+    if (reading === undefined) {
+      reading = readLabel(label.printed);
+      this.readings.set(label.id, reading);
+    }
+    return reading;
+  }
+
+  private forgetAllBut(standing: ReadonlySet<string>): void {
+    for (const id of this.readings.keys()) if (!standing.has(id)) this.readings.delete(id);
+  }
+}
+
+export function plateFood(row: FoodRow, label: ReadLabel): PlateFood {
+  return {
+    id: row.id,
+    name: row.name,
+    label,
+    ...(row.densityGPerMl === undefined ? {} : { densityGPerMl: row.densityGPerMl }),
+    ...(row.gramsPerMeasure === undefined ? {} : { gramsPerMeasure: row.gramsPerMeasure }),
+  };
+}

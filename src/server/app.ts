@@ -1,0 +1,43 @@
+import { OpenAPIHono } from '@hono/zod-openapi';
+import { bodyLimit } from 'hono/body-limit';
+import { Fault } from '#core/errors.ts';
+import { guard } from './guard.ts';
+import { problem } from './problem.ts';
+import { foodRoutes, photoResponse } from './routes/foods.ts';
+import { importRoutes } from './routes/imports.ts';
+import { keptRoutes } from './routes/kept.ts';
+import { surveyRoutes } from './routes/survey.ts';
+import { workspaceRoutes } from './routes/workspace.ts';
+import type { World } from './workbench.ts';
+
+/** Largest body: an import of 50 MB travels as base64. */
+const largestBody = 70 * 2 ** 20;
+
+/** The whole server without a port: `app.request('/api/workspace')` answers in a test as it does to the browser. */
+export function createApp(world: World) {
+  const app = new OpenAPIHono();
+  app.onError((error, context) => problem(error, context, world.log));
+  app.use(guard);
+  app.use(
+    bodyLimit({
+      maxSize: largestBody,
+      onError: () => {
+        throw new Fault('request-too-large', 'The file is larger than 50 MB.');
+      },
+    }),
+  );
+  const api = app
+    .route('/api', workspaceRoutes(world))
+    .route('/api', foodRoutes(world))
+    .route('/api', importRoutes(world))
+    .route('/api', keptRoutes(world))
+    .route('/api', surveyRoutes(world));
+  app.get('/api/photos/:id', context => photoResponse(context.req.param('id'), world));
+  app.doc31('/api/openapi.json', { openapi: '3.1.0', info: { title: 'Platewright', version: '0.1.0', description: 'The workbench on this machine. Nothing is sent elsewhere.' } });
+  app.all('/api/*', () => {
+    throw new Fault('not-found', 'There is no such call.');
+  });
+  return api;
+}
+
+export type AppType = ReturnType<typeof createApp>;

@@ -1,0 +1,99 @@
+/** Wiring: opens the store, loads the demo on the very first start, and serves the workbench on the loopback address. */
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { serve as listen } from '@hono/node-server';
+import { readTable } from '#adapters/files/readTable.ts';
+import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
+import { openStoreFromEnvironment } from '#adapters/storage/openStore.ts';
+import { loadDemo } from '#app/loadDemo.ts';
+import { Shelf } from '#app/shelf.ts';
+import type { PlateFile } from '#app/store.ts';
+import { Fault } from '#core/errors.ts';
+import { createApp } from './app.ts';
+import { staticFiles } from './staticFiles.ts';
+import type { World } from './workbench.ts';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const built = join(root, 'dist', 'web');
+
+export interface Serving {
+  readonly address: string;
+  readonly close: () => Promise<void>;
+}
+
+/** @throws Fault port-in-use and the faults of the database */
+export async function serve(env: Readonly<Record<string, string | undefined>>, say: (text: string) => void): Promise<Serving> {
+  await buildWhenOlder(say);
+  const store = await openStoreFromEnvironment(env);
+  try {
+    const world: World = {
+      store,
+      shelf: new Shelf(store),
+      database: env.PLATEWRIGHT_DATABASE_URL ? 'PostgreSQL' : 'SQLite',
+      demo: readDemo,
+      readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
+      log: line => process.stderr.write(line),
+    };
+    if ((await store.revision()) === 0) {
+      const { table, plates } = readDemo();
+      await loadDemo(table, plates, store);
+    }
+    const app = createApp(world);
+    app.get('*', staticFiles(built));
+    return await listening(app.fetch, portOf(env.PORT), () => store.close());
+  } catch (error) {
+    await store.close();
+    throw error;
+  }
+}
+
+function readDemo() {
+  const folder = join(root, 'data', 'demo', 'plates');
+  const plates = readdirSync(folder).sort().map(name => JSON.parse(readFileSync(join(folder, name), 'utf8')) as PlateFile);
+  return { table: readTable(readFileSync(join(root, 'data', 'demo', 'labels.csv'))), plates };
+}
+
+function portOf(given: string | undefined): number {
+  if (given === undefined || given === '') return 4173;
+  const port = Number(given);
+  if (!Number.isInteger(port) || port < 0 || port > 65_535) throw new Fault('port-in-use', `PORT is "${given}", which is no port.`);
+  return port;
+}
+
+function listening(fetch: Parameters<typeof listen>[0]['fetch'], port: number, closeStore: () => Promise<void>): Promise<Serving> {
+  return new Promise((done, failed) => {
+    const server = listen({ fetch, port, hostname: '127.0.0.1' }, info => {
+      done({
+        address: `http://127.0.0.1:${info.port}`,
+        close: () =>
+          new Promise(closed => {
+            server.close(() => closed(closeStore()));
+            if ('closeAllConnections' in server) server.closeAllConnections();
+          }),
+      });
+    });
+    server.on('error', (error: NodeJS.ErrnoException) => {
+      failed(error.code === 'EADDRINUSE' || error.code === 'EACCES' ? new Fault('port-in-use', `Port ${port} cannot be used.`) : error);
+    });
+  });
+}
+
+/** Builds the browser part when one of its sources is newer than what was built. */
+async function buildWhenOlder(say: (text: string) => void): Promise<void> {
+  const sources = newest(join(root, 'src', 'web'));
+  const index = join(built, 'index.html');
+  if (existsSync(index) && statSync(index).mtimeMs >= sources) return;
+  say('Platewright: building its browser part, once …\n');
+  const { build } = await import('vite');
+  await build({ configFile: join(root, 'vite.config.ts'), logLevel: 'error' });
+}
+
+function newest(folder: string): number {
+  let latest = 0;
+  for (const entry of readdirSync(folder, { withFileTypes: true })) {
+    const path = join(folder, entry.name);
+    latest = Math.max(latest, entry.isDirectory() ? newest(path) : statSync(path).mtimeMs);
+  }
+  return latest;
+}

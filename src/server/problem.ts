@@ -1,0 +1,69 @@
+import { randomUUID } from 'node:crypto';
+import type { Context } from 'hono';
+import { HTTPException } from 'hono/http-exception';
+import { Fault, type FaultCode, faultCatalogue } from '#core/errors.ts';
+
+/** The HTTP status of each fault. */
+const statusOf = {
+  'file-not-found': 404,
+  'file-not-readable': 403,
+  'file-too-large': 413,
+  'table-without-headings': 422,
+  'table-heading-twice': 422,
+  'table-heading-missing': 422,
+  'unknown-command': 400,
+  'unknown-option': 400,
+  'option-missing': 400,
+  'plate-not-found': 404,
+  'plate-not-valid': 422,
+  'yardstick-not-found': 404,
+  'yardstick-not-valid': 422,
+  'setting-not-known': 422,
+  'setting-refused': 422,
+  'food-not-found': 404,
+  'label-not-found': 404,
+  'food-changed-meanwhile': 409,
+  'label-not-readable': 422,
+  'workspace-not-empty': 409,
+  'workspace-file-not-valid': 422,
+  'database-ahead': 500,
+  'database-locked': 503,
+  'database-read-only': 500,
+  'database-full': 507,
+  'database-unreachable': 503,
+  'request-not-valid': 422,
+  'request-too-large': 413,
+  'origin-refused': 403,
+  'not-found': 404,
+  'port-in-use': 500,
+  'line-not-json': 422,
+  'output-not-written': 500,
+  'runtime-too-old': 500,
+  'program-fault': 500,
+} as const satisfies Record<FaultCode, number>;
+
+/** Answers a fault as problem details (RFC 9457). What was not foreseen gets an id; its stack goes to the log, never the request. */
+export function problem(error: unknown, context: Context, log: (line: string) => void): Response {
+  const fault = error instanceof Fault ? error : error instanceof HTTPException ? new Fault('request-not-valid', 'The request could not be read.') : unforeseen(error, log);
+  const status = statusOf[fault.code];
+  return context.body(
+    JSON.stringify({
+      type: `https://platewright.invalid/faults/${fault.code}`,
+      title: faultCatalogue[fault.code].title,
+      status,
+      detail: fault.message,
+      code: fault.code,
+      nextStep: faultCatalogue[fault.code].nextStep,
+    }),
+    status,
+    { 'content-type': 'application/problem+json' },
+  );
+}
+
+function unforeseen(error: unknown, log: (line: string) => void): Fault {
+  const id = randomUUID().slice(0, 8);
+  // Only where it happened: a message may quote what the user typed.
+  const stack = error instanceof Error ? (error.stack ?? '').split('\n').filter(line => line.trimStart().startsWith('at ')) : [];
+  log(`fault ${id}: ${error instanceof Error ? error.name : typeof error}\n${stack.join('\n')}\n`);
+  return new Fault('program-fault', `Note the number ${id}.`);
+}

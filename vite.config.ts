@@ -1,0 +1,9 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+/** The browser part: hashed files, no inline scripts or styles, since the content security policy forbids them. */
+export default defineConfig({
+  root: 'src/web',
+  plugins: [react()],
+  build: { outDir: '../../dist/web', emptyOutDir: true, assetsInlineLimit: 0, sourcemap: false },
+});
