@@ -1,0 +1,55 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, Outlet, useLocation } from '@tanstack/react-router';
+import { useEffect, useRef } from 'react';
+import { answer, api, type Workspace } from './api.ts';
+import { switchTheme } from './theme.ts';
+
+const entries = [
+  { to: '/', name: 'Survey' },
+  { to: '/foods', name: 'Foods' },
+  { to: '/plates', name: 'Plates' },
+  { to: '/yardsticks', name: 'Yardsticks' },
+  { to: '/data', name: 'Data' },
+] as const;
+
+/** The window: the rail of screens at the left, the screen beside it. Focus goes to the screen when another one opens. */
+export function Frame() {
+  const main = useRef<HTMLElement>(null);
+  const { pathname } = useLocation();
+  const { data: workspace } = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
+  const first = useRef(true);
+  useEffect(() => {
+    if (first.current) first.current = false;
+    else if (pathname) main.current?.focus();
+  }, [pathname]);
+  return (
+    <div className="frame">
+      <a className="skip" href="#screen">
+        Skip to the screen
+      </a>
+      <nav className="rail" aria-label="Workbench">
+        <b>Platewright</b>
+        {entries.map(({ to, name }) => (
+          <Link key={to} to={to} activeOptions={{ exact: to === '/', includeSearch: false }} activeProps={{ 'aria-current': 'page' }}>
+            {name}
+          </Link>
+        ))}
+        <span className="foot">
+          {workspace !== undefined && workspace.demoFoods > 0 && (
+            <span className="small soft">
+              Demo scenario.
+              <br />
+              Its foods are invented.
+            </span>
+          )}
+          <button type="button" className="quiet" onClick={switchTheme}>
+            Light / dark
+          </button>
+        </span>
+      </nav>
+      <main id="screen" ref={main} tabIndex={-1}>
+        <Outlet />
+      </main>
+    </div>
+  );
+}

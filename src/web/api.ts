@@ -1,0 +1,46 @@
+import { hc, type InferResponseType } from 'hono/client';
+import type { AppType } from '../server/app.ts';
+
+/** The server's calls with the server's types; only types are taken from it. */
+export const { api } = hc<AppType>(location.origin);
+
+export type Survey = InferResponseType<typeof api.survey.$post, 200>;
+export type SurveyRow = Survey['rows'][number];
+export type SurveyFood = InferResponseType<(typeof api.survey)['foods']['$post'], 200>[number];
+export type FoodShort = InferResponseType<typeof api.foods.$get, 200>[number];
+export type Food = InferResponseType<(typeof api.foods)[':id']['$get'], 200>;
+export type Label = Food['history'][number];
+export type ReadLabel = InferResponseType<(typeof api.labels.read)['$post'], 200>;
+export type Workspace = InferResponseType<typeof api.workspace.$get, 200>;
+export type ImportLook = InferResponseType<(typeof api.imports.look)['$post'], 200>;
+export type KeptPlate = InferResponseType<typeof api.plates.$get, 200>[number];
+export type KeptYardstick = InferResponseType<typeof api.yardsticks.$get, 200>[number];
+export type FoodPortions = InferResponseType<(typeof api)['food-portions']['$post'], 200>;
+
+/** A fault as the server tells it: what it is, what happened, what to do next. */
+export class Problem extends Error {
+  readonly title: string;
+  readonly nextStep: string;
+  readonly code: string;
+
+  constructor(title: string, detail: string, nextStep: string, code: string) {
+    super(detail);
+    this.name = 'Problem';
+    this.title = title;
+    this.nextStep = nextStep;
+    this.code = code;
+  }
+}
+
+/** The JSON of an answer, or the problem it carries. @throws Problem */
+export async function answer<Body>(call: Promise<{ readonly ok: boolean; json: () => Promise<unknown> }>): Promise<Body> {
+  let response: Awaited<typeof call>;
+  try {
+    response = await call;
+  } catch {
+    throw new Problem('The program does not answer', 'Platewright seems to have been stopped.', 'Start it again with npm start, then reload this page. What was saved is kept.', 'no-answer');
+  }
+  const body = (await response.json()) as Record<string, string>;
+  if (response.ok) return body as Body;
+  throw new Problem(body['title'] ?? 'It did not work', body['detail'] ?? '', body['nextStep'] ?? 'Try again.', body['code'] ?? 'unknown');
+}

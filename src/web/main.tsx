@@ -1,0 +1,50 @@
+import '@fontsource-variable/atkinson-hyperlegible-next/index.css';
+import './tokens.css';
+import './styles.css';
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { createRootRoute, createRoute, createRouter, lazyRouteComponent, RouterProvider } from '@tanstack/react-router';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { Frame } from './Frame.tsx';
+import { type SurveySearch, surveySearch } from './screens/survey/surveySearch.ts';
+import { applyTheme } from './theme.ts';
+
+applyTheme();
+
+const root = createRootRoute({ component: Frame });
+const survey = createRoute({
+  getParentRoute: () => root,
+  path: '/',
+  validateSearch: (search): SurveySearch => surveySearch(search),
+  component: lazyRouteComponent(() => import('./screens/survey/Survey.tsx'), 'SurveyScreen'),
+});
+const foods = createRoute({
+  getParentRoute: () => root,
+  path: '/foods',
+  validateSearch: (search: Record<string, unknown>): { search?: string; category?: string } => ({
+    ...(typeof search['search'] === 'string' ? { search: search['search'] } : {}),
+    ...(typeof search['category'] === 'string' ? { category: search['category'] } : {}),
+  }),
+  component: lazyRouteComponent(() => import('./screens/foods/Foods.tsx'), 'FoodsScreen'),
+});
+const food = createRoute({ getParentRoute: () => root, path: '/foods/$foodId', component: lazyRouteComponent(() => import('./screens/food/Food.tsx'), 'FoodScreen') });
+const plates = createRoute({ getParentRoute: () => root, path: '/plates', component: lazyRouteComponent(() => import('./screens/plates/Plates.tsx'), 'PlatesScreen') });
+const yardsticks = createRoute({ getParentRoute: () => root, path: '/yardsticks', component: lazyRouteComponent(() => import('./screens/yardsticks/Yardsticks.tsx'), 'YardsticksScreen') });
+const data = createRoute({ getParentRoute: () => root, path: '/data', component: lazyRouteComponent(() => import('./screens/data/Data.tsx'), 'DataScreen') });
+
+const router = createRouter({ routeTree: root.addChildren([survey, foods, food, plates, yardsticks, data]), defaultPreload: 'intent' });
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: typeof router;
+  }
+}
+
+const queries = new QueryClient({ defaultOptions: { queries: { retry: false, refetchOnWindowFocus: true, staleTime: 2_000 } } });
+
+createRoot(document.getElementById('root')!).render(
+  <StrictMode>
+    <QueryClientProvider client={queries}>
+      <RouterProvider router={router} />
+    </QueryClientProvider>
+  </StrictMode>,
+);

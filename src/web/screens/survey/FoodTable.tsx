@@ -1,0 +1,159 @@
+import { useQueries } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useVirtualizer } from '@tanstack/react-virtual';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { answer, api, type SurveyFood, type SurveyRow } from '../../api.ts';
+import { AdditiveTags } from '../../ui/Told.tsx';
+import { VerdictMark } from '../../ui/VerdictMark.tsx';
+import { verdictWords } from '../../ui/verdictLook.ts';
+import type { SurveyRequest } from './surveyRequest.ts';
+
+type SortKey = 'verdict' | 'name' | 'energyKcal' | 'sodiumMg';
+/** Reasons and ways in are asked for in blocks of rows that come into view. */
+const block = 25;
+
+/** The foods of the survey, one row each; thousands of rows scroll because only those in view exist. */
+export function FoodTable({ rows, request, picked, onPick }: { readonly rows: readonly SurveyRow[]; readonly request: SurveyRequest; readonly picked: string | undefined; readonly onPick: (foodId: string) => void }) {
+  const [sort, setSort] = useState<{ readonly key: SortKey; readonly down: boolean }>({ key: 'verdict', down: false });
+  const sorted = useMemo(() => sortedRows(rows, sort.key, sort.down), [rows, sort]);
+  const scroller = useRef<HTMLDivElement>(null);
+  const list = useVirtualizer({ count: sorted.length, getScrollElement: () => scroller.current, estimateSize: () => 92, overscan: 6, getItemKey: index => sorted[index]!.foodId });
+  const shown = list.getVirtualItems();
+  const blocks = [...new Set(shown.map(({ index }) => Math.floor(index / block)))];
+  const details = useQueries({
+    queries: blocks.map(at => {
+      const foodIds = sorted.slice(at * block, (at + 1) * block).map(({ foodId }) => foodId);
+      return { queryKey: ['survey', request, 'foods', foodIds], queryFn: () => answer<SurveyFood[]>(api.survey.foods.$post({ json: { ...request, foodIds } })), staleTime: 60_000 };
+    }),
+    combine: results => new Map(results.flatMap(({ data }) => data ?? []).map(detail => [detail.foodId, detail])),
+  });
+
+  const pickedAt = sorted.findIndex(({ foodId }) => foodId === picked);
+  // Only when another food is picked: scrolling must not be pulled back.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the list is made anew with every row in view
+  useEffect(() => {
+    if (pickedAt >= 0) list.scrollToIndex(pickedAt, { align: 'auto' });
+  }, [picked]);
+
+  const move = (by: number): void => {
+    const next = sorted[Math.min(sorted.length - 1, Math.max(0, (pickedAt < 0 ? -1 : pickedAt) + by))];
+    if (next !== undefined) onPick(next.foodId);
+  };
+  return (
+    <div className="grid" role="grid" aria-label="Foods of the survey" aria-rowcount={sorted.length + 1} aria-colcount={5}>
+      <div role="rowgroup">
+        <div className="gridhead" role="row" aria-rowindex={1}>
+          {headings.map(({ key, name, isNumber }) => (
+            <span key={name} role="columnheader" className={isNumber ? 'num' : ''} aria-sort={key === sort.key ? (sort.down ? 'descending' : 'ascending') : 'none'}>
+              {key === undefined ? (
+                name
+              ) : (
+                <button type="button" onClick={() => setSort({ key, down: key === sort.key && !sort.down })}>
+                  {name}
+                  {key === sort.key ? (sort.down ? ' ↓' : ' ↑') : ''}
+                </button>
+              )}
+            </span>
+          ))}
+        </div>
+      </div>
+      <div
+        className="gridscroll"
+        ref={scroller}
+        role="rowgroup"
+        tabIndex={0}
+        aria-label="Rows; arrow keys pick a food"
+        onKeyDown={event => {
+          const by = { ArrowDown: 1, ArrowUp: -1, PageDown: 8, PageUp: -8 }[event.key];
+          if (by === undefined) return;
+          event.preventDefault();
+          move(by);
+        }}
+      >
+        <div role="presentation" ref={node => void node?.style.setProperty('height', `${list.getTotalSize()}px`)}>
+          {shown.map(({ index, start, key }) => {
+            const row = sorted[index]!;
+            return (
+              <Row
+                key={key}
+                row={row}
+                detail={details.get(row.foodId)}
+                isPicked={row.foodId === picked}
+                index={index}
+                onPick={onPick}
+                place={node => {
+                  node?.style.setProperty('transform', `translateY(${start}px)`);
+                  list.measureElement(node);
+                }}
+              />
+            );
+          })}
+        </div>
+      </div>
+    </div>
+  );
+}
+
+const headings: readonly { readonly key?: SortKey; readonly name: string; readonly isNumber?: boolean }[] = [
+  { key: 'name', name: 'Food' },
+  { key: 'energyKcal', name: 'Energy', isNumber: true },
+  { key: 'sodiumMg', name: 'Sodium', isNumber: true },
+  { name: 'Additives' },
+  { key: 'verdict', name: 'Verdict and way in' },
+];
+
+function Row(given: { readonly row: SurveyRow; readonly detail: SurveyFood | undefined; readonly isPicked: boolean; readonly index: number; readonly onPick: (foodId: string) => void; readonly place: (node: HTMLDivElement | null) => void }) {
+  const { row, detail, isPicked, index, onPick, place } = given;
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the rows' scroller takes the arrow keys
+    // biome-ignore lint/a11y/useFocusableInteractive: the scroller holds the focus, the picked row is told by aria-selected
+    <div className="gridrow" role="row" aria-rowindex={index + 2} aria-selected={isPicked} data-index={index} ref={place} onClick={() => onPick(row.foodId)}>
+      <span role="gridcell">
+        <Link to="/foods/$foodId" params={{ foodId: row.foodId }}>
+          {row.name}
+        </Link>
+        <span className="why">{row.maker}</span>
+        {row.findings > 0 && <span className="why">Audit: {row.findings} to look at</span>}
+      </span>
+      <span role="gridcell" className="num">
+        {row.energyKcal === null ? 'unknown' : `${row.energyKcal} kcal`}
+      </span>
+      <span role="gridcell" className="num">
+        {row.sodiumMg === null ? 'unknown' : `${row.sodiumMg} mg`}
+      </span>
+      <span role="gridcell">
+        <AdditiveTags letters={row.additives} />
+      </span>
+      <span role="gridcell">
+        <VerdictMark word={row.verdict} /> {row.verdict === "can't tell" ? null : row.margin} {row.closeCall && <span className="close">close call</span>} {row.estimated && <span className="close">estimated</span>}
+        {isPicked && detail !== undefined && <span className="why">{detail.why}</span>}
+        {row.verdict === "can't tell" && !isPicked && <span className="why">{row.margin}</span>}
+        {detail !== undefined && <WaysIn detail={detail} all={isPicked} />}
+      </span>
+    </div>
+  );
+}
+
+function WaysIn({ detail, all }: { readonly detail: SurveyFood; readonly all: boolean }) {
+  if (detail.waysIn.length === 0) return detail.noWayIn === undefined || !all ? null : <span className="why">{detail.noWayIn}</span>;
+  const shown = all ? detail.waysIn : detail.waysIn.slice(0, 1);
+  return (
+    <ul className="ways">
+      {shown.map(({ what }) => (
+        <li key={what}>{what}</li>
+      ))}
+    </ul>
+  );
+}
+
+function sortedRows(rows: readonly SurveyRow[], key: SortKey, down: boolean): readonly SurveyRow[] {
+  const sign = down ? -1 : 1;
+  const byName = (a: SurveyRow, b: SurveyRow): number => a.name.localeCompare(b.name, 'en') || (a.maker ?? '').localeCompare(b.maker ?? '', 'en');
+  // What is not known stands at the end, whichever way the column is sorted.
+  const byNumber = (a: number | null, b: number | null): number => (a === null ? (b === null ? 0 : 1) : b === null ? -1 : sign * (a - b));
+  return [...rows].sort((a, b) => {
+    if (key === 'name') return sign * byName(a, b);
+    if (key === 'verdict') return sign * (verdictWords.indexOf(a.verdict) - verdictWords.indexOf(b.verdict)) || byName(a, b);
+    return byNumber(a[key], b[key]) || byName(a, b);
+  });
+}

@@ -1,0 +1,63 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import type { InferResponseType } from 'hono/client';
+import { useState } from 'react';
+import { answer, api } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import type { SurveyRequest } from './surveyRequest.ts';
+import type { SurveySearch } from './surveySearch.ts';
+
+type Saved = InferResponseType<typeof api.surveys.$get, 200>[number];
+
+/** Surveys kept by name: the controls of the sentence, not their outcome, which is judged anew each time. */
+export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequest; readonly onOpen: (search: SurveySearch) => void }) {
+  const queries = useQueryClient();
+  const [title, setTitle] = useState('');
+  const saved = useQuery({ queryKey: ['surveys'], queryFn: () => answer<Saved[]>(api.surveys.$get()) });
+  const refresh = (): Promise<void> => queries.invalidateQueries({ queryKey: ['surveys'] });
+  const save = useMutation({
+    mutationFn: () => {
+      const { category, plate, yardstick, setting, switchedOn = [] } = request;
+      return answer(api.surveys[':id'].$put({ param: { id: crypto.randomUUID() }, json: { title, category, plateId: plate, yardstickId: yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) } }));
+    },
+    onSuccess: () => {
+      setTitle('');
+      return refresh();
+    },
+  });
+  const remove = useMutation({ mutationFn: (id: string) => answer(api.surveys[':id'].$delete({ param: { id } })), onSuccess: refresh });
+  return (
+    <section className="sheet noprint" aria-labelledby="saved-title">
+      <h2 id="saved-title">Saved surveys</h2>
+      <Told error={saved.error ?? save.error ?? remove.error} />
+      <ul>
+        {saved.data?.map(one => (
+          <li key={one.id}>
+            <span className="row">
+              <button type="button" className="quiet" onClick={() => onOpen({ category: one.category, plate: one.plateId, yardstick: one.yardstickId, setting: one.setting ?? '', on: one.switchedOn.join(','), food: '', show: '' })}>
+                {one.title}
+              </button>
+              <button type="button" className="quiet" aria-label={`Remove ${one.title}`} onClick={() => remove.mutate(one.id)}>
+                Remove
+              </button>
+            </span>
+          </li>
+        ))}
+      </ul>
+      <form
+        className="row"
+        onSubmit={event => {
+          event.preventDefault();
+          save.mutate();
+        }}
+      >
+        <label className="field">
+          <span>Name of this survey</span>
+          <input type="text" required maxLength={300} value={title} onChange={event => setTitle(event.target.value)} />
+        </label>
+        <button type="submit" className="quiet">
+          Save it
+        </button>
+      </form>
+    </section>
+  );
+}

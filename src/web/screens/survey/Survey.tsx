@@ -1,0 +1,130 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { getRouteApi, Link } from '@tanstack/react-router';
+import { useMemo, useState } from 'react';
+import { answer, api, type KeptPlate, type KeptYardstick, type Survey, type Workspace } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import { FoodTable } from './FoodTable.tsx';
+import { Plane } from './Plane.tsx';
+import { SavedSurveys } from './SavedSurveys.tsx';
+import { Sentence } from './Sentence.tsx';
+import { surveyRequest } from './surveyRequest.ts';
+import type { SurveySearch } from './surveySearch.ts';
+import { Tally } from './Tally.tsx';
+
+const route = getRouteApi('/');
+
+/** Home: a category judged on a plate by a yardstick, as one sentence that can be edited, a plane and a table. */
+export function SurveyScreen() {
+  const search = route.useSearch();
+  const navigate = route.useNavigate();
+  const change = (change: Partial<SurveySearch>): void => void navigate({ search: { ...search, ...change }, replace: true });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
+  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
+  const categories = workspace.data?.categories ?? [];
+  const category = categories[0]?.name;
+  const request = category === undefined ? undefined : surveyRequest(search, { category, plate: firstPlate(plates.data) });
+  const survey = useQuery({
+    queryKey: ['survey', request],
+    queryFn: () => answer<Survey>(api.survey.$post({ json: request! })),
+    enabled: request !== undefined && plates.data !== undefined,
+    placeholderData: keepPreviousData,
+  });
+  const [brushed, setBrushed] = useState<ReadonlySet<string>>();
+  const rows = useMemo(
+    () => (survey.data?.rows ?? []).filter(({ verdict, foodId }) => (search.show === undefined || verdict === search.show) && (brushed === undefined || brushed.has(foodId))),
+    [survey.data, search.show, brushed],
+  );
+
+  if (workspace.data !== undefined && workspace.data.foods === 0) return <EmptyWorkspace />;
+  return (
+    <>
+      <h1 className="unseen">Survey</h1>
+      <Told error={workspace.error ?? plates.error ?? yardsticks.error ?? survey.error} />
+      {request !== undefined && plates.data !== undefined && yardsticks.data !== undefined && (
+        <Sentence request={request} portionText={survey.data?.portionText ?? '…'} categories={categories.map(({ name }) => name)} plates={plates.data} yardsticks={yardsticks.data} onChange={change} />
+      )}
+      {survey.data !== undefined && request !== undefined && (
+        <>
+          <Tally counts={survey.data.counts} shown={search.show} onShow={show => change(show === undefined ? { show: '' } : { show })} />
+          <div className="split">
+            <section className="sheet" aria-labelledby="plane-title">
+              <div className="spread">
+                <h2 id="plane-title">Sodium against energy</h2>
+                <span className="small soft">per portion, without what it is eaten with</span>
+              </div>
+              <Plane rows={survey.data.rows} rule={survey.data.rule} picked={search.food} onPick={food => change({ food: food ?? '' })} onBrush={setBrushed} />
+              <p className="small soft">
+                {survey.data.companionsText} {survey.data.rule !== null && ruleText(survey.data.rule)}
+              </p>
+              {survey.data.rows.some(({ energyKcal, sodiumMg }) => energyKcal === null || sodiumMg === null) && (
+                <p className="small soft">{survey.data.rows.filter(({ energyKcal, sodiumMg }) => energyKcal === null || sodiumMg === null).length} foods are not drawn: their energy or sodium is unknown.</p>
+              )}
+            </section>
+            <section className="sheet" aria-labelledby="table-title">
+              <div className="spread">
+                <h2 id="table-title">{rows.length === survey.data.rows.length ? `${rows.length} foods` : `${rows.length} of ${survey.data.rows.length} foods`}</h2>
+                <span className="row noprint">
+                  {brushed !== undefined && (
+                    <button type="button" className="quiet" onClick={() => setBrushed(undefined)}>
+                      Show all again
+                    </button>
+                  )}
+                  <Link className="quiet" to="/data">
+                    Add labels
+                  </Link>
+                </span>
+              </div>
+              <FoodTable rows={rows} request={request} picked={search.food} onPick={food => change({ food })} />
+            </section>
+          </div>
+          <section className="sheet small" aria-label="What the yardstick tests">
+            {survey.data.tests.map(({ id, text, isOn }) => (
+              <label className="row" key={id}>
+                <input type="checkbox" checked={isOn} disabled={isOn && !request.switchedOn?.includes(id)} onChange={event => change({ on: toggled(request.switchedOn ?? [], id, event.target.checked).join(',') })} />
+                <span>{text}</span>
+              </label>
+            ))}
+            {survey.data.cautions.map(caution => (
+              <p key={caution} className="soft">
+                {caution}
+              </p>
+            ))}
+            <p className="soft">Targets and advice are for licensed dietitians working with the client’s kidney team; local protocols come first.</p>
+          </section>
+          <SavedSurveys request={request} onOpen={change} />
+        </>
+      )}
+    </>
+  );
+}
+
+function toggled(on: readonly string[], id: string, isOn: boolean): readonly string[] {
+  return isOn ? [...on, id] : on.filter(one => one !== id);
+}
+
+function ruleText({ slope, offset, slack }: NonNullable<Survey['rule']>): string {
+  const own = slope === 0 ? '' : slope === 1 ? 'its own kcal ' : `${slope} × its own kcal `;
+  const rest = slope === 0 ? `${offset}` : offset < 0 ? `− ${-offset}` : `+ ${offset}`;
+  return `So a portion may hold ${own}${rest} mg sodium; over by no more than ${slack} mg is nearly.`;
+}
+
+function firstPlate(plates: readonly KeptPlate[] | undefined): string {
+  const first = plates?.find(({ plate }) => plate['id'] === 'slices-on-low-sodium-bread') ?? plates?.[0];
+  return String(first?.plate['id'] ?? 'on-its-own');
+}
+
+function EmptyWorkspace() {
+  return (
+    <section className="sheet stack">
+      <h1>Nothing on the shelf yet</h1>
+      <p>A survey judges the foods of one supermarket category as they will be eaten. It begins with labels.</p>
+      <p className="row">
+        <Link className="act" to="/data">
+          Add labels or load the demo
+        </Link>
+      </p>
+      <p className="soft">Labels stay on this computer. Nothing is sent anywhere.</p>
+    </section>
+  );
+}

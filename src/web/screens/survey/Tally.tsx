@@ -1,0 +1,18 @@
+import type { Survey } from '../../api.ts';
+import { VerdictMark } from '../../ui/VerdictMark.tsx';
+import { toneOf, verdictWords } from '../../ui/verdictLook.ts';
+
+/** How many foods got which verdict; each count shows only its foods when pressed. */
+export function Tally({ counts, shown, onShow }: { readonly counts: Survey['counts']; readonly shown: string | undefined; readonly onShow: (verdict: string | undefined) => void }) {
+  return (
+    <ul className="tally" aria-label="Verdicts">
+      {verdictWords.map(word => (
+        <li key={word} className={toneOf(word)} ref={node => void node?.style.setProperty('flex', `${Math.max(1, counts[word])} 1 auto`)}>
+          <button type="button" aria-pressed={shown === word} onClick={() => onShow(shown === word ? undefined : word)}>
+            <VerdictMark word={word} /> {counts[word]}
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}

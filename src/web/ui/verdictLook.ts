@@ -1,0 +1,8 @@
+export type VerdictWord = 'fits' | 'nearly' | 'over' | "can't tell";
+
+export const verdictWords: readonly VerdictWord[] = ['fits', 'nearly', 'over', "can't tell"];
+
+/** The class that carries a verdict's tone; "can't tell" has no word that a class may be named after. */
+export function toneOf(word: VerdictWord): string {
+  return word === "can't tell" ? 'untold' : word;
+}
