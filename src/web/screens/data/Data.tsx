@@ -1,0 +1,95 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import { answer, api, type Workspace } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import { ImportTable } from './ImportTable.tsx';
+import { LabelForm } from './LabelForm.tsx';
+
+/** Labels in, everything out: import, one label by hand, export, restore, demo, delete. */
+export function DataScreen() {
+  const queries = useQueryClient();
+  const refresh = (): Promise<void> => queries.invalidateQueries();
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
+  const [last, setLast] = useState<Record<string, unknown>>();
+  const [saved, setSaved] = useState<{ readonly id: string; readonly name: string }>();
+  const [confirm, setConfirm] = useState('');
+  const demo = useMutation({ mutationFn: (load: boolean) => answer(load ? api.demo.$post() : api.demo.$delete()), onSuccess: refresh });
+  const purge = useMutation({ mutationFn: () => answer(api.workspace.$delete({ json: { confirm: 'delete everything' } })), onSuccess: refresh });
+  const restore = useMutation({ mutationFn: async (file: File) => answer(api.restore.$post({ json: JSON.parse(await file.text()) })), onSuccess: refresh });
+  const isEmpty = workspace.data?.foods === 0;
+  return (
+    <>
+      <h1>Data</h1>
+      <p className="soft">
+        {workspace.data === undefined ? '…' : `${workspace.data.foods} foods with ${workspace.data.labels} labels, kept on this computer (${workspace.data.database}).`} Nothing is sent anywhere.
+      </p>
+      <ImportTable onDone={refresh} />
+      <section className="sheet stack" aria-labelledby="one-title">
+        <h2 id="one-title">Type one label</h2>
+        {saved !== undefined && (
+          <p className="notice" role="status">
+            Saved:{' '}
+            <Link to="/foods/$foodId" params={{ foodId: saved.id }}>
+              {saved.name}
+            </Link>
+            . The form starts from this label, for a look-alike beside it.
+          </p>
+        )}
+        <LabelForm
+          key={saved?.id ?? 'first'}
+          start={last ?? {}}
+          onSave={async label => {
+            const { id } = await answer<{ id: string }>(api.foods.$post({ json: { label } }));
+            const { gtin: _gtin, ...lookAlike } = label;
+            setLast(lookAlike);
+            setSaved({ id, name: String(label['name']) });
+            await refresh();
+          }}
+        />
+      </section>
+      <section className="sheet stack" aria-labelledby="keep-title">
+        <h2 id="keep-title">Keep and bring back</h2>
+        <Told error={demo.error ?? restore.error ?? purge.error} />
+        <p className="row">
+          <a className="quiet" href="/api/export" download="platewright-workspace.json">
+            Export everything
+          </a>
+          <label className="quiet">
+            Restore a workspace file
+            <input type="file" className="unseen" accept="application/json,.json" onChange={event => event.target.files?.[0] && restore.mutate(event.target.files[0])} />
+          </label>
+          {(workspace.data?.demoFoods ?? 0) > 0 ? (
+            <button type="button" className="quiet" onClick={() => demo.mutate(false)}>
+              Remove the demo
+            </button>
+          ) : (
+            <button type="button" className="quiet" onClick={() => demo.mutate(true)}>
+              Load the demo
+            </button>
+          )}
+        </p>
+        {!isEmpty && (
+          <form
+            className="stack"
+            onSubmit={event => {
+              event.preventDefault();
+              purge.mutate();
+              setConfirm('');
+            }}
+          >
+            <label className="field">
+              <span>To delete everything, type: delete everything</span>
+              <input type="text" value={confirm} onChange={event => setConfirm(event.target.value)} />
+            </label>
+            <p>
+              <button type="submit" className="quiet" disabled={confirm !== 'delete everything'}>
+                Delete everything
+              </button>
+            </p>
+          </form>
+        )}
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,197 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import type { InferResponseType } from 'hono/client';
+import { useState } from 'react';
+import { answer, api, type ImportLook } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+
+type Done = InferResponseType<typeof api.imports.$post, 200>;
+type Earlier = InferResponseType<typeof api.imports.$get, 200>[number];
+type Source = { readonly fileName: string; readonly base64?: string; readonly text?: string };
+
+const doesText = { 'begins-a-food': 'begins a food', 'joins-a-food': 'joins', 'already-there': 'is there already', 'left-out': 'is left out' } as const;
+
+/** A table of labels: choose or paste it, say what its columns are, see what each row would do, then keep it. */
+export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }) {
+  const queries = useQueryClient();
+  const [source, setSource] = useState<Source>();
+  const [mapping, setMapping] = useState<readonly (string | null)[]>();
+  const [pasted, setPasted] = useState('');
+  const [done, setDone] = useState<Done>();
+  const earlier = useQuery({ queryKey: ['imports'], queryFn: () => answer<Earlier[]>(api.imports.$get()) });
+  const look = useQuery({
+    queryKey: ['import-look', source, mapping],
+    queryFn: () => answer<ImportLook>(api.imports.look.$post({ json: { ...source!, ...(mapping === undefined ? {} : { mapping: [...mapping] }) } })),
+    enabled: source !== undefined,
+    placeholderData: before => before,
+  });
+  const keep = useMutation({
+    mutationFn: () => answer<Done>(api.imports.$post({ json: { ...source!, ...(mapping === undefined ? {} : { mapping: [...mapping] }) } })),
+    onSuccess: async result => {
+      setDone(result);
+      setSource(undefined);
+      await onDone();
+    },
+  });
+  const undo = useMutation({
+    mutationFn: (id: string) => answer<{ withdrawn: number }>(api.imports[':id'].undo.$post({ param: { id } })),
+    onSuccess: async () => {
+      setDone(undefined);
+      await queries.invalidateQueries();
+    },
+  });
+  const begin = (next: Source): void => {
+    setMapping(undefined);
+    setDone(undefined);
+    setSource(next);
+  };
+  const read = async (file: File): Promise<void> => begin({ fileName: file.name, base64: await base64Of(file) });
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping a file is one way more; the button beside it does the same
+    <section
+      className="sheet stack"
+      aria-labelledby="import-title"
+      onDragOver={event => event.preventDefault()}
+      onDrop={event => {
+        event.preventDefault();
+        const [file] = event.dataTransfer.files;
+        if (file !== undefined) void read(file);
+      }}
+    >
+      <h2 id="import-title">Import a table of labels</h2>
+      <p className="soft">CSV or XLSX, one label a row. Rows that match a food by bar code, or by maker and name, join it as a newer label.</p>
+      <p className="row">
+        <label className="act">
+          Choose a file
+          <input type="file" className="unseen" accept=".csv,.tsv,.txt,.xlsx" onChange={event => event.target.files?.[0] && void read(event.target.files[0])} />
+        </label>
+        <span className="soft">or drop one here</span>
+      </p>
+      <details>
+        <summary>Paste a table</summary>
+        <label className="field">
+          <span>Rows with headings in the first, as copied from a spreadsheet</span>
+          <textarea value={pasted} onChange={event => setPasted(event.target.value)} />
+        </label>
+        <button type="button" className="quiet" disabled={pasted.trim() === ''} onClick={() => begin({ fileName: 'pasted table', text: pasted })}>
+          Look at it
+        </button>
+      </details>
+      <Told error={look.error ?? keep.error ?? undo.error} />
+      {look.isFetching && <p role="status">Reading …</p>}
+      {source !== undefined && look.data !== undefined && (
+        <>
+          <Mapping look={look.data} onChange={setMapping} />
+          <Rows look={look.data} />
+          <Report report={look.data.report} />
+          <p className="row">
+            <button type="button" className="act" disabled={keep.isPending || !look.data.rows.some(({ does }) => does !== 'already-there')} onClick={() => keep.mutate()}>
+              Keep {look.data.rows.filter(({ does }) => does !== 'already-there').length} labels
+            </button>
+            <button type="button" className="quiet" onClick={() => setSource(undefined)}>
+              Cancel
+            </button>
+          </p>
+        </>
+      )}
+      {done !== undefined && (
+        <div className="notice" role="status">
+          <p>
+            Kept: {done.added} new foods, {done.joined} newer labels; {done.alreadyThere} were there already, {done.leftOut} rows were left out.
+          </p>
+          <button type="button" className="quiet" onClick={() => undo.mutate(done.importId)}>
+            Undo this import
+          </button>
+        </div>
+      )}
+      {(earlier.data?.length ?? 0) > 0 && (
+        <details>
+          <summary>Earlier imports</summary>
+          <ul>
+            {earlier.data?.map(one => (
+              <li key={one.id}>
+                {one.at.slice(0, 10)}: {one.fileName}, {one.added} new foods, {one.joined} newer labels{' '}
+                {one.undoneAt === undefined ? (
+                  <button type="button" className="quiet" onClick={() => undo.mutate(one.id)} aria-label={`Undo the import of ${one.fileName}`}>
+                    Undo
+                  </button>
+                ) : (
+                  <span className="tag">undone</span>
+                )}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}
+
+function Mapping({ look, onChange }: { readonly look: ImportLook; readonly onChange: (mapping: readonly (string | null)[]) => void }) {
+  return (
+    <div>
+      <h3>What each column is</h3>
+      <div className="formgrid">
+        {look.headings.map((heading, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two columns may have one heading; their place tells them apart
+          <label className="field" key={`${at}${heading}`}>
+            <span>{heading || `column ${at + 1}`}</span>
+            <select value={look.mapping[at] ?? ''} onChange={event => onChange(look.mapping.map((one, index) => (index === at ? event.target.value || null : one)))}>
+              <option value="">left out</option>
+              {look.columns.map(({ key, name }) => (
+                <option key={key} value={key}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          </label>
+        ))}
+      </div>
+    </div>
+  );
+}
+
+function Rows({ look }: { readonly look: ImportLook }) {
+  const most = 200;
+  return (
+    <details open={look.rows.length <= 20}>
+      <summary>What the {look.rows.length} rows do</summary>
+      <ul>
+        {look.rows.slice(0, most).map(({ row, name, maker, does, joins }) => (
+          <li key={row}>
+            Row {row}: {name}
+            {maker === undefined ? '' : ` (${maker})`} {doesText[does]}
+            {does === 'joins-a-food' ? ` ${joins}` : ''}.
+          </li>
+        ))}
+      </ul>
+      {look.rows.length > most && <p className="soft">And {look.rows.length - most} more.</p>}
+    </details>
+  );
+}
+
+function Report({ report }: { readonly report: ImportLook['report'] }) {
+  const most = 100;
+  if (report.length === 0) return <p>Nothing was noticed: every cell could be read.</p>;
+  return (
+    <details open>
+      <summary>{report.length} things were noticed</summary>
+      <ul>
+        {report.slice(0, most).map(({ code, place, found, expected }, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the same thing may be noticed twice in one row
+          <li key={`${code}${index}`}>
+            {place.row === undefined ? '' : `Row ${place.row}, `}
+            {place.heading === undefined ? '' : `${place.heading}: `}found {found}; expected {expected}.
+          </li>
+        ))}
+      </ul>
+      {report.length > most && <p className="soft">And {report.length - most} more.</p>}
+    </details>
+  );
+}
+
+async function base64Of(file: File): Promise<string> {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  let binary = '';
+  for (let at = 0; at < bytes.length; at += 32_768) binary += String.fromCharCode(...bytes.subarray(at, at + 32_768));
+  return btoa(binary);
+}

@@ -1,0 +1,95 @@
+import { useQuery, useQueryClient } from '@tanstack/react-query';
+import { getRouteApi } from '@tanstack/react-router';
+import { useState } from 'react';
+import { answer, api, type Food, type Label } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import { LabelForm } from '../data/LabelForm.tsx';
+import { Amounts } from './Amounts.tsx';
+import { History } from './History.tsx';
+import { HowMuchFits } from './HowMuchFits.tsx';
+import { PrintedPanel } from './PrintedPanel.tsx';
+import { Statement } from './Statement.tsx';
+
+const route = getRouteApi('/foods/$foodId');
+
+/** What an entry into the form would do: a newer label, or mending a misread figure of one. */
+type Entry = { readonly kind: 'read' } | { readonly kind: 'correction'; readonly label: Label };
+
+/** One food: its label as printed, statement with additives, audit, ranges, how much fits, earlier labels. */
+export function FoodScreen() {
+  const { foodId } = route.useParams();
+  const queries = useQueryClient();
+  const [entry, setEntry] = useState<Entry>();
+  const food = useQuery({ queryKey: ['food', foodId], queryFn: () => answer<Food>(api.foods[':id'].$get({ param: { id: foodId } })) });
+  const refresh = (): void => void queries.invalidateQueries();
+  if (food.data === undefined) {
+    return (
+      <>
+        <h1>Food</h1>
+        {food.error === null ? <p role="status">Reading …</p> : <Told error={food.error} />}
+      </>
+    );
+  }
+  const standing = food.data.history.find(({ stands }) => stands);
+  return (
+    <>
+      <div className="spread">
+        <div>
+          <span className="soft">
+            {[food.data.maker, food.data.category].filter(Boolean).join(' · ')}
+            {food.data.isDemo ? ' · demo, invented' : ''}
+          </span>
+          <h1>{food.data.name}</h1>
+        </div>
+        <button type="button" className="act noprint" onClick={() => setEntry({ kind: 'read' })}>
+          Add a newer label
+        </button>
+      </div>
+      {entry !== undefined && (
+        <section className="sheet stack" aria-labelledby="entry-title">
+          <h2 id="entry-title">{entry.kind === 'read' ? 'A newer label of this food' : 'Correct a misread figure'}</h2>
+          <LabelForm
+            start={(entry.kind === 'correction' ? entry.label : standing)?.printed ?? { name: food.data.name }}
+            asksReason={entry.kind === 'correction'}
+            onSave={async (label, reason) => {
+              const correction = entry.kind === 'correction' ? { kind: 'correction' as const, correctsLabelId: entry.label.id, reason } : { kind: 'read' as const };
+              await answer(api.foods[':id'].labels.$post({ param: { id: foodId }, json: { version: food.data.version, label, ...correction } }));
+              setEntry(undefined);
+              refresh();
+            }}
+            onCancel={() => setEntry(undefined)}
+          />
+        </section>
+      )}
+      {standing === undefined ? (
+        <p className="notice">No label of this food stands: all were withdrawn. Add a newer label to judge it again.</p>
+      ) : (
+        <div className="foodcols">
+          <div className="stack">
+            <PrintedPanel label={standing} />
+            <section className="sheet" aria-labelledby="audit-title">
+              <h2 id="audit-title">Audit</h2>
+              {standing.read.findings.length === 0 ? <p>Nothing to look at: the figures agree with each other and with the rounding rules.</p> : null}
+              {standing.read.findings.map(({ code, message, source }) => (
+                <p key={code + message}>
+                  <b>Look again.</b> {message} <span className="soft">{source}</span>
+                </p>
+              ))}
+            </section>
+          </div>
+          <div className="stack">
+            <Statement label={standing} />
+            <Amounts label={standing} />
+            <HowMuchFits foodId={foodId} />
+          </div>
+        </div>
+      )}
+      {food.data.plates.length > 0 && (
+        <p className="sheet">
+          On these plates: {food.data.plates.join(', ')}.
+        </p>
+      )}
+      <History food={food.data} onCorrect={label => setEntry({ kind: 'correction', label })} onChanged={refresh} />
+    </>
+  );
+}

@@ -1,0 +1,95 @@
+import { useMutation } from '@tanstack/react-query';
+import { useState } from 'react';
+import { answer, api, type Food, type Label } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+
+/** All labels of the food, newest first: readings, corrections and withdrawals told apart, with what changed. */
+export function History({ food, onCorrect, onChanged }: { readonly food: Food; readonly onCorrect: (label: Label) => void; readonly onChanged: () => void }) {
+  return (
+    <section className="sheet stack" aria-labelledby="history-title">
+      <h2 id="history-title">Labels of this food</h2>
+      {food.history.map(label => (
+        <LabelEntry key={label.id} label={label} version={food.version} onCorrect={onCorrect} onChanged={onChanged} />
+      ))}
+    </section>
+  );
+}
+
+function LabelEntry({ label, version, onCorrect, onChanged }: { readonly label: Label; readonly version: number; readonly onCorrect: (label: Label) => void; readonly onChanged: () => void }) {
+  const [reason, setReason] = useState('');
+  const [asks, setAsks] = useState(false);
+  const withdraw = useMutation({ mutationFn: () => answer(api.labels[':id'].withdraw.$post({ param: { id: label.id }, json: { version, reason } })), onSuccess: onChanged });
+  const recheck = useMutation({ mutationFn: (dueOn: string | null) => answer(api.labels[':id'].recheck.$put({ param: { id: label.id }, json: { dueOn } })), onSuccess: onChanged });
+  const photo = useMutation({
+    mutationFn: async (file: File) => answer(fetch(`/api/labels/${label.id}/photos`, { method: 'POST', headers: { 'content-type': file.type }, body: file })),
+    onSuccess: onChanged,
+  });
+  const isOpen = label.withdrawn === undefined;
+  return (
+    <article className="stack" aria-label={`Label of ${String(label.printed['readOn'] ?? label.addedAt.slice(0, 10))}`}>
+      <h3>
+        {label.kind === 'correction' ? 'Correction' : 'Label'} {String(label.printed['readOn'] ?? '')} <span className="soft">added {label.addedAt.slice(0, 10)}</span> {label.stands && <span className="tag">stands</span>}
+        {label.correctedBy !== undefined && <span className="tag">corrected since</span>}
+        {!isOpen && <span className="tag">withdrawn</span>}
+      </h3>
+      {label.kind === 'correction' && <p>A misread figure was mended: {label.reason}</p>}
+      {label.withdrawn !== undefined && <p>Withdrawn {label.withdrawn.at.slice(0, 10)}: {label.withdrawn.reason}</p>}
+      {label.changes !== undefined && (
+        <div>
+          {label.changes.outcome === 'same' ? <p>Nothing changed since the label before.</p> : null}
+          <ul>
+            {label.changes.sentences.map(sentence => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {label.photoIds.length > 0 && (
+        <p className="row">
+          {label.photoIds.map((id, index) => (
+            <a key={id} href={`/api/photos/${id}`} target="_blank" rel="noreferrer">
+              Photo {index + 1}
+            </a>
+          ))}
+        </p>
+      )}
+      {isOpen && (
+        <div className="row noprint">
+          <button type="button" className="quiet" onClick={() => onCorrect(label)}>
+            Correct a misread figure
+          </button>
+          <label className="row">
+            <span className="small">Recheck by</span>
+            <input type="date" value={label.recheckOn ?? ''} onChange={event => recheck.mutate(event.target.value || null)} />
+          </label>
+          <label className="quiet">
+            Add a photo
+            <input type="file" className="unseen" accept="image/jpeg,image/png,image/webp" onChange={event => event.target.files?.[0] && photo.mutate(event.target.files[0])} />
+          </label>
+          {asks ? (
+            <form
+              className="row"
+              onSubmit={event => {
+                event.preventDefault();
+                withdraw.mutate();
+              }}
+            >
+              <label className="field">
+                <span>Why is it withdrawn?</span>
+                <input type="text" required value={reason} onChange={event => setReason(event.target.value)} />
+              </label>
+              <button type="submit" className="quiet">
+                Withdraw this label
+              </button>
+            </form>
+          ) : (
+            <button type="button" className="quiet" onClick={() => setAsks(true)}>
+              Withdraw …
+            </button>
+          )}
+        </div>
+      )}
+      <Told error={withdraw.error ?? recheck.error ?? photo.error} />
+    </article>
+  );
+}

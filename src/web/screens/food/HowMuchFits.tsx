@@ -1,0 +1,66 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { answer, api, type FoodPortions, type KeptPlate, type KeptYardstick } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import { VerdictMark } from '../../ui/VerdictMark.tsx';
+
+/** How much of a food fits on a plate: a portion to slide, its verdict, and the portion at which the verdict tips. */
+export function HowMuchFits({ foodId }: { readonly foodId: string }) {
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
+  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
+  const [plate, setPlate] = useState('');
+  const [yardstick, setYardstick] = useState('low-in-sodium-as-eaten');
+  const [step, setStep] = useState(15);
+  const onPlate = plate || String(plates.data?.[0]?.plate['id'] ?? 'on-its-own');
+  const portions = useQuery({
+    queryKey: ['portions', foodId, onPlate, yardstick],
+    queryFn: () => answer<FoodPortions>(api['food-portions'].$post({ json: { foodId, plate: onPlate, yardstick, switchedOn: [] } })),
+    enabled: plates.data !== undefined,
+    placeholderData: keepPreviousData,
+  });
+  const now = portions.data?.steps[step];
+  return (
+    <section className="sheet" aria-labelledby="fits-title">
+      <h2 id="fits-title">How much of it fits</h2>
+      <Told error={portions.error} />
+      <div className="formgrid">
+        <label className="field">
+          <span>Plate</span>
+          <select value={onPlate} onChange={event => setPlate(event.target.value)}>
+            {plates.data?.map(({ plate: one }) => (
+              <option key={String(one['id'])} value={String(one['id'])}>
+                {String(one['title'])}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label className="field">
+          <span>Yardstick</span>
+          <select value={yardstick} onChange={event => setYardstick(event.target.value)}>
+            {yardsticks.data?.map(({ yardstick: one }) => (
+              <option key={String(one['id'])} value={String(one['id'])}>
+                {String(one['title'])}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      {portions.data !== undefined && now !== undefined && (
+        <>
+          <input className="slider" type="range" min={0} max={portions.data.steps.length - 1} value={step} aria-label="Portion" aria-valuetext={`${now.text}: ${now.verdict}`} onChange={event => setStep(Number(event.target.value))} />
+          <p aria-live="polite">
+            <VerdictMark word={now.verdict} /> at {now.text}. <span className="soft">{now.why}</span>
+          </p>
+          <p>
+            <b>{portions.data.tippingText}</b>
+          </p>
+          <ul className="ways">
+            {portions.data.waysIn.map(({ what }) => (
+              <li key={what}>{what}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}

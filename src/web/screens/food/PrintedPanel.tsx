@@ -1,0 +1,51 @@
+import type { Label } from '../../api.ts';
+
+/** In the order in which a US panel prints them (21 CFR 101.9(c), (d)). */
+const order = ['fatG', 'saturatedFatG', 'transFatG', 'cholesterolMg', 'sodiumMg', 'carbohydrateG', 'fiberG', 'totalSugarsG', 'addedSugarsG', 'sugarAlcoholG', 'proteinG', 'vitaminDMcg', 'calciumMg', 'ironMg', 'potassiumMg', 'phosphorusMg', 'magnesiumMg'];
+
+/** The label as the package printed it: the words that were typed, nothing computed. */
+export function PrintedPanel({ label }: { readonly label: Label }) {
+  const panel = (label.printed['panel'] ?? {}) as Readonly<Record<string, number | string>>;
+  const amount = (key: string) => label.read.amounts.find(({ nutrient }) => nutrient === key);
+  const words = (key: string): string => {
+    const figure = panel[key];
+    if (figure === undefined) return amount(key)?.asPrinted ?? 'not on the label';
+    return typeof figure === 'number' || /^[\d.,\s]+$/.test(figure) ? `${figure} ${amount(key)?.unit ?? ''}` : figure;
+  };
+  const { readOn, readAt, front } = label.printed as { readonly readOn?: string; readonly readAt?: string; readonly front?: readonly string[] };
+  const shown = order.filter(key => key in panel || ['sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG'].includes(key) || amount(key)?.asPrinted !== undefined);
+  return (
+    <section className="sheet" aria-labelledby="printed-title">
+      <h2 id="printed-title">As printed</h2>
+      <p className="small soft">
+        {readOn === undefined ? 'day of reading not noted' : `read ${readOn}`}
+        {readAt === undefined ? '' : ` at ${readAt}`}
+        {label.recheckOn === undefined ? '' : ` · recheck by ${label.recheckOn}`}
+        {front?.length ? ` · on the front: ${front.join(', ')}` : ''}
+      </p>
+      <table className="panel">
+        <caption className="unseen">Nutrition panel as printed</caption>
+        <tbody>
+          <tr>
+            <th scope="row">Serving</th>
+            <td className="num">{label.read.servingText ?? 'not on the label'}</td>
+          </tr>
+          <tr className="big">
+            <th scope="row">Calories</th>
+            <td className="num">{panel['energyKcal'] ?? panel['energyKj'] ?? 'not on the label'}</td>
+          </tr>
+          {shown.map(key => (
+            <tr key={key}>
+              <th scope="row">{upper(amount(key)?.name ?? key)}</th>
+              <td className={`num ${key in panel ? '' : 'soft'}`}>{words(key)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function upper(name: string): string {
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}

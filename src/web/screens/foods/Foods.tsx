@@ -1,0 +1,105 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { getRouteApi, Link } from '@tanstack/react-router';
+import { answer, api, type FoodShort, type Workspace } from '../../api.ts';
+import { AdditiveTags, Told } from '../../ui/Told.tsx';
+
+const route = getRouteApi('/foods');
+/** A list for the eye; more than these are found by searching. */
+const mostShown = 300;
+
+/** Every food on the shelf, with its standing label in short. */
+export function FoodsScreen() {
+  const { search = '', category = '' } = route.useSearch();
+  const navigate = route.useNavigate();
+  const change = (to: { search?: string; category?: string }): void => void navigate({ search: { search, category, ...to }, replace: true });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
+  const foods = useQuery({ queryKey: ['foods', search, category], queryFn: () => answer<FoodShort[]>(api.foods.$get({ query: { search, category } })), placeholderData: keepPreviousData });
+  return (
+    <>
+      <div className="spread">
+        <h1>Foods</h1>
+        <Link className="act" to="/data">
+          Add labels
+        </Link>
+      </div>
+      <Told error={foods.error} />
+      <search className="formgrid">
+        <label className="field">
+          <span>Search name, maker or bar code</span>
+          <input type="search" value={search} onChange={event => change({ search: event.target.value })} />
+        </label>
+        <label className="field">
+          <span>Category</span>
+          <select value={category} onChange={event => change({ category: event.target.value })}>
+            <option value="">all categories</option>
+            {workspace.data?.categories.map(({ name, foods: count }) => (
+              <option key={name} value={name}>
+                {name} ({count})
+              </option>
+            ))}
+          </select>
+        </label>
+      </search>
+      <section className="sheet scroll" aria-label="Foods found" tabIndex={0}>
+        {foods.data?.length === 0 ? (
+          <p>{search === '' && category === '' ? 'Nothing on the shelf yet. Add labels under Data, or load the demo there.' : 'No food matches. Take away a word, or choose all categories.'}</p>
+        ) : (
+          <table>
+            <caption className="unseen">Foods with their standing label</caption>
+            <thead>
+              <tr>
+                <th scope="col">Food</th>
+                <th scope="col">Serving</th>
+                <th scope="col" className="num">
+                  Energy
+                </th>
+                <th scope="col" className="num">
+                  Sodium
+                </th>
+                <th scope="col">Additives</th>
+                <th scope="col">Read</th>
+              </tr>
+            </thead>
+            <tbody>
+              {foods.data?.slice(0, mostShown).map(food => (
+                <tr key={food.id}>
+                  <td>
+                    <Link to="/foods/$foodId" params={{ foodId: food.id }}>
+                      {food.name}
+                    </Link>
+                    <span className="why">
+                      {food.maker}
+                      {food.findings > 0 ? ` · audit: ${food.findings} to look at` : ''}
+                    </span>
+                  </td>
+                  <td>{food.servingText ?? 'not printed'}</td>
+                  <td className="num">{food.energyKcal === null ? 'unknown' : `${food.energyKcal} kcal`}</td>
+                  <td className="num">{food.sodiumMg === null ? 'unknown' : `${food.sodiumMg} mg`}</td>
+                  <td>{food.statementRead ? <AdditiveTags letters={lettersOf(food)} /> : 'no statement read'}</td>
+                  <td>
+                    {food.readOn ?? 'day not noted'}
+                    <span className="why">{food.readAt}</span>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+        {(foods.data?.length ?? 0) > mostShown && (
+          <p className="soft">
+            {mostShown} of {foods.data?.length} foods are shown. Search to find the others.
+          </p>
+        )}
+      </section>
+    </>
+  );
+}
+
+function lettersOf({ additives }: FoodShort): string {
+  const letter = (kind: string, sign: string): string => {
+    const ofKind = additives.filter(one => one.class === kind && (one.counts || one.certainty === 'possible'));
+    if (ofKind.length === 0) return '';
+    return ofKind.some(one => one.counts && (one.certainty === 'named' || one.certainty === 'misspelled')) ? sign : `${sign}?`;
+  };
+  return [letter('phosphate', 'P'), letter('potassium', 'K')].filter(Boolean).join(' ');
+}
