@@ -1,6 +1,7 @@
 import { codePointPositions } from '#core/statement/codePoints.ts';
 import type { Ingredient, Statement } from '#core/statement/statement.ts';
-import { type Token, tokenize } from '#core/statement/tokenize.ts';
+import type { Token } from '#core/statement/token.ts';
+import { tokenize } from '#core/statement/tokenize.ts';
 import type { AdditiveFinding, Certainty } from './additive.ts';
 import { type ClassFacts, classesOf } from './classes.ts';
 import type { Match } from './match.ts';

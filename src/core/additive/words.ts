@@ -1,4 +1,4 @@
-import type { Token } from '#core/statement/tokenize.ts';
+import type { Token } from '#core/statement/token.ts';
 import { lexicon } from './lexicon.ts';
 import { factsOf, separatorFacts, type WordFacts } from './wordFacts.ts';
 

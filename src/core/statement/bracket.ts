@@ -1,5 +1,5 @@
 import type { Draft } from './draft.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 
 /** A bracket that stands in an item, with what was read inside it. */
 export interface Bracket {

@@ -3,7 +3,7 @@ import { draftOf, type Source } from './draftOf.ts';
 import type { Item } from './item.ts';
 import { nameOf } from './nameOf.ts';
 import { leadSentenceLength, noteStart } from './notes.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { adjectives, inseparable } from './vocabulary.ts';
 
 /** "canola and/or palm oil": one group of alternatives; undefined when nothing is to choose from. */
@@ -108,7 +108,7 @@ function sidesOf(item: Item, isJoint: (words: readonly Token[], index: number) =
       // A bracket right behind the joint belongs to the side that follows.
       let bracketEnd = firstBracket;
       while (bracketEnd < brackets.length && (index === words.length || brackets[bracketEnd]!.afterWords <= index)) bracketEnd += 1;
-      sides.push({ words: words.slice(from, index), brackets: brackets.slice(firstBracket, bracketEnd), isPlain: false, from });
+      sides.push({ words: words.slice(from, index), brackets: brackets.slice(firstBracket, bracketEnd), from });
       firstBracket = bracketEnd;
     }
     from = index + 1;

@@ -1,5 +1,5 @@
 import { clauseTailEnd, percentAt } from './threshold.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { choiceLead, solutionLead, solutionMiddle } from './vocabulary.ts';
 
 /** "(contains) one or more of the following:", "at least one of the": gives the end of the words. */

@@ -1,11 +1,11 @@
 import { type Bracket, insideOf, listsParts } from './bracket.ts';
 import { addNote, addParts, type Draft, newDraft } from './draft.ts';
 import { groupKind } from './headings.ts';
-import type { Item } from './item.ts';
+import type { GrowingItem, Item } from './item.ts';
 import { nameOf, noteText } from './nameOf.ts';
 import { isNote, noteStart } from './notes.ts';
 import { parseNumber } from './threshold.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { functionWords, trailJoints } from './vocabulary.ts';
 
 /** The statement as text and as tokens. */
@@ -14,21 +14,24 @@ export interface Source {
   readonly tokens: readonly Token[];
 }
 
-/** The one ingredient that an item with at least one word names: its name, its notes and its parts. */
-export function draftOf(source: Source, item: Item): Draft {
-  const { words, brackets } = item;
-  const start = Math.min(words[0]!.start, brackets[0]?.start ?? Number.POSITIVE_INFINITY);
-  const end = Math.max(words.at(-1)!.end, brackets.at(-1)?.end ?? 0);
-  if (!item.isPlain) return shapedDraft(source, item, start, end);
-  const draft = newDraft(source.text.slice(words[0]!.start, words.at(-1)!.end), start, end);
-  if (brackets.length > 0) readBrackets(source, draft, words, brackets);
+/** The ingredient that a plain item names: its words as they stand. */
+export function plainDraft(source: Source, item: GrowingItem): Draft {
+  const { text, tokens } = source;
+  const { start } = item.firstWord(tokens);
+  const { end } = item.lastWord(tokens);
+  const draft = newDraft(text.slice(start, end), start, end);
+  if (item.brackets.length > 0) {
+    coverBrackets(draft, item.brackets);
+    readBrackets(source, draft, item.gather(tokens).words, item.brackets);
+  }
   return draft;
 }
 
-/** "organic salt 2% to preserve freshness": what is note, percentage and "organic" is taken off the name. */
-function shapedDraft(source: Source, item: Item, start: number, end: number): Draft {
-  const draft = newDraft('', start, end);
+/** The one ingredient that an item names; what is note, percentage and "organic" is taken off the name. */
+export function draftOf(source: Source, item: Item): Draft {
   let { words } = item;
+  const draft = newDraft('', words[0]!.start, words.at(-1)!.end);
+  coverBrackets(draft, item.brackets);
   const noteFrom = noteStart(words);
   if (noteFrom > 0) {
     addNote(draft, nameOf(source.text, words.slice(noteFrom)));
@@ -44,8 +47,14 @@ function shapedDraft(source: Source, item: Item, start: number, end: number): Dr
   draft.organic = named.length > 0 && named.length < words.length;
   if (draft.organic) words = named;
   draft.name = nameOf(source.text, words);
-  if (item.brackets.length > 0) readBrackets(source, draft, words, item.brackets);
+  readBrackets(source, draft, words, item.brackets);
   return draft;
+}
+
+function coverBrackets(draft: Draft, brackets: readonly Bracket[]): void {
+  if (brackets.length === 0) return;
+  draft.start = Math.min(draft.start, brackets[0]!.start);
+  draft.end = Math.max(draft.end, brackets.at(-1)!.end);
 }
 
 function declare(draft: Draft, printed: string): void {

@@ -1,5 +1,5 @@
 import { sentenceEnd } from './remarks.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { footnoteWords } from './vocabulary.ts';
 
 /** A footnote that is only "organic …" has at most so many words: "*ORGANIC" ends a list, "*ORGANIC OATS, …" is an ingredient. */

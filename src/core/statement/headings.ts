@@ -1,6 +1,6 @@
 import type { Item } from './item.ts';
 import { nameOf } from './nameOf.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { functionHeads, functionWords, nutrientGroupWords, treatments } from './vocabulary.ts';
 
 /** What kind of group a heading opens. */

@@ -1,37 +1,43 @@
 import type { Bracket } from './bracket.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { continuesAfterBracket, wordRole } from './vocabulary.ts';
 
 /** The words and brackets between two separators. */
 export interface Item {
   readonly words: readonly Token[];
   readonly brackets: readonly Bracket[];
-  /**
-   * No word of it does more than name something, and all stand a blank or a hyphen apart: its name is a slice of the
-   * text and it needs no further reading. So are most.
-   */
-  readonly isPlain: boolean;
 }
 
 const noBrackets: readonly Bracket[] = [];
 
-/** An item that words and brackets are added to as they are read. */
-export class GrowingItem implements Item {
-  readonly words: Token[] = [];
+/**
+ * An item while it is read: the place of its first and last word among the tokens, and its brackets. Most items are
+ * plain, and their words are never gathered.
+ */
+export class GrowingItem {
+  wordCount = 0;
   brackets: readonly Bracket[] = noBrackets;
+  /**
+   * No word of it does more than name something, and all stand a blank or a hyphen apart: its name is a slice of the
+   * text and it needs no further reading.
+   */
   isPlain = true;
+  private first = 0;
+  private last = 0;
 
   get isEmpty(): boolean {
-    return this.words.length === 0 && this.brackets.length === 0;
+    return this.wordCount === 0 && this.brackets.length === 0;
   }
 
-  addWord(word: Token, text: string): void {
-    const { words } = this;
+  addWord(text: string, tokens: readonly Token[], at: number): void {
+    const word = tokens[at]!;
+    if (this.wordCount === 0) this.first = at;
     if (this.isPlain) {
-      const last = words.length > 0 ? words[words.length - 1]! : undefined;
-      this.isPlain = (word.role & wordRole.shapes) === 0 && (last === undefined || standsBeside(text, last.end, word.start));
+      const isShaping = (word.role & wordRole.shapes) !== 0;
+      this.isPlain = !isShaping && (this.wordCount === 0 || standsBeside(text, tokens[this.last]!.end, word.start));
     }
-    words.push(word);
+    this.wordCount += 1;
+    this.last = at;
   }
 
   addBracket(bracket: Bracket): void {
@@ -39,13 +45,42 @@ export class GrowingItem implements Item {
     else (this.brackets as Bracket[]).push(bracket);
   }
 
+  firstWord(tokens: readonly Token[]): Token {
+    return tokens[this.first]!;
+  }
+
+  lastWord(tokens: readonly Token[]): Token {
+    return tokens[this.last]!;
+  }
+
+  /** The item with its words gathered: what stands from the first to the last, but for brackets, marks and periods. */
+  gather(tokens: readonly Token[]): Item {
+    const { brackets, first, last, wordCount } = this;
+    if (wordCount === 0) return { words: [], brackets };
+    // A plain item has nothing between its words.
+    if (this.isPlain) return { words: tokens.slice(first, last + 1), brackets };
+    const words: Token[] = [];
+    let bracket = 0;
+    for (let at = first; at <= last; at++) {
+      while (bracket < brackets.length && brackets[bracket]!.to <= at) bracket += 1;
+      const isInside = bracket < brackets.length && brackets[bracket]!.from <= at;
+      if (!isInside && isNamePart(tokens[at]!)) words.push(tokens[at]!);
+    }
+    return { words, brackets };
+  }
+
   /** True when a bracket with parts has been closed and this word begins another ingredient without a separator. */
   isEndedBy(token: Token): boolean {
-    if (this.brackets.length === 0 || this.words.length === 0) return false;
+    if (this.brackets.length === 0 || this.wordCount === 0) return false;
     const last = this.brackets.at(-1)!;
-    if (last.afterWords !== this.words.length || last.drafts.length < 2) return false;
+    if (last.afterWords !== this.wordCount || last.drafts.length < 2) return false;
     return token.kind === 'word' && !continuesAfterBracket.has(token.text);
   }
+}
+
+/** Words, numbers and the signs inside names; not separators, brackets and marks. */
+function isNamePart({ kind, role }: Token): boolean {
+  return kind === 'word' || kind === 'number' || (role & wordRole.shapes) !== 0;
 }
 
 const blank = 32;

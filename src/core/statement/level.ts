@@ -1,9 +1,9 @@
 import { type Draft, newDraft } from './draft.ts';
-import { draftOf } from './draftOf.ts';
+import { plainDraft } from './draftOf.ts';
 import { GrowingItem } from './item.ts';
 import { readItem } from './readItem.ts';
 import type { Presence, Remark, StatementIssueCode } from './statement.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 
 /** What all levels of one statement share. */
 export interface ReadState {
@@ -64,10 +64,10 @@ export class Level {
     if (item.isEmpty) return;
     this.item = new GrowingItem();
     const into = this.target;
-    if (item.isPlain && item.words.length > 0) {
-      this.add(into, draftOf(this.state, item));
+    if (item.isPlain && item.wordCount > 0) {
+      this.add(into, plainDraft(this.state, item));
     } else {
-      const read = readItem(this.state, item, into.at(-1), endsList && into.length > 0);
+      const read = readItem(this.state, item.gather(this.state.tokens), into.at(-1), endsList && into.length > 0);
       for (const draft of read.drafts) this.add(into, draft);
       if (read.endOfNote !== undefined) this.growTo(read.endOfNote);
       if (read.leadsWithOr && this.presence === 'certain') this.makeAlternatives(into);

@@ -1,4 +1,4 @@
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 
 /** The name as printed: words joined as they stood, marks and brackets between them left out, blanks folded. */
 export function nameOf(text: string, words: readonly Token[]): string {

@@ -1,5 +1,5 @@
 import { allergenRunEnd } from './remarks.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { functionWords, leadSubjects, leadVerbs, noteOpeners, noteWords, purposeNouns, purposeVerbs } from './vocabulary.ts';
 
 /** True when the words of a bracket say why, whence or how, and name no part: "(to retain moisture)", "(preservative)". */

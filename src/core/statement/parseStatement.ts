@@ -4,7 +4,8 @@ import { finishDrafts } from './finishDrafts.ts';
 import type { ReadState } from './level.ts';
 import { readList } from './readList.ts';
 import type { Statement, StatementIssueCode } from './statement.ts';
-import { type Token, tokenize } from './tokenize.ts';
+import type { Token } from './token.ts';
+import { tokenize } from './tokenize.ts';
 
 export interface StatementReading extends Reading<Statement, StatementIssueCode> {
   /** The text cut into words and separators, for those who look at it again. */

@@ -46,7 +46,7 @@ export function readItem(source: Source, item: Item, previous: Draft | undefined
 function partOf(item: Item, from: number, to: number): Item {
   if (from === 0 && to === item.words.length) return item;
   const brackets = item.brackets.map(bracket => ({ ...bracket, afterWords: Math.max(0, bracket.afterWords - from) }));
-  return { words: item.words.slice(from, to), brackets, isPlain: false };
+  return { words: item.words.slice(from, to), brackets };
 }
 
 function addNoteItem(source: Source, item: Item, previous: Draft): void {

@@ -5,7 +5,7 @@ import { GrowingItem } from './item.ts';
 import { Level, type ReadState } from './level.ts';
 import { readWord } from './readWord.ts';
 import { addRemark } from './remarks.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { abbreviations } from './vocabulary.ts';
 
 /** No real statement nests deeper than 6; past this, brackets are read as blanks. */
@@ -80,7 +80,7 @@ function readBracket(state: ReadState, level: Level, token: Token): void {
   const drafts = readList(state, token, level.depth + 1);
   const to = state.at;
   const end = state.tokens[to - 1]!.end;
-  level.item.addBracket({ drafts, from, to, start: token.start, end, afterWords: level.item.words.length });
+  level.item.addBracket({ drafts, from, to, start: token.start, end, afterWords: level.item.wordCount });
 }
 
 /** A period ends a sentence, but for one behind an abbreviation. */
@@ -95,7 +95,7 @@ function readPeriod(state: ReadState, level: Level): void {
 function isAbbreviated(tokens: readonly Token[], at: number, item: GrowingItem): boolean {
   const before = tokens[at - 1];
   const after = tokens[at + 1]?.kind;
-  if (before?.kind !== 'word' || before.end !== tokens[at]!.start || item.words.at(-1) !== before) return false;
+  if (before?.kind !== 'word' || before.end !== tokens[at]!.start || item.wordCount === 0 || item.lastWord(tokens) !== before) return false;
   if (before.text.length === 1) return after === 'word' || after === 'comma' || after === 'close';
   return abbreviations.has(before.text) && (after === 'word' || after === 'number');
 }
@@ -103,7 +103,7 @@ function isAbbreviated(tokens: readonly Token[], at: number, item: GrowingItem):
 /** A colon behind a few words makes them a heading; behind many it only separates. */
 function readColon(state: ReadState, level: Level): void {
   state.at += 1;
-  const heading = headingAt(state.text, level.item);
+  const heading = headingAt(state.text, level.item.gather(state.tokens));
   if (heading === undefined) {
     level.finishItem();
     return;
@@ -118,7 +118,7 @@ function readColon(state: ReadState, level: Level): void {
 function readMark(state: ReadState, level: Level): void {
   const { tokens } = state;
   state.at += 1;
-  if (!isFootnote(tokens, state.at, level.item.words.length === 0)) return;
+  if (!isFootnote(tokens, state.at, level.item.wordCount === 0)) return;
   level.finishItem();
   const inBracket = level.depth > 0;
   const end = footnoteEnd(tokens, state.at, inBracket);

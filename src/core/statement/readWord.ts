@@ -3,7 +3,7 @@ import type { Level, ReadState } from './level.ts';
 import { nameOf } from './nameOf.ts';
 import { addRemark, allergenRunEnd, claimEnd, facilityEnd } from './remarks.ts';
 import { thresholdAt } from './threshold.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { treatments, wordRole } from './vocabulary.ts';
 
 /** The law allows these and no others: 21 CFR 101.4(a)(2). */
@@ -16,7 +16,7 @@ export function readWord(state: ReadState, level: Level, token: Token): void {
     state.report('separator-missing', token.start, token.end, 'a comma before it');
     level.finishItem();
   }
-  level.item.addWord(token, state.text);
+  level.item.addWord(state.text, state.tokens, state.at);
   state.at += 1;
 }
 
@@ -110,7 +110,7 @@ function readContains(state: ReadState, level: Level, token: Token): boolean {
     else addRemark(state, 'allergens', allergens);
     return true;
   }
-  if (level.item.words.length > 0 || claimEnd(tokens, at) !== undefined) return false;
+  if (level.item.wordCount > 0 || claimEnd(tokens, at) !== undefined) return false;
   state.at = from;
   return true;
 }
@@ -121,7 +121,7 @@ function readContains(state: ReadState, level: Level, token: Token): boolean {
  */
 function readTreatment(state: ReadState, level: Level, token: Token): boolean {
   const { tokens, at } = state;
-  if (!treatments.has(token.text) || (level.item.words.length > 0 && token.text !== 'cured')) return false;
+  if (!treatments.has(token.text) || (level.item.wordCount > 0 && token.text !== 'cured')) return false;
   const joint = tokens[at + 1]?.text;
   if (joint !== 'with' && joint !== 'in' && joint !== 'from') return false;
   const end = tokens[at + 2]?.kind === 'colon' ? at + 3 : at + 2;
@@ -136,7 +136,7 @@ function readTreatment(state: ReadState, level: Level, token: Token): boolean {
 }
 
 function readClaim(state: ReadState, level: Level): boolean {
-  const end = level.item.words.length > 0 ? undefined : claimEnd(state.tokens, state.at);
+  const end = level.item.wordCount > 0 ? undefined : claimEnd(state.tokens, state.at);
   if (end === undefined || end === state.at) return false;
   // "(not from milk)" as a whole bracket is a note of its ingredient, kept there.
   if (fillsBracket(state, level, end)) state.at = end;
@@ -145,7 +145,7 @@ function readClaim(state: ReadState, level: Level): boolean {
 }
 
 function readFacility(state: ReadState, level: Level): boolean {
-  const end = level.item.words.length > 0 ? undefined : facilityEnd(state.tokens, state.at);
+  const end = level.item.wordCount > 0 ? undefined : facilityEnd(state.tokens, state.at);
   if (end === undefined) return false;
   addRemark(state, 'facility', end);
   return true;

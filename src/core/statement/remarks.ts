@@ -1,7 +1,7 @@
 import { mayContainAt } from './clauses.ts';
 import type { ReadState } from './level.ts';
 import type { Remark } from './statement.ts';
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { allergenNames, allergenWords, claimOpeners, facilityOpeners, facilityWords } from './vocabulary.ts';
 
 /** Keeps what goes from the cursor to `end` as a remark and goes on behind it. */

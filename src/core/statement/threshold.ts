@@ -1,4 +1,4 @@
-import type { Token } from './tokenize.ts';
+import type { Token } from './token.ts';
 import { clauseTail, numberWords, thresholdLead } from './vocabulary.ts';
 
 /** "Contains 2% or less of", in all its wordings. */
