@@ -45,7 +45,7 @@ function scaled(portion: Portion, share: number): Portion {
 }
 
 function tippingText(most: number, grams: number | null): string {
-  if (most <= 0) return 'No portion of it fits on this plate.';
+  if (most <= 0 || (grams !== null && grams < 1)) return 'No portion of it fits on this plate.';
   if (most >= 2) return 'Twice the portion still fits.';
   return grams === null ? `At most ${Math.floor(most * 100)} % of the portion fits.` : `${grams} g is the most that fits.`;
 }

@@ -6,6 +6,7 @@ import { createRootRoute, createRoute, createRouter, lazyRouteComponent, RouterP
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { Frame } from './Frame.tsx';
+import { type FoodSearch, foodSearch } from './screens/food/foodSearch.ts';
 import { type SurveySearch, surveySearch } from './screens/survey/surveySearch.ts';
 import { applyTheme } from './theme.ts';
 
@@ -27,7 +28,7 @@ const foods = createRoute({
   }),
   component: lazyRouteComponent(() => import('./screens/foods/Foods.tsx'), 'FoodsScreen'),
 });
-const food = createRoute({ getParentRoute: () => root, path: '/foods/$foodId', component: lazyRouteComponent(() => import('./screens/food/Food.tsx'), 'FoodScreen') });
+const food = createRoute({ getParentRoute: () => root, path: '/foods/$foodId', validateSearch: (search): FoodSearch => foodSearch(search), component: lazyRouteComponent(() => import('./screens/food/Food.tsx'), 'FoodScreen') });
 const plates = createRoute({ getParentRoute: () => root, path: '/plates', component: lazyRouteComponent(() => import('./screens/plates/Plates.tsx'), 'PlatesScreen') });
 const yardsticks = createRoute({ getParentRoute: () => root, path: '/yardsticks', component: lazyRouteComponent(() => import('./screens/yardsticks/Yardsticks.tsx'), 'YardsticksScreen') });
 const data = createRoute({ getParentRoute: () => root, path: '/data', component: lazyRouteComponent(() => import('./screens/data/Data.tsx'), 'DataScreen') });

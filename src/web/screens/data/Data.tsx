@@ -30,7 +30,7 @@ export function DataScreen() {
         {saved !== undefined && (
           <p className="notice" role="status">
             Saved:{' '}
-            <Link to="/foods/$foodId" params={{ foodId: saved.id }}>
+            <Link to="/foods/$foodId" params={{ foodId: saved.id }} search={{}}>
               {saved.name}
             </Link>
             . The form starts from this label, for a look-alike beside it.

@@ -18,6 +18,7 @@ type Entry = { readonly kind: 'read' } | { readonly kind: 'correction'; readonly
 /** One food: its label as printed, statement with additives, audit, ranges, how much fits, earlier labels. */
 export function FoodScreen() {
   const { foodId } = route.useParams();
+  const search = route.useSearch();
   const queries = useQueryClient();
   const [entry, setEntry] = useState<Entry>();
   const food = useQuery({ queryKey: ['food', foodId], queryFn: () => answer<Food>(api.foods[':id'].$get({ param: { id: foodId } })) });
@@ -80,7 +81,7 @@ export function FoodScreen() {
           <div className="stack">
             <Statement label={standing} />
             <Amounts label={standing} />
-            <HowMuchFits foodId={foodId} />
+            <HowMuchFits foodId={foodId} start={search} />
           </div>
         </div>
       )}

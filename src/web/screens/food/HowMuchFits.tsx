@@ -1,20 +1,20 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type FoodPortions, type KeptPlate, type KeptYardstick } from '../../api.ts';
+import type { FoodSearch } from './foodSearch.ts';
 import { Told } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 
 /** How much of a food fits on a plate: a portion to slide, its verdict, and the portion at which the verdict tips. */
-export function HowMuchFits({ foodId }: { readonly foodId: string }) {
+export function HowMuchFits({ foodId, start }: { readonly foodId: string; readonly start: FoodSearch }) {
   const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
   const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
-  const [plate, setPlate] = useState('');
-  const [yardstick, setYardstick] = useState('low-in-sodium-as-eaten');
+  const [plate, setPlate] = useState(start.plate ?? 'on-its-own');
+  const [yardstick, setYardstick] = useState(start.yardstick ?? 'low-in-sodium-as-eaten');
   const [step, setStep] = useState(15);
-  const onPlate = plate || String(plates.data?.[0]?.plate['id'] ?? 'on-its-own');
   const portions = useQuery({
-    queryKey: ['portions', foodId, onPlate, yardstick],
-    queryFn: () => answer<FoodPortions>(api['food-portions'].$post({ json: { foodId, plate: onPlate, yardstick, switchedOn: [] } })),
+    queryKey: ['portions', foodId, plate, yardstick],
+    queryFn: () => answer<FoodPortions>(api['food-portions'].$post({ json: { foodId, plate, yardstick, switchedOn: [] } })),
     enabled: plates.data !== undefined,
     placeholderData: keepPreviousData,
   });
@@ -26,7 +26,7 @@ export function HowMuchFits({ foodId }: { readonly foodId: string }) {
       <div className="formgrid">
         <label className="field">
           <span>Plate</span>
-          <select value={onPlate} onChange={event => setPlate(event.target.value)}>
+          <select value={plate} onChange={event => setPlate(event.target.value)}>
             {plates.data?.map(({ plate: one }) => (
               <option key={String(one['id'])} value={String(one['id'])}>
                 {String(one['title'])}

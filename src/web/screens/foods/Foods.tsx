@@ -64,7 +64,7 @@ export function FoodsScreen() {
               {foods.data?.slice(0, mostShown).map(food => (
                 <tr key={food.id}>
                   <td>
-                    <Link to="/foods/$foodId" params={{ foodId: food.id }}>
+                    <Link to="/foods/$foodId" params={{ foodId: food.id }} search={{}}>
                       {food.name}
                     </Link>
                     <span className="why">

@@ -32,7 +32,7 @@ export function FoodTable({ rows, request, picked, onPick }: { readonly rows: re
   // Only when another food is picked: scrolling must not be pulled back.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the list is made anew with every row in view
   useEffect(() => {
-    if (pickedAt >= 0) list.scrollToIndex(pickedAt, { align: 'auto' });
+    if (pickedAt >= 0) list.scrollToIndex(pickedAt, { align: 'center' });
   }, [picked]);
 
   const move = (by: number): void => {
@@ -77,6 +77,7 @@ export function FoodTable({ rows, request, picked, onPick }: { readonly rows: re
               <Row
                 key={key}
                 row={row}
+                request={request}
                 detail={details.get(row.foodId)}
                 isPicked={row.foodId === picked}
                 index={index}
@@ -102,14 +103,14 @@ const headings: readonly { readonly key?: SortKey; readonly name: string; readon
   { key: 'verdict', name: 'Verdict and way in' },
 ];
 
-function Row(given: { readonly row: SurveyRow; readonly detail: SurveyFood | undefined; readonly isPicked: boolean; readonly index: number; readonly onPick: (foodId: string) => void; readonly place: (node: HTMLDivElement | null) => void }) {
-  const { row, detail, isPicked, index, onPick, place } = given;
+function Row(given: { readonly row: SurveyRow; readonly request: SurveyRequest; readonly detail: SurveyFood | undefined; readonly isPicked: boolean; readonly index: number; readonly onPick: (foodId: string) => void; readonly place: (node: HTMLDivElement | null) => void }) {
+  const { row, request, detail, isPicked, index, onPick, place } = given;
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the rows' scroller takes the arrow keys
     // biome-ignore lint/a11y/useFocusableInteractive: the scroller holds the focus, the picked row is told by aria-selected
     <div className="gridrow" role="row" aria-rowindex={index + 2} aria-selected={isPicked} data-index={index} ref={place} onClick={() => onPick(row.foodId)}>
       <span role="gridcell">
-        <Link to="/foods/$foodId" params={{ foodId: row.foodId }}>
+        <Link to="/foods/$foodId" params={{ foodId: row.foodId }} search={{ plate: request.plate, yardstick: request.yardstick }}>
           {row.name}
         </Link>
         <span className="why">{row.maker}</span>

@@ -14,22 +14,25 @@ export function Sentence(given: {
   const { request, portionText, categories, plates, yardsticks, onChange } = given;
   return (
     <p className="sentence">
-      <Choice label="Category" value={request.category} options={categories.map(name => [name, name])} onChange={category => onChange({ category, food: '' })} />, {portionText} each, on{' '}
-      <Choice label="Plate" value={request.plate} options={plates.map(({ plate }) => [String(plate['id']), String(plate['title'])])} onChange={plate => onChange({ plate })} />, judged by{' '}
+      <Choice label="Category" value={request.category} options={categories.map(name => [name, name])} onChange={category => onChange({ category, food: '' })} after="," /> {portionText} each, on{' '}
+      <Choice label="Plate" value={request.plate} options={plates.map(({ plate }) => [String(plate['id']), String(plate['title'])])} onChange={plate => onChange({ plate })} after="," /> judged by{' '}
       <Choice
         label="Yardstick"
         value={request.yardstick}
         options={yardsticks.map(({ yardstick }) => [String(yardstick['id']), String(yardstick['title'])])}
         onChange={yardstick => onChange({ yardstick, on: '' })}
-      />
-      , for{' '}
-      <Choice label="Setting" value={request.setting ?? ''} options={[['', 'any setting'], ...Object.entries(settingNames)]} onChange={setting => onChange({ setting })} />.
+        after=","
+      />{' '}
+      for{' '}
+      <Choice label="Setting" value={request.setting ?? ''} options={[['', 'any setting'], ...Object.entries(settingNames)]} onChange={setting => onChange({ setting })} after="." />
     </p>
   );
 }
 
-function Choice({ label, value, options, onChange }: { readonly label: string; readonly value: string; readonly options: readonly (readonly [string, string])[]; readonly onChange: (value: string) => void }) {
+/** `after` is the sign behind the choice: it stays on the line of its word. */
+function Choice({ label, value, options, onChange, after }: { readonly label: string; readonly value: string; readonly options: readonly (readonly [string, string])[]; readonly onChange: (value: string) => void; readonly after: string }) {
   return (
+    <span className="part">
     <select aria-label={label} value={value} onChange={event => onChange(event.target.value)}>
       {options.some(([id]) => id === value) ? null : <option value={value}>{value}</option>}
       {options.map(([id, name]) => (
@@ -38,5 +41,7 @@ function Choice({ label, value, options, onChange }: { readonly label: string; r
         </option>
       ))}
     </select>
+    {after}
+    </span>
   );
 }

@@ -57,9 +57,7 @@ export function SurveyScreen() {
               <p className="small soft">
                 {survey.data.companionsText} {survey.data.rule !== null && ruleText(survey.data.rule)}
               </p>
-              {survey.data.rows.some(({ energyKcal, sodiumMg }) => energyKcal === null || sodiumMg === null) && (
-                <p className="small soft">{survey.data.rows.filter(({ energyKcal, sodiumMg }) => energyKcal === null || sodiumMg === null).length} foods are not drawn: their energy or sodium is unknown.</p>
-              )}
+              <NotDrawn rows={survey.data.rows} />
             </section>
             <section className="sheet" aria-labelledby="table-title">
               <div className="spread">
@@ -97,6 +95,14 @@ export function SurveyScreen() {
       )}
     </>
   );
+}
+
+/** Foods without a place on the plane are named, never drawn at zero. */
+function NotDrawn({ rows }: { readonly rows: Survey['rows'] }) {
+  const missing = rows.filter(({ energyKcal, sodiumMg }) => energyKcal === null || sodiumMg === null);
+  if (missing.length === 0) return null;
+  const names = missing.length <= 4 ? missing.map(({ name }) => name).join(', ') : `${missing.length} foods`;
+  return <p className="small soft">Not drawn, because energy or sodium is unknown: {names}.</p>;
 }
 
 function toggled(on: readonly string[], id: string, isOn: boolean): readonly string[] {
