@@ -1,12 +1,12 @@
+import type { Issue } from '#core/errors.ts';
 import { compareLabels, type LabelComparison } from '#core/label/compareLabels.ts';
-import { labelFromJson } from '#core/label/labelFromJson.ts';
 import type { PrintedLabel, PrintedServing, ReadLabel } from '#core/label/label.ts';
+import { labelFromJson } from '#core/label/labelFromJson.ts';
 import { per100G } from '#core/label/per100G.ts';
 import { readLabel } from '#core/label/readLabel.ts';
-import type { Issue } from '#core/errors.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
-import { shownAmounts } from './shownAmounts.ts';
 import type { Shelf, ShelfFood } from './shelf.ts';
+import { shownAmounts } from './shownAmounts.ts';
 import type { FoodRow, LabelRow } from './store.ts';
 
 /** A food in a list: what its standing label says in short. */
@@ -56,7 +56,11 @@ export function describeReading(label: ReadLabel, moreIssues: readonly Issue[] =
 }
 
 /** A draft from the form: read, and nothing kept. */
-export function describeDraft(json: unknown): { readonly printed?: PrintedLabel; readonly reading?: ReturnType<typeof describeReading>; readonly issues: readonly Issue[] } {
+export function describeDraft(json: unknown): {
+  readonly printed?: PrintedLabel;
+  readonly reading?: ReturnType<typeof describeReading>;
+  readonly issues: readonly Issue[];
+} {
   const { value, issues } = labelFromJson(json);
   if (value === undefined) return { issues };
   return { printed: value, reading: describeReading(readLabel(value), issues), issues };
@@ -79,7 +83,9 @@ export function describeHistory(labels: readonly LabelRow[], standingId: string 
       photoIds: [...label.photoIds],
       printed: { ...label.printed },
       read: describeReading(reading),
-      ...(earlier === undefined || label.kind === 'correction' ? {} : { changes: describeChanges(compareLabels(shelf.reading(earlier), reading)) }),
+      ...(earlier === undefined || label.kind === 'correction'
+        ? {}
+        : { changes: describeChanges(compareLabels(shelf.reading(earlier), reading)) }),
       stands: label.id === standingId,
     };
   });
@@ -88,7 +94,8 @@ export function describeHistory(labels: readonly LabelRow[], standingId: string 
 function describeChanges(comparison: LabelComparison) {
   const sentences = comparison.figures.map(({ nutrient, kind, earlier, later }) => {
     const { name, unit } = nutrients[nutrient];
-    const figure = (amount: typeof earlier): string => (amount.kind === 'known' ? `${amount.printed ?? `${amount.range.lo} – ${amount.range.hi}`} ${unit}` : 'unknown');
+    const figure = (amount: typeof earlier): string =>
+      amount.kind === 'known' ? `${amount.printed ?? `${amount.range.lo} – ${amount.range.hi}`} ${unit}` : 'unknown';
     if (kind === 'appeared') return `${upper(name)} is printed now: ${figure(later)}.`;
     if (kind === 'disappeared') return `${upper(name)} is no longer printed.`;
     return `${upper(name)}: ${figure(earlier)} before, ${figure(later)} now${comparison.comparedPer === 'the-same-quantity' ? '' : ` (${comparison.comparedPer.replace('100-', 'per 100 ')})`}.`;

@@ -9,7 +9,7 @@ import type { PlateFile, Store } from './store.ts';
  */
 export async function loadDemo(table: Table, plates: readonly PlateFile[], store: Store): Promise<void> {
   let rest = table;
-  for (let round = 0; rest.rows.length > 0; round++) {
+  for (let _round = 0; rest.rows.length > 0; _round++) {
     const look = await lookAtImport(rest, proposedMapping(rest.headings), new Shelf(store), store);
     const seen = new Set<string>();
     const now = look.rows.filter(({ imported: { label } }) => {

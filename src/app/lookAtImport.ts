@@ -1,6 +1,6 @@
 import type { Issue } from '#core/errors.ts';
 import { compareLabels } from '#core/label/compareLabels.ts';
-import { importLabels, type ImportedLabel } from './importLabels.ts';
+import { type ImportedLabel, importLabels } from './importLabels.ts';
 import { labelHeading } from './labelHeadings.ts';
 import { foodFinder, foodOf } from './matchFood.ts';
 import type { Table } from './ports.ts';
@@ -48,7 +48,10 @@ export async function lookAtImport(table: Table, mapping: readonly (string | nul
 
 /** A column that is left out keeps its heading in the report, under a name that no label has. */
 function mapped(table: Table, mapping: readonly (string | null)[]): Table {
-  return { ...table, headings: table.headings.map((heading, at) => mapping[at] ?? (labelHeading(heading) === undefined ? heading : `(left out) ${heading}`)) };
+  return {
+    ...table,
+    headings: table.headings.map((heading, at) => mapping[at] ?? (labelHeading(heading) === undefined ? heading : `(left out) ${heading}`)),
+  };
 }
 
 /** What a look would keep. Two rows of one new food become one food with two labels, in the order of the table. */

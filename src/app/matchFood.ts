@@ -1,5 +1,5 @@
-import type { PrintedLabel } from '#core/label/label.ts';
 import { readGtin } from '#core/label/gtin.ts';
+import type { PrintedLabel } from '#core/label/label.ts';
 import type { FoodRow, NewFood } from './store.ts';
 
 /** Finds the food that a label belongs to: by its number, else by maker and name, letter case and blanks aside. */

@@ -19,7 +19,8 @@ export function portionsOfFood(input: {
 }) {
   const { food, plate, shelf } = input;
   const whole = portionGrams(plate.portion, food);
-  const amount = (share: number): Portion => (whole === undefined ? scaled(plate.portion, share) : { grams: Math.round(whole * share * 10) / 10 });
+  const amount = (share: number): Portion =>
+    whole === undefined ? scaled(plate.portion, share) : { grams: Math.round(whole * share * 10) / 10 };
   const list = Array.from({ length: steps }, (_, index) => {
     const portion = amount((2 * (index + 1)) / steps);
     const { verdict, closeCall, why } = judgePlate({ ...input, plate: { ...plate, portion } });

@@ -15,7 +15,14 @@ export interface TableRow {
   readonly cells: readonly string[];
 }
 
-export type TableIssueCode = 'encoding-not-utf8' | 'encoding-damaged' | 'quote-not-closed' | 'quote-not-doubled' | 'more-than-one-sheet' | 'cell-merged' | 'cell-with-formula';
+export type TableIssueCode =
+  | 'encoding-not-utf8'
+  | 'encoding-damaged'
+  | 'quote-not-closed'
+  | 'quote-not-doubled'
+  | 'more-than-one-sheet'
+  | 'cell-merged'
+  | 'cell-with-formula';
 
 /** One line of a stream: its text, or why it has none. */
 export type InputLine = { readonly line: number; readonly text: string } | { readonly line: number; readonly issue: Issue<LineIssueCode> };

@@ -67,11 +67,21 @@ export function surveyForScreen({ foods, plate, yardstick, setting, switchedOn }
       ...(label.recheckOn === undefined ? {} : { recheckOn: label.recheckOn }),
     };
   });
-  return { counts, rule: planeRule(testsJudged(yardstick, switchedOn), plate), portionText: portionText(plate.portion), companionsText: companionsText(plate), rows };
+  return {
+    counts,
+    rule: planeRule(testsJudged(yardstick, switchedOn), plate),
+    portionText: portionText(plate.portion),
+    companionsText: companionsText(plate),
+    rows,
+  };
 }
 
 /** Reasons, classes and ways in of some foods of such a survey. */
-export function surveyFoods({ foods, plate, yardstick, setting, switchedOn }: ScreenSurveyInput, wanted: ReadonlySet<string>, plates: readonly Plate[]) {
+export function surveyFoods(
+  { foods, plate, yardstick, setting, switchedOn }: ScreenSurveyInput,
+  wanted: ReadonlySet<string>,
+  plates: readonly Plate[],
+) {
   const given = { plate, yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) };
   const judge = prepareJudge(given);
   const companions = companionTotals(plate.companions);
@@ -113,7 +123,11 @@ function marginOf(verdict: Verdict, yardstick: Yardstick): string {
   const measure = yardstick.tests.find(({ id }) => id === deciding?.testId)?.measure;
   if (deciding?.margin === undefined || measure === undefined) return verdict.why;
   const unit =
-    measure.kind === 'daily-value-percent' ? '%' : 'nutrient' in measure ? `${nutrients[measure.nutrient].unit}${measure.kind === 'ratio' ? `/${nutrients[measure.per].unit}` : ''}` : '';
+    measure.kind === 'daily-value-percent'
+      ? '%'
+      : 'nutrient' in measure
+        ? `${nutrients[measure.nutrient].unit}${measure.kind === 'ratio' ? `/${nutrients[measure.per].unit}` : ''}`
+        : '';
   return `${roundHalfUp(Math.abs(deciding.margin), 1)} ${unit} ${deciding.margin < 0 ? 'over' : 'to spare'}`;
 }
 

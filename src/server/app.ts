@@ -33,7 +33,10 @@ export function createApp(world: World) {
     .route('/api', keptRoutes(world))
     .route('/api', surveyRoutes(world));
   app.get('/api/photos/:id', context => photoResponse(context.req.param('id'), world));
-  app.doc31('/api/openapi.json', { openapi: '3.1.0', info: { title: 'Platewright', version: '0.1.0', description: 'The workbench on this machine. Nothing is sent elsewhere.' } });
+  app.doc31('/api/openapi.json', {
+    openapi: '3.1.0',
+    info: { title: 'Platewright', version: '0.1.0', description: 'The workbench on this machine. Nothing is sent elsewhere.' },
+  });
   app.all('/api/*', () => {
     throw new Fault('not-found', 'There is no such call.');
   });

@@ -29,7 +29,8 @@ export const guard: MiddlewareHandler = async (context, next) => {
   if (origin !== undefined && origin !== `http://${host}`) throw new Fault('origin-refused', 'The request comes from another page.');
   const site = context.req.header('sec-fetch-site');
   const changes = context.req.method !== 'GET' && context.req.method !== 'HEAD';
-  if (changes && site !== undefined && site !== 'same-origin' && site !== 'none') throw new Fault('origin-refused', 'The request comes from another page.');
+  if (changes && site !== undefined && site !== 'same-origin' && site !== 'none')
+    throw new Fault('origin-refused', 'The request comes from another page.');
   await next();
   const { headers } = context.res;
   headers.set('content-security-policy', contentSecurityPolicy);

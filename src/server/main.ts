@@ -50,7 +50,9 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
 
 function readDemo() {
   const folder = join(root, 'data', 'demo', 'plates');
-  const plates = readdirSync(folder).sort().map(name => JSON.parse(readFileSync(join(folder, name), 'utf8')) as PlateFile);
+  const plates = readdirSync(folder)
+    .sort()
+    .map(name => JSON.parse(readFileSync(join(folder, name), 'utf8')) as PlateFile);
   return { table: readTable(readFileSync(join(root, 'data', 'demo', 'labels.csv'))), plates };
 }
 

@@ -44,7 +44,12 @@ const statusOf = {
 
 /** Answers a fault as problem details (RFC 9457). What was not foreseen gets an id; its stack goes to the log, never the request. */
 export function problem(error: unknown, context: Context, log: (line: string) => void): Response {
-  const fault = error instanceof Fault ? error : error instanceof HTTPException ? new Fault('request-not-valid', 'The request could not be read.') : unforeseen(error, log);
+  const fault =
+    error instanceof Fault
+      ? error
+      : error instanceof HTTPException
+        ? new Fault('request-not-valid', 'The request could not be read.')
+        : unforeseen(error, log);
   const status = statusOf[fault.code];
   return context.body(
     JSON.stringify({

@@ -19,10 +19,13 @@ export function staticFiles(folder: string): (context: Context) => Promise<Respo
     if (ending !== undefined && types[ending] !== undefined && !path.includes('..')) {
       const bytes = await readFile(join(folder, path)).catch(() => undefined);
       if (bytes === undefined) return context.body(null, 404);
-      return context.body(bytes, 200, { 'content-type': types[ending], 'cache-control': path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache' });
+      return context.body(bytes, 200, {
+        'content-type': types[ending],
+        'cache-control': path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
+      });
     }
     const page = await readFile(join(folder, 'index.html')).catch(() => undefined);
     if (page === undefined) return context.text('The browser part is not built. Start the program with npm start.', 503);
-    return context.body(page, 200, { 'content-type': types['html']!, 'cache-control': 'no-cache' });
+    return context.body(page, 200, { 'content-type': types.html!, 'cache-control': 'no-cache' });
   };
 }

@@ -1,5 +1,5 @@
-import { Shelf } from '#app/shelf.ts';
 import type { Table } from '#app/ports.ts';
+import type { Shelf } from '#app/shelf.ts';
 import type { PlateFile, Store, Versioned } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
 import { builtInPlates } from '#core/plate/builtInPlates.ts';
@@ -33,7 +33,11 @@ export async function plateOf(given: string | Readonly<Record<string, unknown>>,
 
 export function readPlate(json: unknown): Plate {
   const { value, issues } = plateFromJson(json);
-  if (value === undefined) throw new Fault('plate-not-valid', issues.map(({ place, found, expected }) => `${place.heading ?? 'the plate'}: found ${found}, expected ${expected}`).join('; '));
+  if (value === undefined)
+    throw new Fault(
+      'plate-not-valid',
+      issues.map(({ place, found, expected }) => `${place.heading ?? 'the plate'}: found ${found}, expected ${expected}`).join('; '),
+    );
   return value;
 }
 
@@ -50,13 +54,18 @@ export async function keptPlates(store: Store): Promise<readonly Versioned<Plate
 /** A yardstick by id or as JSON. @throws Fault yardstick-not-found, yardstick-not-valid */
 export async function yardstickOf(given: string | Readonly<Record<string, unknown>>, store: Store): Promise<Yardstick> {
   if (typeof given !== 'string') return readYardstick(given);
-  const found = builtInYardsticks.find(({ id }) => id === given) ?? (await store.listYardsticks()).find(({ value }) => value.id === given)?.value;
+  const found =
+    builtInYardsticks.find(({ id }) => id === given) ?? (await store.listYardsticks()).find(({ value }) => value.id === given)?.value;
   if (found === undefined) throw new Fault('yardstick-not-found', 'There is no yardstick of this name any more.');
   return found;
 }
 
 export function readYardstick(json: unknown): Yardstick {
   const { value, issues } = yardstickFromJson(json);
-  if (value === undefined) throw new Fault('yardstick-not-valid', issues.map(({ place, found, expected }) => `${place.heading ?? 'the yardstick'}: found ${found}, expected ${expected}`).join('; '));
+  if (value === undefined)
+    throw new Fault(
+      'yardstick-not-valid',
+      issues.map(({ place, found, expected }) => `${place.heading ?? 'the yardstick'}: found ${found}, expected ${expected}`).join('; '),
+    );
   return value;
 }

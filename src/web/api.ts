@@ -38,9 +38,14 @@ export async function answer<Body>(call: Promise<{ readonly ok: boolean; json: (
   try {
     response = await call;
   } catch {
-    throw new Problem('The program does not answer', 'Platewright seems to have been stopped.', 'Start it again with npm start, then reload this page. What was saved is kept.', 'no-answer');
+    throw new Problem(
+      'The program does not answer',
+      'Platewright seems to have been stopped.',
+      'Start it again with npm start, then reload this page. What was saved is kept.',
+      'no-answer',
+    );
   }
   const body = (await response.json()) as Record<string, string>;
   if (response.ok) return body as Body;
-  throw new Problem(body['title'] ?? 'It did not work', body['detail'] ?? '', body['nextStep'] ?? 'Try again.', body['code'] ?? 'unknown');
+  throw new Problem(body.title ?? 'It did not work', body.detail ?? '', body.nextStep ?? 'Try again.', body.code ?? 'unknown');
 }

@@ -23,15 +23,32 @@ const foods = createRoute({
   getParentRoute: () => root,
   path: '/foods',
   validateSearch: (search: Record<string, unknown>): { search?: string; category?: string } => ({
-    ...(typeof search['search'] === 'string' ? { search: search['search'] } : {}),
-    ...(typeof search['category'] === 'string' ? { category: search['category'] } : {}),
+    ...(typeof search.search === 'string' ? { search: search.search } : {}),
+    ...(typeof search.category === 'string' ? { category: search.category } : {}),
   }),
   component: lazyRouteComponent(() => import('./screens/foods/Foods.tsx'), 'FoodsScreen'),
 });
-const food = createRoute({ getParentRoute: () => root, path: '/foods/$foodId', validateSearch: (search): FoodSearch => foodSearch(search), component: lazyRouteComponent(() => import('./screens/food/Food.tsx'), 'FoodScreen') });
-const plates = createRoute({ getParentRoute: () => root, path: '/plates', component: lazyRouteComponent(() => import('./screens/plates/Plates.tsx'), 'PlatesScreen') });
-const yardsticks = createRoute({ getParentRoute: () => root, path: '/yardsticks', component: lazyRouteComponent(() => import('./screens/yardsticks/Yardsticks.tsx'), 'YardsticksScreen') });
-const data = createRoute({ getParentRoute: () => root, path: '/data', component: lazyRouteComponent(() => import('./screens/data/Data.tsx'), 'DataScreen') });
+const food = createRoute({
+  getParentRoute: () => root,
+  path: '/foods/$foodId',
+  validateSearch: (search): FoodSearch => foodSearch(search),
+  component: lazyRouteComponent(() => import('./screens/food/Food.tsx'), 'FoodScreen'),
+});
+const plates = createRoute({
+  getParentRoute: () => root,
+  path: '/plates',
+  component: lazyRouteComponent(() => import('./screens/plates/Plates.tsx'), 'PlatesScreen'),
+});
+const yardsticks = createRoute({
+  getParentRoute: () => root,
+  path: '/yardsticks',
+  component: lazyRouteComponent(() => import('./screens/yardsticks/Yardsticks.tsx'), 'YardsticksScreen'),
+});
+const data = createRoute({
+  getParentRoute: () => root,
+  path: '/data',
+  component: lazyRouteComponent(() => import('./screens/data/Data.tsx'), 'DataScreen'),
+});
 
 const router = createRouter({ routeTree: root.addChildren([survey, foods, food, plates, yardsticks, data]), defaultPreload: 'intent' });
 declare module '@tanstack/react-router' {

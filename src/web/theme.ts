@@ -4,10 +4,10 @@ const key = 'platewright-theme';
 export function applyTheme(): void {
   const chosen = localStorage.getItem(key);
   const dark = chosen === null ? matchMedia('(prefers-color-scheme: dark)').matches : chosen === 'dark';
-  document.documentElement.dataset['theme'] = dark ? 'dark' : 'light';
+  document.documentElement.dataset.theme = dark ? 'dark' : 'light';
 }
 
 export function switchTheme(): void {
-  localStorage.setItem(key, document.documentElement.dataset['theme'] === 'dark' ? 'light' : 'dark');
+  localStorage.setItem(key, document.documentElement.dataset.theme === 'dark' ? 'light' : 'dark');
   applyTheme();
 }

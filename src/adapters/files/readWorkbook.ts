@@ -1,7 +1,7 @@
 import ExcelJS from 'exceljs';
-import { Fault } from '#core/errors.ts';
-import type { Issue } from '#core/errors.ts';
 import type { Table, TableIssueCode, TableRow } from '#app/ports.ts';
+import type { Issue } from '#core/errors.ts';
+import { Fault } from '#core/errors.ts';
 
 /** XLSX files are ZIP archives and begin so. */
 export function isWorkbook(bytes: Uint8Array): boolean {
@@ -25,7 +25,12 @@ export async function readWorkbook(bytes: Uint8Array): Promise<Table> {
   if (sheet === undefined) throw new Fault('table-without-headings', 'The workbook has no sheet with anything in it.');
   const issues: Issue<TableIssueCode>[] = [];
   if (workbook.worksheets.filter(({ actualRowCount }) => actualRowCount > 0).length > 1) {
-    issues.push({ code: 'more-than-one-sheet', place: {}, found: `${workbook.worksheets.length} sheets`, expected: `one; only "${sheet.name}" is read` });
+    issues.push({
+      code: 'more-than-one-sheet',
+      place: {},
+      found: `${workbook.worksheets.length} sheets`,
+      expected: `one; only "${sheet.name}" is read`,
+    });
   }
   const rows: TableRow[] = [];
   const width = sheet.columnCount;
@@ -35,10 +40,21 @@ export async function readWorkbook(bytes: Uint8Array): Promise<Table> {
       const heading = rows[0]?.cells[index];
       const place = heading === undefined ? { row } : { row, heading };
       if (cell.isMerged && cell.master.address !== cell.address) {
-        issues.push({ code: 'cell-merged', place, found: `a cell merged with ${cell.master.address}`, expected: 'a cell of its own; it is taken as empty' });
+        issues.push({
+          code: 'cell-merged',
+          place,
+          found: `a cell merged with ${cell.master.address}`,
+          expected: 'a cell of its own; it is taken as empty',
+        });
         return '';
       }
-      if (cell.formula) issues.push({ code: 'cell-with-formula', place, found: `=${cell.formula}`, expected: 'the figure itself; the last result was read' });
+      if (cell.formula)
+        issues.push({
+          code: 'cell-with-formula',
+          place,
+          found: `=${cell.formula}`,
+          expected: 'the figure itself; the last result was read',
+        });
       return shown(cell);
     });
     if (cells.some(cell => cell.trim() !== '')) rows.push({ row, cells });

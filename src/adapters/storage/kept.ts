@@ -10,7 +10,12 @@ export async function listPlates(session: Session): Promise<readonly Versioned<P
   return rows.map(row => ({ value: JSON.parse(row.plate) as PlateFile, version: row.version, isDemo: row.is_demo === 1 }));
 }
 
-export async function putPlate(session: Session, plate: PlateFile, seenVersion: number | null, isDemo = false): Promise<Versioned<PlateFile>> {
+export async function putPlate(
+  session: Session,
+  plate: PlateFile,
+  seenVersion: number | null,
+  isDemo = false,
+): Promise<Versioned<PlateFile>> {
   return session.write(async trx => {
     const earlier = await trx.selectFrom('plates').select('version').where('id', '=', plate.id).executeTakeFirst();
     refuseUnseen(earlier?.version, seenVersion);

@@ -10,7 +10,9 @@ export const command: Command = {
     atMostPositionals(given, 0);
     const { serve } = await import('../../server/main.ts');
     const serving = await serve(process.env, world.say);
-    await world.write(`Platewright runs at ${serving.address}\nOpen this address in a browser of this computer. Ctrl-C ends the program.\n`);
+    await world.write(
+      `Platewright runs at ${serving.address}\nOpen this address in a browser of this computer. Ctrl-C ends the program.\n`,
+    );
     const stop = (): void => void serving.close().then(() => process.exit(0));
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, stop);
     await new Promise(() => undefined);

@@ -1,9 +1,9 @@
 import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
+import { classScaleText, testText } from '#core/yardstick/testText.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import type { Command } from '../command.ts';
 import { hanging, wrap } from '../layOut.ts';
 import { atMostPositionals, oneOf } from '../readOptions.ts';
-import { classScaleText, testText } from '#core/yardstick/testText.ts';
 
 export const command: Command = {
   name: 'yardsticks',

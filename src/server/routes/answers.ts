@@ -1,11 +1,14 @@
-import { problemBody } from '../bodies.ts';
 import type { z } from '@hono/zod-openapi';
+import { problemBody } from '../bodies.ts';
 
 /** A JSON answer in the description of a route, with the problem that every route may answer instead. */
 export function answers<Schema extends z.ZodType>(schema: Schema, description: string) {
   return {
     200: { description, content: { 'application/json': { schema } } },
-    default: { description: 'A fault, with its code and the next step (RFC 9457)', content: { 'application/problem+json': { schema: problemBody } } },
+    default: {
+      description: 'A fault, with its code and the next step (RFC 9457)',
+      content: { 'application/problem+json': { schema: problemBody } },
+    },
   } as const;
 }
 

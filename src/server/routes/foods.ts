@@ -10,9 +10,23 @@ import { answers, jsonBody } from './answers.ts';
 
 const version = z.number().int().positive();
 const day = z.iso.date();
-const newLabel = z.object({ version, label: labelJson, kind: z.enum(['read', 'correction']).default('read'), correctsLabelId: z.string().optional(), reason: z.string().max(1_000).optional(), recheckOn: day.optional() });
+const newLabel = z.object({
+  version,
+  label: labelJson,
+  kind: z.enum(['read', 'correction']).default('read'),
+  correctsLabelId: z.string().optional(),
+  reason: z.string().max(1_000).optional(),
+  recheckOn: day.optional(),
+});
 const params = z.object({ id: z.string().openapi({ param: { name: 'id', in: 'path' } }) });
-const change = z.object({ version, name: z.string().min(1).max(300).optional(), maker: z.string().max(300).optional(), category: z.string().max(300).optional(), densityGPerMl: z.number().positive().max(25).optional(), gramsPerMeasure: z.record(z.string(), z.number().positive()).optional() });
+const change = z.object({
+  version,
+  name: z.string().min(1).max(300).optional(),
+  maker: z.string().max(300).optional(),
+  category: z.string().max(300).optional(),
+  densityGPerMl: z.number().positive().max(25).optional(),
+  gramsPerMeasure: z.record(z.string(), z.number().positive()).optional(),
+});
 const ok = z.object({ id: z.string(), version: z.number() });
 const photoTypes = ['image/jpeg', 'image/png', 'image/webp'] as const;
 const largestPhoto = 10 * 2 ** 20;
@@ -20,7 +34,11 @@ const largestPhoto = 10 * 2 ** 20;
 /** The label of a form, ready to be kept. @throws Fault label-not-readable */
 function readable(json: unknown): NewLabel['printed'] {
   const { printed, issues } = describeDraft(json);
-  if (printed === undefined) throw new Fault('label-not-readable', issues.map(({ place, found, expected }) => `${place.heading ?? 'the label'}: found ${found}, expected ${expected}`).join('; '));
+  if (printed === undefined)
+    throw new Fault(
+      'label-not-readable',
+      issues.map(({ place, found, expected }) => `${place.heading ?? 'the label'}: found ${found}, expected ${expected}`).join('; '),
+    );
   return printed;
 }
 
@@ -30,8 +48,13 @@ export function foodRoutes(world: World) {
   async function foodDetail(row: FoodRow) {
     const labels = await store.labelsOf(row.id);
     const standing = (await shelf.foods()).find(one => one.row.id === row.id);
-    const short = standing === undefined ? { ...describeRow(row), labels: labels.length, energyKcal: null, sodiumMg: null, additives: [], statementRead: false, findings: 0 } : describeShort(standing, labels.length);
-    const plates = (await store.listPlates()).filter(({ value }) => JSON.stringify(value).includes(`"${row.id}"`)).map(({ value }) => String(value['title'] ?? value.id));
+    const short =
+      standing === undefined
+        ? { ...describeRow(row), labels: labels.length, energyKcal: null, sodiumMg: null, additives: [], statementRead: false, findings: 0 }
+        : describeShort(standing, labels.length);
+    const plates = (await store.listPlates())
+      .filter(({ value }) => JSON.stringify(value).includes(`"${row.id}"`))
+      .map(({ value }) => String(value.title ?? value.id));
     return {
       ...short,
       ...(row.densityGPerMl === undefined ? {} : { densityGPerMl: row.densityGPerMl }),
@@ -42,73 +65,150 @@ export function foodRoutes(world: World) {
   }
 
   return newApi(world.log)
-    .openapi(createRoute({ method: 'get', path: '/foods', request: { query: z.object({ category: z.string().optional(), search: z.string().max(300).optional() }) }, responses: answers(z.array(foodShort), 'Foods with their standing label in short') }), async context => {
-      const { category, search } = context.req.valid('query');
-      const standing = new Map((await shelf.foods()).map(one => [one.row.id, one]));
-      const rows = await store.listFoods({ ...(category === undefined || category === '' ? {} : { category }), ...(search === undefined ? {} : { search }) });
-      return context.json(rows.flatMap(row => {
-        const one = standing.get(row.id);
-        return one === undefined ? [] : [describeShort(one)];
-      }), 200);
-    })
-    .openapi(createRoute({ method: 'get', path: '/foods/{id}', request: { params }, responses: answers(foodBody, 'A food with all its labels') }), async context => {
-      const row = await store.getFood(context.req.valid('param').id);
-      if (row === undefined) throw new Fault('food-not-found', 'The food is not in the workspace.');
-      return context.json((await foodDetail(row)) as never, 200);
-    })
-    .openapi(createRoute({ method: 'post', path: '/foods', request: { body: jsonBody(z.object({ label: labelJson, recheckOn: day.optional() })) }, responses: answers(ok, 'The food that was added') }), async context => {
-      const { label, recheckOn } = context.req.valid('json');
-      const printed = readable(label);
-      if (printed.name === undefined || printed.name.trim() === '') throw new Fault('label-not-readable', 'name: found nothing, expected the name of the food.');
-      const { food } = await store.addFood(foodOf(printed), { kind: 'read', printed, ...(recheckOn === undefined ? {} : { recheckOn }) });
-      return context.json({ id: food.id, version: food.version }, 200);
-    })
-    .openapi(createRoute({ method: 'patch', path: '/foods/{id}', request: { params, body: jsonBody(change) }, responses: answers(ok, 'The food after the change') }), async context => {
-      const { version: seen, ...rest } = context.req.valid('json');
-      const given = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)) as Partial<NewFood>;
-      const food = await store.changeFood(context.req.valid('param').id, seen, given);
-      return context.json({ id: food.id, version: food.version }, 200);
-    })
-    .openapi(createRoute({ method: 'post', path: '/foods/{id}/labels', request: { params, body: jsonBody(newLabel) }, responses: answers(ok, 'The food with its further label') }), async context => {
-      const { version: seen, label, kind, correctsLabelId, reason, recheckOn } = context.req.valid('json');
-      if (kind === 'correction' && (correctsLabelId === undefined || !reason?.trim())) throw new Fault('request-not-valid', 'A correction names the label it corrects and says why.');
-      const { food } = await store.addLabel(context.req.valid('param').id, seen, {
-        kind,
-        printed: readable(label),
-        ...(kind === 'correction' && correctsLabelId !== undefined ? { correctsLabelId } : {}),
-        ...(reason === undefined ? {} : { reason }),
-        ...(recheckOn === undefined ? {} : { recheckOn }),
-      });
-      return context.json({ id: food.id, version: food.version }, 200);
-    })
-    .openapi(createRoute({ method: 'post', path: '/labels/{id}/withdraw', request: { params, body: jsonBody(z.object({ version, reason: z.string().min(1).max(1_000) })) }, responses: answers(ok, 'The food without the label') }), async context => {
-      const { version: seen, reason } = context.req.valid('json');
-      const food = await store.withdrawLabel(context.req.valid('param').id, seen, reason);
-      return context.json({ id: food.id, version: food.version }, 200);
-    })
-    .openapi(createRoute({ method: 'put', path: '/labels/{id}/recheck', request: { params, body: jsonBody(z.object({ dueOn: day.nullable() })) }, responses: answers(z.object({ dueOn: z.string().nullable() }), 'The day that was set') }), async context => {
-      const { dueOn } = context.req.valid('json');
-      await store.setRecheck(context.req.valid('param').id, dueOn);
-      return context.json({ dueOn }, 200);
-    })
-    .openapi(createRoute({ method: 'post', path: '/labels/read', request: { body: jsonBody(z.object({ label: labelJson })) }, responses: answers(readLabelBody, 'The draft read; nothing is kept') }), context => {
-      const { reading, issues } = describeDraft(context.req.valid('json').label);
-      const body = reading ?? { amounts: [], per100G: [], additives: [], statementRead: false, findings: [], issues };
-      return context.json(body as z.input<typeof readLabelBody>, 200);
-    })
-    .openapi(createRoute({ method: 'post', path: '/labels/{id}/photos', request: { params, body: { content: { 'image/*': { schema: z.string().openapi({ format: 'binary' }) } } } }, responses: answers(z.object({ id: z.string() }), 'The photo that was kept') }), async context => {
-      const mime = photoTypes.find(type => context.req.header('content-type')?.startsWith(type));
-      if (mime === undefined) throw new Fault('request-not-valid', 'A photo is a JPEG, PNG or WebP picture.');
-      const bytes = new Uint8Array(await context.req.arrayBuffer());
-      if (bytes.length === 0 || bytes.length > largestPhoto) throw new Fault('request-too-large', 'A photo may have up to 10 MB.');
-      const { id } = await store.addPhoto(context.req.valid('param').id, { mime, bytes });
-      return context.json({ id }, 200);
-    });
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/foods',
+        request: { query: z.object({ category: z.string().optional(), search: z.string().max(300).optional() }) },
+        responses: answers(z.array(foodShort), 'Foods with their standing label in short'),
+      }),
+      async context => {
+        const { category, search } = context.req.valid('query');
+        const standing = new Map((await shelf.foods()).map(one => [one.row.id, one]));
+        const rows = await store.listFoods({
+          ...(category === undefined || category === '' ? {} : { category }),
+          ...(search === undefined ? {} : { search }),
+        });
+        return context.json(
+          rows.flatMap(row => {
+            const one = standing.get(row.id);
+            return one === undefined ? [] : [describeShort(one)];
+          }),
+          200,
+        );
+      },
+    )
+    .openapi(
+      createRoute({ method: 'get', path: '/foods/{id}', request: { params }, responses: answers(foodBody, 'A food with all its labels') }),
+      async context => {
+        const row = await store.getFood(context.req.valid('param').id);
+        if (row === undefined) throw new Fault('food-not-found', 'The food is not in the workspace.');
+        return context.json((await foodDetail(row)) as never, 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/foods',
+        request: { body: jsonBody(z.object({ label: labelJson, recheckOn: day.optional() })) },
+        responses: answers(ok, 'The food that was added'),
+      }),
+      async context => {
+        const { label, recheckOn } = context.req.valid('json');
+        const printed = readable(label);
+        if (printed.name === undefined || printed.name.trim() === '')
+          throw new Fault('label-not-readable', 'name: found nothing, expected the name of the food.');
+        const { food } = await store.addFood(foodOf(printed), { kind: 'read', printed, ...(recheckOn === undefined ? {} : { recheckOn }) });
+        return context.json({ id: food.id, version: food.version }, 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'patch',
+        path: '/foods/{id}',
+        request: { params, body: jsonBody(change) },
+        responses: answers(ok, 'The food after the change'),
+      }),
+      async context => {
+        const { version: seen, ...rest } = context.req.valid('json');
+        const given = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)) as Partial<NewFood>;
+        const food = await store.changeFood(context.req.valid('param').id, seen, given);
+        return context.json({ id: food.id, version: food.version }, 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/foods/{id}/labels',
+        request: { params, body: jsonBody(newLabel) },
+        responses: answers(ok, 'The food with its further label'),
+      }),
+      async context => {
+        const { version: seen, label, kind, correctsLabelId, reason, recheckOn } = context.req.valid('json');
+        if (kind === 'correction' && (correctsLabelId === undefined || !reason?.trim()))
+          throw new Fault('request-not-valid', 'A correction names the label it corrects and says why.');
+        const { food } = await store.addLabel(context.req.valid('param').id, seen, {
+          kind,
+          printed: readable(label),
+          ...(kind === 'correction' && correctsLabelId !== undefined ? { correctsLabelId } : {}),
+          ...(reason === undefined ? {} : { reason }),
+          ...(recheckOn === undefined ? {} : { recheckOn }),
+        });
+        return context.json({ id: food.id, version: food.version }, 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/labels/{id}/withdraw',
+        request: { params, body: jsonBody(z.object({ version, reason: z.string().min(1).max(1_000) })) },
+        responses: answers(ok, 'The food without the label'),
+      }),
+      async context => {
+        const { version: seen, reason } = context.req.valid('json');
+        const food = await store.withdrawLabel(context.req.valid('param').id, seen, reason);
+        return context.json({ id: food.id, version: food.version }, 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'put',
+        path: '/labels/{id}/recheck',
+        request: { params, body: jsonBody(z.object({ dueOn: day.nullable() })) },
+        responses: answers(z.object({ dueOn: z.string().nullable() }), 'The day that was set'),
+      }),
+      async context => {
+        const { dueOn } = context.req.valid('json');
+        await store.setRecheck(context.req.valid('param').id, dueOn);
+        return context.json({ dueOn }, 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/labels/read',
+        request: { body: jsonBody(z.object({ label: labelJson })) },
+        responses: answers(readLabelBody, 'The draft read; nothing is kept'),
+      }),
+      context => {
+        const { reading, issues } = describeDraft(context.req.valid('json').label);
+        const body = reading ?? { amounts: [], per100G: [], additives: [], statementRead: false, findings: [], issues };
+        return context.json(body as z.input<typeof readLabelBody>, 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/labels/{id}/photos',
+        request: { params, body: { content: { 'image/*': { schema: z.string().openapi({ format: 'binary' }) } } } },
+        responses: answers(z.object({ id: z.string() }), 'The photo that was kept'),
+      }),
+      async context => {
+        const mime = photoTypes.find(type => context.req.header('content-type')?.startsWith(type));
+        if (mime === undefined) throw new Fault('request-not-valid', 'A photo is a JPEG, PNG or WebP picture.');
+        const bytes = new Uint8Array(await context.req.arrayBuffer());
+        if (bytes.length === 0 || bytes.length > largestPhoto) throw new Fault('request-too-large', 'A photo may have up to 10 MB.');
+        const { id } = await store.addPhoto(context.req.valid('param').id, { mime, bytes });
+        return context.json({ id }, 200);
+      },
+    );
 }
 
 /** A photo's bytes; not JSON, so outside the typed routes. */
 export async function photoResponse(id: string, { store }: World): Promise<Response> {
   const photo = await store.getPhoto(id);
   if (photo === undefined) throw new Fault('not-found', 'The photo is not in the workspace.');
-  return new Response(photo.bytes as Uint8Array<ArrayBuffer>, { headers: { 'content-type': photo.mime, 'cache-control': 'private, max-age=31536000, immutable' } });
+  return new Response(photo.bytes as Uint8Array<ArrayBuffer>, {
+    headers: { 'content-type': photo.mime, 'cache-control': 'private, max-age=31536000, immutable' },
+  });
 }

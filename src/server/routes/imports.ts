@@ -8,13 +8,38 @@ import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
 /** A file as base64 or pasted text; the mapping, where the person has chosen one. */
-const importFile = z.object({ fileName: z.string().max(300), base64: z.base64().optional(), text: z.string().optional(), mapping: z.array(z.string().nullable()).optional() }).openapi('ImportFile');
+const importFile = z
+  .object({
+    fileName: z.string().max(300),
+    base64: z.base64().optional(),
+    text: z.string().optional(),
+    mapping: z.array(z.string().nullable()).optional(),
+  })
+  .openapi('ImportFile');
 const params = z.object({ id: z.string().openapi({ param: { name: 'id', in: 'path' } }) });
 
 const fieldNames: Readonly<Record<string, string>> = {
-  name: 'Name of the food', maker: 'Maker', category: 'Category', gtin: 'Bar code (GTIN)', market: 'Market (us, ca, eu, uk)', readOn: 'Day read', readAt: 'Shop', servingHousehold: 'Serving, household measure',
-  servingGrams: 'Serving, grams', servingMilliliters: 'Serving, milliliters', servingsPerContainer: 'Servings per container', basis: 'Basis', state: 'State', front: 'Words on the front', statement: 'Ingredient statement',
-  notSignificantSourceOf: 'Not a significant source of', referenceAmount: 'Reference amount', unsaltedVersionOf: 'Unsalted version of', id: 'Number of the label', saltG: 'Salt (g)', energyKj: 'Energy (kJ)',
+  name: 'Name of the food',
+  maker: 'Maker',
+  category: 'Category',
+  gtin: 'Bar code (GTIN)',
+  market: 'Market (us, ca, eu, uk)',
+  readOn: 'Day read',
+  readAt: 'Shop',
+  servingHousehold: 'Serving, household measure',
+  servingGrams: 'Serving, grams',
+  servingMilliliters: 'Serving, milliliters',
+  servingsPerContainer: 'Servings per container',
+  basis: 'Basis',
+  state: 'State',
+  front: 'Words on the front',
+  statement: 'Ingredient statement',
+  notSignificantSourceOf: 'Not a significant source of',
+  referenceAmount: 'Reference amount',
+  unsaltedVersionOf: 'Unsalted version of',
+  id: 'Number of the label',
+  saltG: 'Salt (g)',
+  energyKj: 'Energy (kJ)',
 };
 const columns = [
   ...Object.entries(fieldNames).map(([key, name]) => ({ key, name })),
@@ -24,39 +49,99 @@ const columns = [
 export function importRoutes(world: World) {
   const { store, shelf } = world;
   async function tableOf({ base64, text }: z.output<typeof importFile>) {
-    const bytes = text !== undefined ? new TextEncoder().encode(text) : base64 !== undefined ? new Uint8Array(Buffer.from(base64, 'base64')) : undefined;
+    const bytes =
+      text !== undefined
+        ? new TextEncoder().encode(text)
+        : base64 !== undefined
+          ? new Uint8Array(Buffer.from(base64, 'base64'))
+          : undefined;
     if (bytes === undefined || bytes.length === 0) throw new Fault('table-without-headings', 'The file is empty.');
     return world.readTable(bytes);
   }
   return newApi(world.log)
-    .openapi(createRoute({ method: 'post', path: '/imports/look', request: { body: jsonBody(importFile) }, responses: answers(importLook, 'What the file holds and what its rows would do') }), async context => {
-      const given = context.req.valid('json');
-      const table = await tableOf(given);
-      const mapping = given.mapping ?? proposedMapping(table.headings);
-      const sample = table.rows.slice(0, 5).map(({ row, cells }) => ({ row, cells: [...cells] }));
-      const head = { fileName: given.fileName, headings: [...table.headings], mapping: [...mapping], columns, sample };
-      try {
-        const look = await lookAtImport(table, mapping, shelf, store);
-        const rows = look.rows.map(({ imported: { row, label }, does, joins }) => ({ row, name: label.printed.name ?? '', ...(label.printed.maker === undefined ? {} : { maker: label.printed.maker }), does, ...(joins === undefined ? {} : { joins: joins.name }) }));
-        return context.json({ ...head, rows, report: [...look.report] } as z.input<typeof importLook> as never, 200);
-      } catch (error) {
-        // A mapping that is not complete yet is no failure of the look: it says what is missing.
-        if (!(error instanceof Fault) || !error.code.startsWith('table-heading')) throw error;
-        return context.json({ ...head, rows: [], report: [{ code: error.code, place: {}, found: error.message, expected: error.nextStep }] }, 200);
-      }
-    })
-    .openapi(createRoute({ method: 'post', path: '/imports', request: { body: jsonBody(importFile) }, responses: answers(importDone, 'What was kept') }), async context => {
-      const given = context.req.valid('json');
-      const table = await tableOf(given);
-      const look = await lookAtImport(table, given.mapping ?? proposedMapping(table.headings), shelf, store);
-      const { importId, added, joined } = await store.applyImport(importEntry(look, given.fileName));
-      const alreadyThere = look.rows.filter(({ does }) => does === 'already-there').length;
-      return context.json({ importId, added, joined, alreadyThere, leftOut: look.leftOut, report: [...look.report] } as z.input<typeof importDone> as never, 200);
-    })
-    .openapi(createRoute({ method: 'get', path: '/imports', responses: answers(z.array(z.object({ id: z.string(), fileName: z.string(), at: z.string(), added: z.number(), joined: z.number(), undoneAt: z.string().optional() })), 'Earlier imports, newest first') }), async context =>
-      context.json((await store.listImports()).map(one => ({ ...one })), 200),
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/imports/look',
+        request: { body: jsonBody(importFile) },
+        responses: answers(importLook, 'What the file holds and what its rows would do'),
+      }),
+      async context => {
+        const given = context.req.valid('json');
+        const table = await tableOf(given);
+        const mapping = given.mapping ?? proposedMapping(table.headings);
+        const sample = table.rows.slice(0, 5).map(({ row, cells }) => ({ row, cells: [...cells] }));
+        const head = { fileName: given.fileName, headings: [...table.headings], mapping: [...mapping], columns, sample };
+        try {
+          const look = await lookAtImport(table, mapping, shelf, store);
+          const rows = look.rows.map(({ imported: { row, label }, does, joins }) => ({
+            row,
+            name: label.printed.name ?? '',
+            ...(label.printed.maker === undefined ? {} : { maker: label.printed.maker }),
+            does,
+            ...(joins === undefined ? {} : { joins: joins.name }),
+          }));
+          return context.json({ ...head, rows, report: [...look.report] } as z.input<typeof importLook> as never, 200);
+        } catch (error) {
+          // A mapping that is not complete yet is no failure of the look: it says what is missing.
+          if (!(error instanceof Fault) || !error.code.startsWith('table-')) throw error;
+          return context.json(
+            { ...head, rows: [], report: [{ code: error.code, place: {}, found: error.message, expected: error.nextStep }] },
+            200,
+          );
+        }
+      },
     )
-    .openapi(createRoute({ method: 'post', path: '/imports/{id}/undo', request: { params }, responses: answers(z.object({ withdrawn: z.number() }), 'How many labels were withdrawn') }), async context =>
-      context.json(await store.undoImport(context.req.valid('param').id), 200),
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/imports',
+        request: { body: jsonBody(importFile) },
+        responses: answers(importDone, 'What was kept'),
+      }),
+      async context => {
+        const given = context.req.valid('json');
+        const table = await tableOf(given);
+        const look = await lookAtImport(table, given.mapping ?? proposedMapping(table.headings), shelf, store);
+        const { importId, added, joined } = await store.applyImport(importEntry(look, given.fileName));
+        const alreadyThere = look.rows.filter(({ does }) => does === 'already-there').length;
+        return context.json(
+          { importId, added, joined, alreadyThere, leftOut: look.leftOut, report: [...look.report] } as z.input<typeof importDone> as never,
+          200,
+        );
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/imports',
+        responses: answers(
+          z.array(
+            z.object({
+              id: z.string(),
+              fileName: z.string(),
+              at: z.string(),
+              added: z.number(),
+              joined: z.number(),
+              undoneAt: z.string().optional(),
+            }),
+          ),
+          'Earlier imports, newest first',
+        ),
+      }),
+      async context =>
+        context.json(
+          (await store.listImports()).map(one => ({ ...one })),
+          200,
+        ),
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/imports/{id}/undo',
+        request: { params },
+        responses: answers(z.object({ withdrawn: z.number() }), 'How many labels were withdrawn'),
+      }),
+      async context => context.json(await store.undoImport(context.req.valid('param').id), 200),
     );
 }

@@ -1,6 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { portionsOfFood } from '#app/portionsOfFood.ts';
-import { surveyForScreen, surveyFoods } from '#app/surveyForScreen.ts';
+import { surveyFoods, surveyForScreen } from '#app/surveyForScreen.ts';
 import { Fault } from '#core/errors.ts';
 import { sourceText } from '#core/yardstick/sourceText.ts';
 import { testText } from '#core/yardstick/testText.ts';
@@ -22,35 +22,63 @@ async function controls(given: Omit<z.output<typeof surveyRequest>, 'category'>,
 
 export function surveyRoutes(world: World) {
   return newApi(world.log)
-    .openapi(createRoute({ method: 'post', path: '/survey', request: { body: jsonBody(surveyRequest) }, responses: answers(surveyBody, 'Counts, the rule for the plane, one short row a food') }), async context => {
-      const given = context.req.valid('json');
-      const input = { ...(await controls(given, world)), foods: await world.shelf.foods(given.category) };
-      const { plate, yardstick, switchedOn } = input;
-      const survey = surveyForScreen(input);
-      return context.json(
-        {
-          ...survey,
-          rows: [...survey.rows],
-          plateTitle: plate.title,
-          yardstickTitle: yardstick.title,
-          tests: yardstick.tests.map(test => ({ id: test.id, text: testText(test), source: sourceText(test.source), isOn: !test.off || switchedOn.includes(test.id) })),
-          cautions: [...yardstick.cautions],
-        },
-        200,
-      );
-    })
-    .openapi(createRoute({ method: 'post', path: '/survey/foods', request: { body: jsonBody(surveyFoodsRequest) }, responses: answers(z.array(surveyFoodBody), 'Reasons, classes, additives and ways in of some foods') }), async context => {
-      const given = context.req.valid('json');
-      const input = { ...(await controls(given, world)), foods: await world.shelf.foods(given.category) };
-      return context.json(surveyFoods(input, new Set(given.foodIds), await allPlates(world.store)), 200);
-    })
-    .openapi(createRoute({ method: 'post', path: '/food-portions', request: { body: jsonBody(foodPortionsRequest) }, responses: answers(foodPortionsBody, 'Verdicts over the portion, and the tipping point') }), async context => {
-      const given = context.req.valid('json');
-      const all = await world.shelf.foods();
-      const found = all.find(({ row }) => row.id === given.foodId);
-      if (found === undefined) throw new Fault('food-not-found', 'The food has no label that stands.');
-      const shelf = { foods: all.map(({ food }) => food), plates: await allPlates(world.store) };
-      return context.json(portionsOfFood({ ...(await controls(given, world)), food: found.food, shelf }), 200);
-    });
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/survey',
+        request: { body: jsonBody(surveyRequest) },
+        responses: answers(surveyBody, 'Counts, the rule for the plane, one short row a food'),
+      }),
+      async context => {
+        const given = context.req.valid('json');
+        const input = { ...(await controls(given, world)), foods: await world.shelf.foods(given.category) };
+        const { plate, yardstick, switchedOn } = input;
+        const survey = surveyForScreen(input);
+        return context.json(
+          {
+            ...survey,
+            rows: [...survey.rows],
+            plateTitle: plate.title,
+            yardstickTitle: yardstick.title,
+            tests: yardstick.tests.map(test => ({
+              id: test.id,
+              text: testText(test),
+              source: sourceText(test.source),
+              isOn: !test.off || switchedOn.includes(test.id),
+            })),
+            cautions: [...yardstick.cautions],
+          },
+          200,
+        );
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/survey/foods',
+        request: { body: jsonBody(surveyFoodsRequest) },
+        responses: answers(z.array(surveyFoodBody), 'Reasons, classes, additives and ways in of some foods'),
+      }),
+      async context => {
+        const given = context.req.valid('json');
+        const input = { ...(await controls(given, world)), foods: await world.shelf.foods(given.category) };
+        return context.json(surveyFoods(input, new Set(given.foodIds), await allPlates(world.store)), 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/food-portions',
+        request: { body: jsonBody(foodPortionsRequest) },
+        responses: answers(foodPortionsBody, 'Verdicts over the portion, and the tipping point'),
+      }),
+      async context => {
+        const given = context.req.valid('json');
+        const all = await world.shelf.foods();
+        const found = all.find(({ row }) => row.id === given.foodId);
+        if (found === undefined) throw new Fault('food-not-found', 'The food has no label that stands.');
+        const shelf = { foods: all.map(({ food }) => food), plates: await allPlates(world.store) };
+        return context.json(portionsOfFood({ ...(await controls(given, world)), food: found.food, shelf }), 200);
+      },
+    );
 }
-

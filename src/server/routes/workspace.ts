@@ -6,7 +6,9 @@ import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
-const workspaceFile = z.object({ platewrightWorkspace: z.literal(1), tables: z.record(z.string(), z.array(z.record(z.string(), z.unknown()))) }).openapi('WorkspaceFile');
+const workspaceFile = z
+  .object({ platewrightWorkspace: z.literal(1), tables: z.record(z.string(), z.array(z.record(z.string(), z.unknown()))) })
+  .openapi('WorkspaceFile');
 
 export function workspaceRoutes(world: World) {
   const { store, shelf } = world;
@@ -24,26 +26,51 @@ export function workspaceRoutes(world: World) {
     return { foods, labels, demoFoods, photos, revision: await store.revision(), categories: sorted, database: world.database };
   };
   return newApi(world.log)
-    .openapi(createRoute({ method: 'get', path: '/workspace', responses: answers(workspaceBody, 'What the workspace holds') }), async context => context.json(await describe(), 200))
-    .openapi(createRoute({ method: 'delete', path: '/workspace', request: { body: jsonBody(z.object({ confirm: z.literal('delete everything') })) }, responses: answers(workspaceBody, 'The empty workspace') }), async context => {
-      await store.purgeAll();
-      return context.json(await describe(), 200);
-    })
-    .openapi(createRoute({ method: 'post', path: '/demo', responses: answers(workspaceBody, 'The workspace with the demo') }), async context => {
-      const { table, plates } = world.demo();
-      await loadDemo(table, plates, store);
-      return context.json(await describe(), 200);
-    })
-    .openapi(createRoute({ method: 'delete', path: '/demo', responses: answers(workspaceBody, 'The workspace without the demo') }), async context => {
-      await store.purgeDemo();
-      return context.json(await describe(), 200);
-    })
+    .openapi(
+      createRoute({ method: 'get', path: '/workspace', responses: answers(workspaceBody, 'What the workspace holds') }),
+      async context => context.json(await describe(), 200),
+    )
+    .openapi(
+      createRoute({
+        method: 'delete',
+        path: '/workspace',
+        request: { body: jsonBody(z.object({ confirm: z.literal('delete everything') })) },
+        responses: answers(workspaceBody, 'The empty workspace'),
+      }),
+      async context => {
+        await store.purgeAll();
+        return context.json(await describe(), 200);
+      },
+    )
+    .openapi(
+      createRoute({ method: 'post', path: '/demo', responses: answers(workspaceBody, 'The workspace with the demo') }),
+      async context => {
+        const { table, plates } = world.demo();
+        await loadDemo(table, plates, store);
+        return context.json(await describe(), 200);
+      },
+    )
+    .openapi(
+      createRoute({ method: 'delete', path: '/demo', responses: answers(workspaceBody, 'The workspace without the demo') }),
+      async context => {
+        await store.purgeDemo();
+        return context.json(await describe(), 200);
+      },
+    )
     .openapi(createRoute({ method: 'get', path: '/export', responses: answers(workspaceFile, 'The whole workspace') }), async context => {
       context.header('content-disposition', 'attachment; filename="platewright-workspace.json"');
       return context.json((await store.exportAll()) as z.input<typeof workspaceFile>, 200);
     })
-    .openapi(createRoute({ method: 'post', path: '/restore', request: { body: jsonBody(workspaceFile) }, responses: answers(workspaceBody, 'The restored workspace') }), async context => {
-      await store.restore(context.req.valid('json') as WorkspaceFile);
-      return context.json(await describe(), 200);
-    });
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/restore',
+        request: { body: jsonBody(workspaceFile) },
+        responses: answers(workspaceBody, 'The restored workspace'),
+      }),
+      async context => {
+        await store.restore(context.req.valid('json') as WorkspaceFile);
+        return context.json(await describe(), 200);
+      },
+    );
 }

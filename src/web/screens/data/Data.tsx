@@ -15,14 +15,23 @@ export function DataScreen() {
   const [saved, setSaved] = useState<{ readonly id: string; readonly name: string }>();
   const [confirm, setConfirm] = useState('');
   const demo = useMutation({ mutationFn: (load: boolean) => answer(load ? api.demo.$post() : api.demo.$delete()), onSuccess: refresh });
-  const purge = useMutation({ mutationFn: () => answer(api.workspace.$delete({ json: { confirm: 'delete everything' } })), onSuccess: refresh });
-  const restore = useMutation({ mutationFn: async (file: File) => answer(api.restore.$post({ json: JSON.parse(await file.text()) })), onSuccess: refresh });
+  const purge = useMutation({
+    mutationFn: () => answer(api.workspace.$delete({ json: { confirm: 'delete everything' } })),
+    onSuccess: refresh,
+  });
+  const restore = useMutation({
+    mutationFn: async (file: File) => answer(api.restore.$post({ json: JSON.parse(await file.text()) })),
+    onSuccess: refresh,
+  });
   const isEmpty = workspace.data?.foods === 0;
   return (
     <>
       <h1>Data</h1>
       <p className="soft">
-        {workspace.data === undefined ? '…' : `${workspace.data.foods} foods with ${workspace.data.labels} labels, kept on this computer (${workspace.data.database}).`} Nothing is sent anywhere.
+        {workspace.data === undefined
+          ? '…'
+          : `${workspace.data.foods} foods with ${workspace.data.labels} labels, kept on this computer (${workspace.data.database}).`}{' '}
+        Nothing is sent anywhere.
       </p>
       <ImportTable onDone={refresh} />
       <section className="sheet stack" aria-labelledby="one-title">
@@ -43,7 +52,7 @@ export function DataScreen() {
             const { id } = await answer<{ id: string }>(api.foods.$post({ json: { label } }));
             const { gtin: _gtin, ...lookAlike } = label;
             setLast(lookAlike);
-            setSaved({ id, name: String(label['name']) });
+            setSaved({ id, name: String(label.name) });
             await refresh();
           }}
         />
@@ -57,7 +66,12 @@ export function DataScreen() {
           </a>
           <label className="quiet">
             Restore a workspace file
-            <input type="file" className="unseen" accept="application/json,.json" onChange={event => event.target.files?.[0] && restore.mutate(event.target.files[0])} />
+            <input
+              type="file"
+              className="unseen"
+              accept="application/json,.json"
+              onChange={event => event.target.files?.[0] && restore.mutate(event.target.files[0])}
+            />
           </label>
           {(workspace.data?.demoFoods ?? 0) > 0 ? (
             <button type="button" className="quiet" onClick={() => demo.mutate(false)}>

@@ -8,7 +8,12 @@ type Done = InferResponseType<typeof api.imports.$post, 200>;
 type Earlier = InferResponseType<typeof api.imports.$get, 200>[number];
 type Source = { readonly fileName: string; readonly base64?: string; readonly text?: string };
 
-const doesText = { 'begins-a-food': 'begins a food', 'joins-a-food': 'joins', 'already-there': 'is there already', 'left-out': 'is left out' } as const;
+const doesText = {
+  'begins-a-food': 'begins a food',
+  'joins-a-food': 'joins',
+  'already-there': 'is there already',
+  'left-out': 'is left out',
+} as const;
 
 /** A table of labels: choose or paste it, say what its columns are, see what each row would do, then keep it. */
 export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }) {
@@ -20,12 +25,14 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
   const earlier = useQuery({ queryKey: ['imports'], queryFn: () => answer<Earlier[]>(api.imports.$get()) });
   const look = useQuery({
     queryKey: ['import-look', source, mapping],
-    queryFn: () => answer<ImportLook>(api.imports.look.$post({ json: { ...source!, ...(mapping === undefined ? {} : { mapping: [...mapping] }) } })),
+    queryFn: () =>
+      answer<ImportLook>(api.imports.look.$post({ json: { ...source!, ...(mapping === undefined ? {} : { mapping: [...mapping] }) } })),
     enabled: source !== undefined,
     placeholderData: before => before,
   });
   const keep = useMutation({
-    mutationFn: () => answer<Done>(api.imports.$post({ json: { ...source!, ...(mapping === undefined ? {} : { mapping: [...mapping] }) } })),
+    mutationFn: () =>
+      answer<Done>(api.imports.$post({ json: { ...source!, ...(mapping === undefined ? {} : { mapping: [...mapping] }) } })),
     onSuccess: async result => {
       setDone(result);
       setSource(undefined);
@@ -46,7 +53,6 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
   };
   const read = async (file: File): Promise<void> => begin({ fileName: file.name, base64: await base64Of(file) });
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: dropping a file is one way more; the button beside it does the same
     <section
       className="sheet stack"
       aria-labelledby="import-title"
@@ -58,11 +64,18 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
       }}
     >
       <h2 id="import-title">Import a table of labels</h2>
-      <p className="soft">CSV or XLSX, one label a row. Rows that match a food by bar code, or by maker and name, join it as a newer label.</p>
+      <p className="soft">
+        CSV or XLSX, one label a row. Rows that match a food by bar code, or by maker and name, join it as a newer label.
+      </p>
       <p className="row">
         <label className="act">
           Choose a file
-          <input type="file" className="unseen" accept=".csv,.tsv,.txt,.xlsx" onChange={event => event.target.files?.[0] && void read(event.target.files[0])} />
+          <input
+            type="file"
+            className="unseen"
+            accept=".csv,.tsv,.txt,.xlsx"
+            onChange={event => event.target.files?.[0] && void read(event.target.files[0])}
+          />
         </label>
         <span className="soft">or drop one here</span>
       </p>
@@ -72,7 +85,12 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
           <span>Rows with headings in the first, as copied from a spreadsheet</span>
           <textarea value={pasted} onChange={event => setPasted(event.target.value)} />
         </label>
-        <button type="button" className="quiet" disabled={pasted.trim() === ''} onClick={() => begin({ fileName: 'pasted table', text: pasted })}>
+        <button
+          type="button"
+          className="quiet"
+          disabled={pasted.trim() === ''}
+          onClick={() => begin({ fileName: 'pasted table', text: pasted })}
+        >
           Look at it
         </button>
       </details>
@@ -84,7 +102,12 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
           <Rows look={look.data} />
           <Report report={look.data.report} />
           <p className="row">
-            <button type="button" className="act" disabled={keep.isPending || !look.data.rows.some(({ does }) => does !== 'already-there')} onClick={() => keep.mutate()}>
+            <button
+              type="button"
+              className="act"
+              disabled={keep.isPending || !look.data.rows.some(({ does }) => does !== 'already-there')}
+              onClick={() => keep.mutate()}
+            >
               Keep {look.data.rows.filter(({ does }) => does !== 'already-there').length} labels
             </button>
             <button type="button" className="quiet" onClick={() => setSource(undefined)}>
@@ -96,7 +119,8 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
       {done !== undefined && (
         <div className="notice" role="status">
           <p>
-            Kept: {done.added} new foods, {done.joined} newer labels; {done.alreadyThere} were there already, {done.leftOut} rows were left out.
+            Kept: {done.added} new foods, {done.joined} newer labels; {done.alreadyThere} were there already, {done.leftOut} rows were left
+            out.
           </p>
           <button type="button" className="quiet" onClick={() => undo.mutate(done.importId)}>
             Undo this import
@@ -111,7 +135,12 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
               <li key={one.id}>
                 {one.at.slice(0, 10)}: {one.fileName}, {one.added} new foods, {one.joined} newer labels{' '}
                 {one.undoneAt === undefined ? (
-                  <button type="button" className="quiet" onClick={() => undo.mutate(one.id)} aria-label={`Undo the import of ${one.fileName}`}>
+                  <button
+                    type="button"
+                    className="quiet"
+                    onClick={() => undo.mutate(one.id)}
+                    aria-label={`Undo the import of ${one.fileName}`}
+                  >
                     Undo
                   </button>
                 ) : (
@@ -135,7 +164,10 @@ function Mapping({ look, onChange }: { readonly look: ImportLook; readonly onCha
           // biome-ignore lint/suspicious/noArrayIndexKey: two columns may have one heading; their place tells them apart
           <label className="field" key={`${at}${heading}`}>
             <span>{heading || `column ${at + 1}`}</span>
-            <select value={look.mapping[at] ?? ''} onChange={event => onChange(look.mapping.map((one, index) => (index === at ? event.target.value || null : one)))}>
+            <select
+              value={look.mapping[at] ?? ''}
+              onChange={event => onChange(look.mapping.map((one, index) => (index === at ? event.target.value || null : one)))}
+            >
               <option value="">left out</option>
               {look.columns.map(({ key, name }) => (
                 <option key={key} value={key}>

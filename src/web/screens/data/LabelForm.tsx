@@ -37,7 +37,12 @@ type Printed = Readonly<Record<string, unknown>>;
  * One label, typed in the order of a US panel. What is typed is read as it stands; the audit speaks while typing. An
  * entry that could not be saved stays in the form.
  */
-export function LabelForm(given: { readonly start: Printed; readonly asksReason?: boolean; readonly onSave: (label: Record<string, unknown>, reason: string) => Promise<void>; readonly onCancel?: () => void }) {
+export function LabelForm(given: {
+  readonly start: Printed;
+  readonly asksReason?: boolean;
+  readonly onSave: (label: Record<string, unknown>, reason: string) => Promise<void>;
+  readonly onCancel?: () => void;
+}) {
   const { start, asksReason = false, onSave, onCancel } = given;
   const [fields, setFields] = useState<Readonly<Record<string, string>>>(() => fieldsOf(start));
   const [reason, setReason] = useState('');
@@ -45,11 +50,22 @@ export function LabelForm(given: { readonly start: Printed; readonly asksReason?
   const [busy, setBusy] = useState(false);
   const label = labelOf(fields, start);
   const draft = useDeferredValue(JSON.stringify(label));
-  const reading = useQuery({ queryKey: ['draft', draft], queryFn: () => answer<ReadLabel>(api.labels.read.$post({ json: { label: JSON.parse(draft) } })), placeholderData: before => before, staleTime: Number.POSITIVE_INFINITY });
+  const reading = useQuery({
+    queryKey: ['draft', draft],
+    queryFn: () => answer<ReadLabel>(api.labels.read.$post({ json: { label: JSON.parse(draft) } })),
+    placeholderData: before => before,
+    staleTime: Number.POSITIVE_INFINITY,
+  });
   const input = (key: string, name: string, required = false) => (
     <label className="field" key={key}>
       <span>{name}</span>
-      <input type="text" required={required} value={fields[key] ?? ''} autoComplete="off" onChange={event => setFields({ ...fields, [key]: event.target.value })} />
+      <input
+        type="text"
+        required={required}
+        value={fields[key] ?? ''}
+        autoComplete="off"
+        onChange={event => setFields({ ...fields, [key]: event.target.value })}
+      />
     </label>
   );
   return (
@@ -68,7 +84,10 @@ export function LabelForm(given: { readonly start: Printed; readonly asksReason?
         }
       }}
     >
-      <p className="soft">Type what is printed: a number in the unit of the line, or the words (“&lt;1 g”, “470 mg 10%”). Leave empty what is not printed; it stays unknown.</p>
+      <p className="soft">
+        Type what is printed: a number in the unit of the line, or the words (“&lt;1 g”, “470 mg 10%”). Leave empty what is not printed; it
+        stays unknown.
+      </p>
       <div className="formgrid">{nameLines.map(([key, name]) => input(key, name, key === 'name'))}</div>
       <div className="formgrid">
         {input('household', 'Serving, as printed (4 slices)')}
@@ -79,7 +98,7 @@ export function LabelForm(given: { readonly start: Printed; readonly asksReason?
       {input('notSignificantSourceOf', 'Not a significant source of')}
       <label className="field">
         <span>Ingredient statement</span>
-        <textarea value={fields['statement'] ?? ''} onChange={event => setFields({ ...fields, statement: event.target.value })} />
+        <textarea value={fields.statement ?? ''} onChange={event => setFields({ ...fields, statement: event.target.value })} />
       </label>
       <Reading reading={reading.data} />
       {asksReason && (
@@ -125,17 +144,24 @@ function Reading({ reading }: { readonly reading: ReadLabel | undefined }) {
 }
 
 function fieldsOf(printed: Printed): Record<string, string> {
-  const serving = (printed['serving'] ?? {}) as Printed;
-  const panel = (printed['panel'] ?? {}) as Printed;
+  const serving = (printed.serving ?? {}) as Printed;
+  const panel = (printed.panel ?? {}) as Printed;
   const flat = { ...printed, ...serving, ...panel };
-  return Object.fromEntries(Object.entries(flat).flatMap(([key, value]) => (typeof value === 'string' || typeof value === 'number' ? [[key, String(value)]] : [])));
+  return Object.fromEntries(
+    Object.entries(flat).flatMap(([key, value]) => (typeof value === 'string' || typeof value === 'number' ? [[key, String(value)]] : [])),
+  );
 }
 
 /** The label of the form; what the form has no line for is carried over from where it started. */
 function labelOf(fields: Readonly<Record<string, string>>, start: Printed): Record<string, unknown> {
-  const kept = Object.fromEntries(['market', 'basis', 'state', 'front', 'otherColumns', 'referenceAmount', 'unsaltedVersionOf'].flatMap(key => (start[key] === undefined ? [] : [[key, start[key]]])));
-  const some = (keys: readonly string[]): Record<string, string> => Object.fromEntries(keys.flatMap(key => ((fields[key] ?? '').trim() === '' ? [] : [[key, fields[key]!.trim()]])));
-  const startPanel = Object.keys((start['panel'] ?? {}) as object);
+  const kept = Object.fromEntries(
+    ['market', 'basis', 'state', 'front', 'otherColumns', 'referenceAmount', 'unsaltedVersionOf'].flatMap(key =>
+      start[key] === undefined ? [] : [[key, start[key]]],
+    ),
+  );
+  const some = (keys: readonly string[]): Record<string, string> =>
+    Object.fromEntries(keys.flatMap(key => ((fields[key] ?? '').trim() === '' ? [] : [[key, fields[key]!.trim()]])));
+  const startPanel = Object.keys((start.panel ?? {}) as object);
   return {
     ...kept,
     ...some([...nameLines.map(([key]) => key), 'statement', 'notSignificantSourceOf']),

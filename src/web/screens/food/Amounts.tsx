@@ -18,12 +18,20 @@ export function Amounts({ label }: { readonly label: Label }) {
           <span>{amount.text}</span>
         </div>
       ))}
-      <p className="small soft">The range covers rounding only, not the 20 % that compliance allows (21 CFR 101.9(g)). What is not printed is unknown, not zero.</p>
+      <p className="small soft">
+        The range covers rounding only, not the 20 % that compliance allows (21 CFR 101.9(g)). What is not printed is unknown, not zero.
+      </p>
     </section>
   );
 }
 
-function Bar({ range, source }: { readonly range: readonly [number | null, number | null] | undefined; readonly source: string | undefined }) {
+function Bar({
+  range,
+  source,
+}: {
+  readonly range: readonly [number | null, number | null] | undefined;
+  readonly source: string | undefined;
+}) {
   const lo = range?.[0] ?? 0;
   const hi = range?.[1] ?? lo * 2;
   // The bar's scale ends at one and a half times the figure, so that its width shows how wide the rounding is.
@@ -31,7 +39,15 @@ function Bar({ range, source }: { readonly range: readonly [number | null, numbe
   return (
     <svg viewBox="0 0 400 20" preserveAspectRatio="none" aria-hidden="true">
       <line className="track" x1="0" x2="400" y1="10" y2="10" />
-      {range !== undefined && <rect className={source === 'computed' ? 'computed' : 'printed'} x={(lo / most) * 400} y="4" width={Math.max(3, ((hi - lo) / most) * 400)} height="12" />}
+      {range !== undefined && (
+        <rect
+          className={source === 'computed' ? 'computed' : 'printed'}
+          x={(lo / most) * 400}
+          y="4"
+          width={Math.max(3, ((hi - lo) / most) * 400)}
+          height="12"
+        />
+      )}
     </svg>
   );
 }

@@ -53,8 +53,13 @@ export function FoodScreen() {
             start={(entry.kind === 'correction' ? entry.label : standing)?.printed ?? { name: food.data.name }}
             asksReason={entry.kind === 'correction'}
             onSave={async (label, reason) => {
-              const correction = entry.kind === 'correction' ? { kind: 'correction' as const, correctsLabelId: entry.label.id, reason } : { kind: 'read' as const };
-              await answer(api.foods[':id'].labels.$post({ param: { id: foodId }, json: { version: food.data.version, label, ...correction } }));
+              const correction =
+                entry.kind === 'correction'
+                  ? { kind: 'correction' as const, correctsLabelId: entry.label.id, reason }
+                  : { kind: 'read' as const };
+              await answer(
+                api.foods[':id'].labels.$post({ param: { id: foodId }, json: { version: food.data.version, label, ...correction } }),
+              );
               setEntry(undefined);
               refresh();
             }}
@@ -70,7 +75,9 @@ export function FoodScreen() {
             <PrintedPanel label={standing} />
             <section className="sheet" aria-labelledby="audit-title">
               <h2 id="audit-title">Audit</h2>
-              {standing.read.findings.length === 0 ? <p>Nothing to look at: the figures agree with each other and with the rounding rules.</p> : null}
+              {standing.read.findings.length === 0 ? (
+                <p>Nothing to look at: the figures agree with each other and with the rounding rules.</p>
+              ) : null}
               {standing.read.findings.map(({ code, message, source }) => (
                 <p key={code + message}>
                   <b>Look again.</b> {message} <span className="soft">{source}</span>
@@ -85,11 +92,7 @@ export function FoodScreen() {
           </div>
         </div>
       )}
-      {food.data.plates.length > 0 && (
-        <p className="sheet">
-          On these plates: {food.data.plates.join(', ')}.
-        </p>
-      )}
+      {food.data.plates.length > 0 && <p className="sheet">On these plates: {food.data.plates.join(', ')}.</p>}
       <History food={food.data} onCorrect={label => setEntry({ kind: 'correction', label })} onChanged={refresh} />
     </>
   );

@@ -4,7 +4,15 @@ import { answer, api, type Food, type Label } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 
 /** All labels of the food, newest first: readings, corrections and withdrawals told apart, with what changed. */
-export function History({ food, onCorrect, onChanged }: { readonly food: Food; readonly onCorrect: (label: Label) => void; readonly onChanged: () => void }) {
+export function History({
+  food,
+  onCorrect,
+  onChanged,
+}: {
+  readonly food: Food;
+  readonly onCorrect: (label: Label) => void;
+  readonly onChanged: () => void;
+}) {
   return (
     <section className="sheet stack" aria-labelledby="history-title">
       <h2 id="history-title">Labels of this food</h2>
@@ -15,25 +23,47 @@ export function History({ food, onCorrect, onChanged }: { readonly food: Food; r
   );
 }
 
-function LabelEntry({ label, version, onCorrect, onChanged }: { readonly label: Label; readonly version: number; readonly onCorrect: (label: Label) => void; readonly onChanged: () => void }) {
+function LabelEntry({
+  label,
+  version,
+  onCorrect,
+  onChanged,
+}: {
+  readonly label: Label;
+  readonly version: number;
+  readonly onCorrect: (label: Label) => void;
+  readonly onChanged: () => void;
+}) {
   const [reason, setReason] = useState('');
   const [asks, setAsks] = useState(false);
-  const withdraw = useMutation({ mutationFn: () => answer(api.labels[':id'].withdraw.$post({ param: { id: label.id }, json: { version, reason } })), onSuccess: onChanged });
-  const recheck = useMutation({ mutationFn: (dueOn: string | null) => answer(api.labels[':id'].recheck.$put({ param: { id: label.id }, json: { dueOn } })), onSuccess: onChanged });
+  const withdraw = useMutation({
+    mutationFn: () => answer(api.labels[':id'].withdraw.$post({ param: { id: label.id }, json: { version, reason } })),
+    onSuccess: onChanged,
+  });
+  const recheck = useMutation({
+    mutationFn: (dueOn: string | null) => answer(api.labels[':id'].recheck.$put({ param: { id: label.id }, json: { dueOn } })),
+    onSuccess: onChanged,
+  });
   const photo = useMutation({
-    mutationFn: async (file: File) => answer(fetch(`/api/labels/${label.id}/photos`, { method: 'POST', headers: { 'content-type': file.type }, body: file })),
+    mutationFn: async (file: File) =>
+      answer(fetch(`/api/labels/${label.id}/photos`, { method: 'POST', headers: { 'content-type': file.type }, body: file })),
     onSuccess: onChanged,
   });
   const isOpen = label.withdrawn === undefined;
   return (
-    <article className="stack" aria-label={`Label of ${String(label.printed['readOn'] ?? label.addedAt.slice(0, 10))}`}>
+    <article className="stack" aria-label={`Label of ${String(label.printed.readOn ?? label.addedAt.slice(0, 10))}`}>
       <h3>
-        {label.kind === 'correction' ? 'Correction' : 'Label'} {String(label.printed['readOn'] ?? '')} <span className="soft">added {label.addedAt.slice(0, 10)}</span> {label.stands && <span className="tag">stands</span>}
+        {label.kind === 'correction' ? 'Correction' : 'Label'} {String(label.printed.readOn ?? '')}{' '}
+        <span className="soft">added {label.addedAt.slice(0, 10)}</span> {label.stands && <span className="tag">stands</span>}
         {label.correctedBy !== undefined && <span className="tag">corrected since</span>}
         {!isOpen && <span className="tag">withdrawn</span>}
       </h3>
       {label.kind === 'correction' && <p>A misread figure was mended: {label.reason}</p>}
-      {label.withdrawn !== undefined && <p>Withdrawn {label.withdrawn.at.slice(0, 10)}: {label.withdrawn.reason}</p>}
+      {label.withdrawn !== undefined && (
+        <p>
+          Withdrawn {label.withdrawn.at.slice(0, 10)}: {label.withdrawn.reason}
+        </p>
+      )}
       {label.changes !== undefined && (
         <div>
           {label.changes.outcome === 'same' ? <p>Nothing changed since the label before.</p> : null}
@@ -64,7 +94,12 @@ function LabelEntry({ label, version, onCorrect, onChanged }: { readonly label: 
           </label>
           <label className="quiet">
             Add a photo
-            <input type="file" className="unseen" accept="image/jpeg,image/png,image/webp" onChange={event => event.target.files?.[0] && photo.mutate(event.target.files[0])} />
+            <input
+              type="file"
+              className="unseen"
+              accept="image/jpeg,image/png,image/webp"
+              onChange={event => event.target.files?.[0] && photo.mutate(event.target.files[0])}
+            />
           </label>
           {asks ? (
             <form

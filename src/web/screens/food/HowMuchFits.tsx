@@ -1,9 +1,9 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type FoodPortions, type KeptPlate, type KeptYardstick } from '../../api.ts';
-import type { FoodSearch } from './foodSearch.ts';
 import { Told } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
+import type { FoodSearch } from './foodSearch.ts';
 
 /** How much of a food fits on a plate: a portion to slide, its verdict, and the portion at which the verdict tips. */
 export function HowMuchFits({ foodId, start }: { readonly foodId: string; readonly start: FoodSearch }) {
@@ -28,8 +28,8 @@ export function HowMuchFits({ foodId, start }: { readonly foodId: string; readon
           <span>Plate</span>
           <select value={plate} onChange={event => setPlate(event.target.value)}>
             {plates.data?.map(({ plate: one }) => (
-              <option key={String(one['id'])} value={String(one['id'])}>
-                {String(one['title'])}
+              <option key={String(one.id)} value={String(one.id)}>
+                {String(one.title)}
               </option>
             ))}
           </select>
@@ -38,8 +38,8 @@ export function HowMuchFits({ foodId, start }: { readonly foodId: string; readon
           <span>Yardstick</span>
           <select value={yardstick} onChange={event => setYardstick(event.target.value)}>
             {yardsticks.data?.map(({ yardstick: one }) => (
-              <option key={String(one['id'])} value={String(one['id'])}>
-                {String(one['title'])}
+              <option key={String(one.id)} value={String(one.id)}>
+                {String(one.title)}
               </option>
             ))}
           </select>
@@ -47,7 +47,16 @@ export function HowMuchFits({ foodId, start }: { readonly foodId: string; readon
       </div>
       {portions.data !== undefined && now !== undefined && (
         <>
-          <input className="slider" type="range" min={0} max={portions.data.steps.length - 1} value={step} aria-label="Portion" aria-valuetext={`${now.text}: ${now.verdict}`} onChange={event => setStep(Number(event.target.value))} />
+          <input
+            className="slider"
+            type="range"
+            min={0}
+            max={portions.data.steps.length - 1}
+            value={step}
+            aria-label="Portion"
+            aria-valuetext={`${now.text}: ${now.verdict}`}
+            onChange={event => setStep(Number(event.target.value))}
+          />
           <p aria-live="polite">
             <VerdictMark word={now.verdict} /> at {now.text}. <span className="soft">{now.why}</span>
           </p>

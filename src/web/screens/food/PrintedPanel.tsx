@@ -1,19 +1,43 @@
 import type { Label } from '../../api.ts';
 
 /** In the order in which a US panel prints them (21 CFR 101.9(c), (d)). */
-const order = ['fatG', 'saturatedFatG', 'transFatG', 'cholesterolMg', 'sodiumMg', 'carbohydrateG', 'fiberG', 'totalSugarsG', 'addedSugarsG', 'sugarAlcoholG', 'proteinG', 'vitaminDMcg', 'calciumMg', 'ironMg', 'potassiumMg', 'phosphorusMg', 'magnesiumMg'];
+const order = [
+  'fatG',
+  'saturatedFatG',
+  'transFatG',
+  'cholesterolMg',
+  'sodiumMg',
+  'carbohydrateG',
+  'fiberG',
+  'totalSugarsG',
+  'addedSugarsG',
+  'sugarAlcoholG',
+  'proteinG',
+  'vitaminDMcg',
+  'calciumMg',
+  'ironMg',
+  'potassiumMg',
+  'phosphorusMg',
+  'magnesiumMg',
+];
 
 /** The label as the package printed it: the words that were typed, nothing computed. */
 export function PrintedPanel({ label }: { readonly label: Label }) {
-  const panel = (label.printed['panel'] ?? {}) as Readonly<Record<string, number | string>>;
+  const panel = (label.printed.panel ?? {}) as Readonly<Record<string, number | string>>;
   const amount = (key: string) => label.read.amounts.find(({ nutrient }) => nutrient === key);
   const words = (key: string): string => {
     const figure = panel[key];
     if (figure === undefined) return amount(key)?.asPrinted ?? 'not on the label';
     return typeof figure === 'number' || /^[\d.,\s]+$/.test(figure) ? `${figure} ${amount(key)?.unit ?? ''}` : figure;
   };
-  const { readOn, readAt, front } = label.printed as { readonly readOn?: string; readonly readAt?: string; readonly front?: readonly string[] };
-  const shown = order.filter(key => key in panel || ['sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG'].includes(key) || amount(key)?.asPrinted !== undefined);
+  const { readOn, readAt, front } = label.printed as {
+    readonly readOn?: string;
+    readonly readAt?: string;
+    readonly front?: readonly string[];
+  };
+  const shown = order.filter(
+    key => key in panel || ['sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG'].includes(key) || amount(key)?.asPrinted !== undefined,
+  );
   return (
     <section className="sheet" aria-labelledby="printed-title">
       <h2 id="printed-title">As printed</h2>
@@ -32,7 +56,7 @@ export function PrintedPanel({ label }: { readonly label: Label }) {
           </tr>
           <tr className="big">
             <th scope="row">Calories</th>
-            <td className="num">{panel['energyKcal'] ?? panel['energyKj'] ?? 'not on the label'}</td>
+            <td className="num">{panel.energyKcal ?? panel.energyKj ?? 'not on the label'}</td>
           </tr>
           {shown.map(key => (
             <tr key={key}>

@@ -3,7 +3,7 @@ import { statementPieces } from './statementPieces.ts';
 
 /** The ingredient statement with every additive marked where it stands, and explained below. */
 export function Statement({ label }: { readonly label: Label }) {
-  const text = label.printed['statement'];
+  const text = label.printed.statement;
   if (typeof text !== 'string' || !label.read.statementRead) {
     return (
       <section className="sheet" aria-labelledby="statement-title">
@@ -12,7 +12,9 @@ export function Statement({ label }: { readonly label: Label }) {
       </section>
     );
   }
-  const counted = label.read.additives.filter(({ class: kind, counts, certainty }) => kind !== 'sodium' && (counts || certainty === 'possible'));
+  const counted = label.read.additives.filter(
+    ({ class: kind, counts, certainty }) => kind !== 'sodium' && (counts || certainty === 'possible'),
+  );
   return (
     <section className="sheet" aria-labelledby="statement-title">
       <h2 id="statement-title">Ingredients</h2>
@@ -27,8 +29,12 @@ export function Statement({ label }: { readonly label: Label }) {
           ),
         )}
       </p>
-      <p className="small soft">Underlined: phosphate that counts (one line), potassium that counts (two lines), reported and not counted (dotted).</p>
-      {counted.length === 0 ? <p>No phosphate and no potassium additive is named on the label. That is no proof: processing aids need not be listed.</p> : null}
+      <p className="small soft">
+        Underlined: phosphate that counts (one line), potassium that counts (two lines), reported and not counted (dotted).
+      </p>
+      {counted.length === 0 ? (
+        <p>No phosphate and no potassium additive is named on the label. That is no proof: processing aids need not be listed.</p>
+      ) : null}
       <ul>
         {label.read.additives.map(({ class: kind, id, start, why, name, counts }) => (
           <li key={`${kind}${id}${start}`} className={counts ? '' : 'soft'}>

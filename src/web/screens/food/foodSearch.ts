@@ -5,5 +5,7 @@ export interface FoodSearch {
 }
 
 export function foodSearch(search: Readonly<Record<string, unknown>>): FoodSearch {
-  return Object.fromEntries((['plate', 'yardstick'] as const).flatMap(key => (typeof search[key] === 'string' ? [[key, search[key]]] : [])));
+  return Object.fromEntries(
+    (['plate', 'yardstick'] as const).flatMap(key => (typeof search[key] === 'string' ? [[key, search[key]]] : [])),
+  );
 }

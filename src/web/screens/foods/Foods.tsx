@@ -11,9 +11,14 @@ const mostShown = 300;
 export function FoodsScreen() {
   const { search = '', category = '' } = route.useSearch();
   const navigate = route.useNavigate();
-  const change = (to: { search?: string; category?: string }): void => void navigate({ search: { search, category, ...to }, replace: true });
+  const change = (to: { search?: string; category?: string }): void =>
+    void navigate({ search: { search, category, ...to }, replace: true });
   const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
-  const foods = useQuery({ queryKey: ['foods', search, category], queryFn: () => answer<FoodShort[]>(api.foods.$get({ query: { search, category } })), placeholderData: keepPreviousData });
+  const foods = useQuery({
+    queryKey: ['foods', search, category],
+    queryFn: () => answer<FoodShort[]>(api.foods.$get({ query: { search, category } })),
+    placeholderData: keepPreviousData,
+  });
   return (
     <>
       <div className="spread">
@@ -40,9 +45,13 @@ export function FoodsScreen() {
           </select>
         </label>
       </search>
-      <section className="sheet scroll" aria-label="Foods found" tabIndex={0}>
+      <section className="sheet scroll" aria-label="Foods found">
         {foods.data?.length === 0 ? (
-          <p>{search === '' && category === '' ? 'Nothing on the shelf yet. Add labels under Data, or load the demo there.' : 'No food matches. Take away a word, or choose all categories.'}</p>
+          <p>
+            {search === '' && category === ''
+              ? 'Nothing on the shelf yet. Add labels under Data, or load the demo there.'
+              : 'No food matches. Take away a word, or choose all categories.'}
+          </p>
         ) : (
           <table>
             <caption className="unseen">Foods with their standing label</caption>

@@ -9,7 +9,8 @@ export function PlatesScreen() {
   const [isAdding, setAdding] = useState(false);
   const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
   const remove = useMutation({
-    mutationFn: ({ plate, version }: KeptPlate) => answer(api.plates[':id'].$delete({ param: { id: String(plate['id']) }, query: { version: String(version) } })),
+    mutationFn: ({ plate, version }: KeptPlate) =>
+      answer(api.plates[':id'].$delete({ param: { id: String(plate.id) }, query: { version: String(version) } })),
     onSuccess: () => queries.invalidateQueries({ queryKey: ['plates'] }),
   });
   return (
@@ -24,13 +25,18 @@ export function PlatesScreen() {
       {isAdding && <PlateForm onDone={() => setAdding(false)} />}
       <div className="cards">
         {plates.data?.map(kept => (
-          <article className="sheet" key={String(kept.plate['id'])}>
-            <h2>{upper(String(kept.plate['title']))}</h2>
+          <article className="sheet" key={String(kept.plate.id)}>
+            <h2>{upper(String(kept.plate.title))}</h2>
             <p className="soft small">{kept.isBuiltIn ? 'built in' : kept.isDemo ? 'demo, invented' : 'your own'}</p>
-            <p>Portion of the food: {portionWords(kept.plate['portion'])}.</p>
+            <p>Portion of the food: {portionWords(kept.plate.portion)}.</p>
             <p>{kept.companionsText}</p>
             {!kept.isBuiltIn && (
-              <button type="button" className="quiet" onClick={() => remove.mutate(kept)} aria-label={`Remove the plate ${String(kept.plate['title'])}`}>
+              <button
+                type="button"
+                className="quiet"
+                onClick={() => remove.mutate(kept)}
+                aria-label={`Remove the plate ${String(kept.plate.title)}`}
+              >
                 Remove
               </button>
             )}
@@ -53,7 +59,8 @@ function PlateForm({ onDone }: { readonly onDone: () => void }) {
   const foods = useQuery({ queryKey: ['foods', search, ''], queryFn: () => answer<FoodShort[]>(api.foods.$get({ query: { search } })) });
   const save = useMutation({
     mutationFn: async () => {
-      const companions = companion === '' ? [] : [{ food: await companionFood(companion), portion: { servings: Number(companionServings) } }];
+      const companions =
+        companion === '' ? [] : [{ food: await companionFood(companion), portion: { servings: Number(companionServings) } }];
       const id = crypto.randomUUID();
       const plate = { id, title, portion: portionOf(unit, Number(amount)), companions };
       return answer(api.plates[':id'].$put({ param: { id }, json: { plate, version: null } }));
@@ -107,7 +114,13 @@ function PlateForm({ onDone }: { readonly onDone: () => void }) {
         </label>
         <label className="field">
           <span>Servings of it</span>
-          <input type="number" min="0.01" step="any" value={companionServings} onChange={event => setCompanionServings(event.target.value)} />
+          <input
+            type="number"
+            min="0.01"
+            step="any"
+            value={companionServings}
+            onChange={event => setCompanionServings(event.target.value)}
+          />
         </label>
       </div>
       <Told error={save.error} />
@@ -126,7 +139,13 @@ function PlateForm({ onDone }: { readonly onDone: () => void }) {
 async function companionFood(id: string) {
   const food = await answer<Food>(api.foods[':id'].$get({ param: { id } }));
   const label = food.history.find(({ stands }) => stands)?.printed ?? {};
-  return { id, name: food.name, label, ...(food.gramsPerMeasure === undefined ? {} : { gramsPerMeasure: food.gramsPerMeasure }), ...(food.densityGPerMl === undefined ? {} : { densityGPerMl: food.densityGPerMl }) };
+  return {
+    id,
+    name: food.name,
+    label,
+    ...(food.gramsPerMeasure === undefined ? {} : { gramsPerMeasure: food.gramsPerMeasure }),
+    ...(food.densityGPerMl === undefined ? {} : { densityGPerMl: food.densityGPerMl }),
+  };
 }
 
 function portionOf(unit: string, amount: number): Record<string, unknown> {
@@ -134,7 +153,13 @@ function portionOf(unit: string, amount: number): Record<string, unknown> {
 }
 
 function portionWords(portion: unknown): string {
-  const given = (portion ?? {}) as { readonly servings?: number; readonly grams?: number; readonly milliliters?: number; readonly measure?: string; readonly count?: number };
+  const given = (portion ?? {}) as {
+    readonly servings?: number;
+    readonly grams?: number;
+    readonly milliliters?: number;
+    readonly measure?: string;
+    readonly count?: number;
+  };
   if (given.grams !== undefined) return `${given.grams} g`;
   if (given.milliliters !== undefined) return `${given.milliliters} mL`;
   if (given.servings !== undefined) return given.servings === 1 ? 'one serving' : `${given.servings} servings`;

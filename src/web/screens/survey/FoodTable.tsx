@@ -13,17 +13,37 @@ type SortKey = 'verdict' | 'name' | 'energyKcal' | 'sodiumMg';
 const block = 25;
 
 /** The foods of the survey, one row each; thousands of rows scroll because only those in view exist. */
-export function FoodTable({ rows, request, picked, onPick }: { readonly rows: readonly SurveyRow[]; readonly request: SurveyRequest; readonly picked: string | undefined; readonly onPick: (foodId: string) => void }) {
+export function FoodTable({
+  rows,
+  request,
+  picked,
+  onPick,
+}: {
+  readonly rows: readonly SurveyRow[];
+  readonly request: SurveyRequest;
+  readonly picked: string | undefined;
+  readonly onPick: (foodId: string) => void;
+}) {
   const [sort, setSort] = useState<{ readonly key: SortKey; readonly down: boolean }>({ key: 'verdict', down: false });
   const sorted = useMemo(() => sortedRows(rows, sort.key, sort.down), [rows, sort]);
   const scroller = useRef<HTMLDivElement>(null);
-  const list = useVirtualizer({ count: sorted.length, getScrollElement: () => scroller.current, estimateSize: () => 92, overscan: 6, getItemKey: index => sorted[index]!.foodId });
+  const list = useVirtualizer({
+    count: sorted.length,
+    getScrollElement: () => scroller.current,
+    estimateSize: () => 92,
+    overscan: 6,
+    getItemKey: index => sorted[index]!.foodId,
+  });
   const shown = list.getVirtualItems();
   const blocks = [...new Set(shown.map(({ index }) => Math.floor(index / block)))];
   const details = useQueries({
     queries: blocks.map(at => {
       const foodIds = sorted.slice(at * block, (at + 1) * block).map(({ foodId }) => foodId);
-      return { queryKey: ['survey', request, 'foods', foodIds], queryFn: () => answer<SurveyFood[]>(api.survey.foods.$post({ json: { ...request, foodIds } })), staleTime: 60_000 };
+      return {
+        queryKey: ['survey', request, 'foods', foodIds],
+        queryFn: () => answer<SurveyFood[]>(api.survey.foods.$post({ json: { ...request, foodIds } })),
+        staleTime: 60_000,
+      };
     }),
     combine: results => new Map(results.flatMap(({ data }) => data ?? []).map(detail => [detail.foodId, detail])),
   });
@@ -44,7 +64,12 @@ export function FoodTable({ rows, request, picked, onPick }: { readonly rows: re
       <div role="rowgroup">
         <div className="gridhead" role="row" aria-rowindex={1}>
           {headings.map(({ key, name, isNumber }) => (
-            <span key={name} role="columnheader" className={isNumber ? 'num' : ''} aria-sort={key === sort.key ? (sort.down ? 'descending' : 'ascending') : 'none'}>
+            <span
+              key={name}
+              role="columnheader"
+              className={isNumber ? 'num' : ''}
+              aria-sort={key === sort.key ? (sort.down ? 'descending' : 'ascending') : 'none'}
+            >
               {key === undefined ? (
                 name
               ) : (
@@ -61,7 +86,6 @@ export function FoodTable({ rows, request, picked, onPick }: { readonly rows: re
         className="gridscroll"
         ref={scroller}
         role="rowgroup"
-        tabIndex={0}
         aria-label="Rows; arrow keys pick a food"
         onKeyDown={event => {
           const by = { ArrowDown: 1, ArrowUp: -1, PageDown: 8, PageUp: -8 }[event.key];
@@ -103,12 +127,26 @@ const headings: readonly { readonly key?: SortKey; readonly name: string; readon
   { key: 'verdict', name: 'Verdict and way in' },
 ];
 
-function Row(given: { readonly row: SurveyRow; readonly request: SurveyRequest; readonly detail: SurveyFood | undefined; readonly isPicked: boolean; readonly index: number; readonly onPick: (foodId: string) => void; readonly place: (node: HTMLDivElement | null) => void }) {
+function Row(given: {
+  readonly row: SurveyRow;
+  readonly request: SurveyRequest;
+  readonly detail: SurveyFood | undefined;
+  readonly isPicked: boolean;
+  readonly index: number;
+  readonly onPick: (foodId: string) => void;
+  readonly place: (node: HTMLDivElement | null) => void;
+}) {
   const { row, request, detail, isPicked, index, onPick, place } = given;
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents: the rows' scroller takes the arrow keys
-    // biome-ignore lint/a11y/useFocusableInteractive: the scroller holds the focus, the picked row is told by aria-selected
-    <div className="gridrow" role="row" aria-rowindex={index + 2} aria-selected={isPicked} data-index={index} ref={place} onClick={() => onPick(row.foodId)}>
+    <div
+      className="gridrow"
+      role="row"
+      aria-rowindex={index + 2}
+      aria-selected={isPicked}
+      data-index={index}
+      ref={place}
+      onClick={() => onPick(row.foodId)}
+    >
       <span role="gridcell">
         <Link to="/foods/$foodId" params={{ foodId: row.foodId }} search={{ plate: request.plate, yardstick: request.yardstick }}>
           {row.name}
@@ -126,7 +164,8 @@ function Row(given: { readonly row: SurveyRow; readonly request: SurveyRequest; 
         <AdditiveTags letters={row.additives} />
       </span>
       <span role="gridcell">
-        <VerdictMark word={row.verdict} /> {row.verdict === "can't tell" ? null : row.margin} {row.closeCall && <span className="close">close call</span>} {row.estimated && <span className="close">estimated</span>}
+        <VerdictMark word={row.verdict} /> {row.verdict === "can't tell" ? null : row.margin}{' '}
+        {row.closeCall && <span className="close">close call</span>} {row.estimated && <span className="close">estimated</span>}
         {isPicked && detail !== undefined && <span className="why">{detail.why}</span>}
         {row.verdict === "can't tell" && !isPicked && <span className="why">{row.margin}</span>}
         {detail !== undefined && <WaysIn detail={detail} all={isPicked} />}
@@ -149,7 +188,8 @@ function WaysIn({ detail, all }: { readonly detail: SurveyFood; readonly all: bo
 
 function sortedRows(rows: readonly SurveyRow[], key: SortKey, down: boolean): readonly SurveyRow[] {
   const sign = down ? -1 : 1;
-  const byName = (a: SurveyRow, b: SurveyRow): number => a.name.localeCompare(b.name, 'en') || (a.maker ?? '').localeCompare(b.maker ?? '', 'en');
+  const byName = (a: SurveyRow, b: SurveyRow): number =>
+    a.name.localeCompare(b.name, 'en') || (a.maker ?? '').localeCompare(b.maker ?? '', 'en');
   // What is not known stands at the end, whichever way the column is sorted.
   const byNumber = (a: number | null, b: number | null): number => (a === null ? (b === null ? 0 : 1) : b === null ? -1 : sign * (a - b));
   return [...rows].sort((a, b) => {

@@ -1,7 +1,7 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Survey, SurveyRow } from '../../api.ts';
-import { areaUnder, nearestFood, nextFood, type PlaneScale, type Point, planeScale } from './planeGeometry.ts';
 import { drawDots } from './drawDots.ts';
+import { areaUnder, nearestFood, nextFood, type PlaneScale, type Point, planeScale } from './planeGeometry.ts';
 
 type PlottedRow = SurveyRow & Point;
 
@@ -38,7 +38,9 @@ export function Plane(given: {
   };
   const finishBrush = (): void => {
     if (brush === undefined) return;
-    const inside = points.filter(({ energyKcal, sodiumMg }) => within(scale.x(energyKcal), brush.x, brush.toX) && within(scale.y(sodiumMg), brush.y, brush.toY));
+    const inside = points.filter(
+      ({ energyKcal, sodiumMg }) => within(scale.x(energyKcal), brush.x, brush.toX) && within(scale.y(sodiumMg), brush.y, brush.toY),
+    );
     const isClick = Math.abs(brush.x - brush.toX) < 5 && Math.abs(brush.y - brush.toY) < 5;
     if (isClick) {
       onPick(nearestFood(points, scale, brush.x, brush.y)?.foodId);
@@ -48,12 +50,10 @@ export function Plane(given: {
   };
 
   return (
-    // biome-ignore lint/a11y/useSemanticElements: no element is a plot; arrow keys walk its dots and the table beside it holds the same
     <div
       className="plane noprintbreak"
       ref={box}
       role="application"
-      tabIndex={0}
       aria-label={`Plot of ${points.length} foods, energy across and sodium up. Arrow keys go from food to food; the table holds the same.`}
       onKeyDown={event => {
         if (!event.key.startsWith('Arrow')) return;
@@ -78,7 +78,15 @@ export function Plane(given: {
       </svg>
       <canvas ref={canvas} />
       <svg viewBox={`0 0 ${size.width} ${size.height}`} aria-hidden="true">
-        {brush !== undefined && <rect className="brush" x={Math.min(brush.x, brush.toX)} y={Math.min(brush.y, brush.toY)} width={Math.abs(brush.x - brush.toX)} height={Math.abs(brush.y - brush.toY)} />}
+        {brush !== undefined && (
+          <rect
+            className="brush"
+            x={Math.min(brush.x, brush.toX)}
+            y={Math.min(brush.y, brush.toY)}
+            width={Math.abs(brush.x - brush.toX)}
+            height={Math.abs(brush.y - brush.toY)}
+          />
+        )}
         {chosen !== undefined && <PickedFood food={chosen} scale={scale} />}
       </svg>
       <span className="unseen" aria-live="polite">

@@ -17,7 +17,12 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
   const save = useMutation({
     mutationFn: () => {
       const { category, plate, yardstick, setting, switchedOn = [] } = request;
-      return answer(api.surveys[':id'].$put({ param: { id: crypto.randomUUID() }, json: { title, category, plateId: plate, yardstickId: yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) } }));
+      return answer(
+        api.surveys[':id'].$put({
+          param: { id: crypto.randomUUID() },
+          json: { title, category, plateId: plate, yardstickId: yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) },
+        }),
+      );
     },
     onSuccess: () => {
       setTitle('');
@@ -33,7 +38,21 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
         {saved.data?.map(one => (
           <li key={one.id}>
             <span className="row">
-              <button type="button" className="quiet" onClick={() => onOpen({ category: one.category, plate: one.plateId, yardstick: one.yardstickId, setting: one.setting ?? '', on: one.switchedOn.join(','), food: '', show: '' })}>
+              <button
+                type="button"
+                className="quiet"
+                onClick={() =>
+                  onOpen({
+                    category: one.category,
+                    plate: one.plateId,
+                    yardstick: one.yardstickId,
+                    setting: one.setting ?? '',
+                    on: one.switchedOn.join(','),
+                    food: '',
+                    show: '',
+                  })
+                }
+              >
                 {one.title}
               </button>
               <button type="button" className="quiet" aria-label={`Remove ${one.title}`} onClick={() => remove.mutate(one.id)}>

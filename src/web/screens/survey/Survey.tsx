@@ -32,7 +32,10 @@ export function SurveyScreen() {
   });
   const [brushed, setBrushed] = useState<ReadonlySet<string>>();
   const rows = useMemo(
-    () => (survey.data?.rows ?? []).filter(({ verdict, foodId }) => (search.show === undefined || verdict === search.show) && (brushed === undefined || brushed.has(foodId))),
+    () =>
+      (survey.data?.rows ?? []).filter(
+        ({ verdict, foodId }) => (search.show === undefined || verdict === search.show) && (brushed === undefined || brushed.has(foodId)),
+      ),
     [survey.data, search.show, brushed],
   );
 
@@ -42,7 +45,14 @@ export function SurveyScreen() {
       <h1 className="unseen">Survey</h1>
       <Told error={workspace.error ?? plates.error ?? yardsticks.error ?? survey.error} />
       {request !== undefined && plates.data !== undefined && yardsticks.data !== undefined && (
-        <Sentence request={request} portionText={survey.data?.portionText ?? '…'} categories={categories.map(({ name }) => name)} plates={plates.data} yardsticks={yardsticks.data} onChange={change} />
+        <Sentence
+          request={request}
+          portionText={survey.data?.portionText ?? '…'}
+          categories={categories.map(({ name }) => name)}
+          plates={plates.data}
+          yardsticks={yardsticks.data}
+          onChange={change}
+        />
       )}
       {survey.data !== undefined && request !== undefined && (
         <>
@@ -53,7 +63,13 @@ export function SurveyScreen() {
                 <h2 id="plane-title">Sodium against energy</h2>
                 <span className="small soft">per portion, without what it is eaten with</span>
               </div>
-              <Plane rows={survey.data.rows} rule={survey.data.rule} picked={search.food} onPick={food => change({ food: food ?? '' })} onBrush={setBrushed} />
+              <Plane
+                rows={survey.data.rows}
+                rule={survey.data.rule}
+                picked={search.food}
+                onPick={food => change({ food: food ?? '' })}
+                onBrush={setBrushed}
+              />
               <p className="small soft">
                 {survey.data.companionsText} {survey.data.rule !== null && ruleText(survey.data.rule)}
               </p>
@@ -61,7 +77,9 @@ export function SurveyScreen() {
             </section>
             <section className="sheet" aria-labelledby="table-title">
               <div className="spread">
-                <h2 id="table-title">{rows.length === survey.data.rows.length ? `${rows.length} foods` : `${rows.length} of ${survey.data.rows.length} foods`}</h2>
+                <h2 id="table-title">
+                  {rows.length === survey.data.rows.length ? `${rows.length} foods` : `${rows.length} of ${survey.data.rows.length} foods`}
+                </h2>
                 <span className="row noprint">
                   {brushed !== undefined && (
                     <button type="button" className="quiet" onClick={() => setBrushed(undefined)}>
@@ -79,7 +97,12 @@ export function SurveyScreen() {
           <section className="sheet small" aria-label="What the yardstick tests">
             {survey.data.tests.map(({ id, text, isOn }) => (
               <label className="row" key={id}>
-                <input type="checkbox" checked={isOn} disabled={isOn && !request.switchedOn?.includes(id)} onChange={event => change({ on: toggled(request.switchedOn ?? [], id, event.target.checked).join(',') })} />
+                <input
+                  type="checkbox"
+                  checked={isOn}
+                  disabled={isOn && !request.switchedOn?.includes(id)}
+                  onChange={event => change({ on: toggled(request.switchedOn ?? [], id, event.target.checked).join(',') })}
+                />
                 <span>{text}</span>
               </label>
             ))}
@@ -88,7 +111,9 @@ export function SurveyScreen() {
                 {caution}
               </p>
             ))}
-            <p className="soft">Targets and advice are for licensed dietitians working with the client’s kidney team; local protocols come first.</p>
+            <p className="soft">
+              Targets and advice are for licensed dietitians working with the client’s kidney team; local protocols come first.
+            </p>
           </section>
           <SavedSurveys request={request} onOpen={change} />
         </>
@@ -116,8 +141,8 @@ function ruleText({ slope, offset, slack }: NonNullable<Survey['rule']>): string
 }
 
 function firstPlate(plates: readonly KeptPlate[] | undefined): string {
-  const first = plates?.find(({ plate }) => plate['id'] === 'slices-on-low-sodium-bread') ?? plates?.[0];
-  return String(first?.plate['id'] ?? 'on-its-own');
+  const first = plates?.find(({ plate }) => plate.id === 'slices-on-low-sodium-bread') ?? plates?.[0];
+  return String(first?.plate.id ?? 'on-its-own');
 }
 
 function EmptyWorkspace() {

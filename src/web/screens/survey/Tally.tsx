@@ -3,7 +3,15 @@ import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { toneOf, verdictWords } from '../../ui/verdictLook.ts';
 
 /** How many foods got which verdict; each count shows only its foods when pressed. */
-export function Tally({ counts, shown, onShow }: { readonly counts: Survey['counts']; readonly shown: string | undefined; readonly onShow: (verdict: string | undefined) => void }) {
+export function Tally({
+  counts,
+  shown,
+  onShow,
+}: {
+  readonly counts: Survey['counts'];
+  readonly shown: string | undefined;
+  readonly onShow: (verdict: string | undefined) => void;
+}) {
   return (
     <ul className="tally" aria-label="Verdicts">
       {verdictWords.map(word => (

@@ -5,7 +5,11 @@ import type { PlaneScale, Point } from './planeGeometry.ts';
  * Draws every food by the shape and tone of its verdict. On a canvas, since thousands of elements would make the page
  * slow; a shape and a word tell the verdict as well, so the tone is never alone.
  */
-export function drawDots(canvas: HTMLCanvasElement, points: readonly (Point & { readonly verdict: VerdictWord })[], scale: PlaneScale): void {
+export function drawDots(
+  canvas: HTMLCanvasElement,
+  points: readonly (Point & { readonly verdict: VerdictWord })[],
+  scale: PlaneScale,
+): void {
   const ratio = devicePixelRatio || 1;
   canvas.width = Math.round(scale.width * ratio);
   canvas.height = Math.round(scale.height * ratio);

@@ -60,7 +60,9 @@ export function areaUnder({ slope, offset }: { readonly slope: number; readonly 
   const bends = slope === 0 ? [] : [-offset / slope, (scale.yMax - offset) / slope].filter(energy => energy > 0 && energy < scale.xMax);
   const energies = [0, ...bends.sort((a, b) => a - b), scale.xMax];
   const corners = energies.map(energy => [scale.x(energy), scale.y(at(energy))] as const);
-  return [...corners, [scale.x(scale.xMax), scale.y(0)], [scale.x(0), scale.y(0)]].map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ');
+  return [...corners, [scale.x(scale.xMax), scale.y(0)], [scale.x(0), scale.y(0)]]
+    .map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`)
+    .join(' ');
 }
 
 /** The food nearest to a place on the screen, within reach of a finger. */
@@ -78,9 +80,17 @@ export function nearestFood(points: readonly Point[], scale: PlaneScale, x: numb
 }
 
 /** The next food for an arrow key: along energy for left and right, along sodium for up and down. */
-export function nextFood(points: readonly Point[], from: string | undefined, key: 'ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown'): Point | undefined {
+export function nextFood(
+  points: readonly Point[],
+  from: string | undefined,
+  key: 'ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown',
+): Point | undefined {
   const across = key === 'ArrowLeft' || key === 'ArrowRight';
-  const order = [...points].sort((a, b) => (across ? a.energyKcal - b.energyKcal || a.sodiumMg - b.sodiumMg : a.sodiumMg - b.sodiumMg || a.energyKcal - b.energyKcal) || a.foodId.localeCompare(b.foodId));
+  const order = [...points].sort(
+    (a, b) =>
+      (across ? a.energyKcal - b.energyKcal || a.sodiumMg - b.sodiumMg : a.sodiumMg - b.sodiumMg || a.energyKcal - b.energyKcal) ||
+      a.foodId.localeCompare(b.foodId),
+  );
   const at = order.findIndex(({ foodId }) => foodId === from);
   if (at < 0) return order[0];
   return order[at + (key === 'ArrowRight' || key === 'ArrowUp' ? 1 : -1)] ?? order[at];

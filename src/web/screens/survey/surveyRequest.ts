@@ -3,7 +3,11 @@ import type { api } from '../../api.ts';
 import type { SurveySearch } from './surveySearch.ts';
 
 /** The server's request, with every control set. */
-export type SurveyRequest = InferRequestType<typeof api.survey.$post>['json'] & { readonly category: string; readonly plate: string; readonly yardstick: string };
+export type SurveyRequest = InferRequestType<typeof api.survey.$post>['json'] & {
+  readonly category: string;
+  readonly plate: string;
+  readonly yardstick: string;
+};
 
 const settings = ['ckd-not-on-dialysis', 'hemodialysis', 'peritoneal-dialysis', 'transplant'] as const;
 export type Setting = (typeof settings)[number];

@@ -10,34 +10,40 @@ export function YardsticksScreen() {
   const [editing, setEditing] = useState<KeptYardstick>();
   const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
   const remove = useMutation({
-    mutationFn: ({ yardstick, version }: KeptYardstick) => answer(api.yardsticks[':id'].$delete({ param: { id: String(yardstick['id']) }, query: { version: String(version) } })),
+    mutationFn: ({ yardstick, version }: KeptYardstick) =>
+      answer(api.yardsticks[':id'].$delete({ param: { id: String(yardstick.id) }, query: { version: String(version) } })),
     onSuccess: () => queries.invalidateQueries({ queryKey: ['yardsticks'] }),
   });
   return (
     <>
       <h1>Yardsticks</h1>
       <Told error={yardsticks.error ?? remove.error} />
-      {editing !== undefined && <YardstickForm key={String(editing.yardstick['id'])} start={editing} onDone={() => setEditing(undefined)} />}
+      {editing !== undefined && <YardstickForm key={String(editing.yardstick.id)} start={editing} onDone={() => setEditing(undefined)} />}
       <div className="cards">
         {yardsticks.data?.map(kept => {
-          const title = String(kept.yardstick['title']);
+          const title = String(kept.yardstick.title);
           return (
-            <article className="sheet" key={String(kept.yardstick['id'])}>
+            <article className="sheet" key={String(kept.yardstick.id)}>
               <h2>{title.charAt(0).toUpperCase() + title.slice(1)}</h2>
               <p className="small soft">{kept.isBuiltIn ? 'built in' : 'your own'}</p>
-              <p>{String(kept.yardstick['purpose'])}</p>
+              <p>{String(kept.yardstick.purpose)}</p>
               <ul>
                 {kept.tests.map(({ id, text }) => (
                   <li key={id}>{text}</li>
                 ))}
               </ul>
-              {(kept.yardstick['cautions'] as readonly string[]).map(caution => (
+              {(kept.yardstick.cautions as readonly string[]).map(caution => (
                 <p key={caution} className="small soft">
                   {caution}
                 </p>
               ))}
               <p className="row">
-                <button type="button" className="quiet" onClick={() => setEditing(kept)} aria-label={`${kept.isBuiltIn ? 'Copy and change' : 'Change'} ${title}`}>
+                <button
+                  type="button"
+                  className="quiet"
+                  onClick={() => setEditing(kept)}
+                  aria-label={`${kept.isBuiltIn ? 'Copy and change' : 'Change'} ${title}`}
+                >
                   {kept.isBuiltIn ? 'Copy and change' : 'Change'}
                 </button>
                 {!kept.isBuiltIn && (

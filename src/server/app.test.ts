@@ -1,0 +1,222 @@
+import ExcelJS from 'exceljs';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { testServer } from './testWorld.fixture.ts';
+
+type Server = Awaited<ReturnType<typeof testServer>>;
+let server: Server;
+beforeAll(async () => {
+  server = await testServer();
+});
+afterAll(() => server.close());
+const call = (...given: Parameters<Server['call']>) => server.call(...given);
+const survey = { category: 'sandwich slices', plate: 'slices-on-low-sodium-bread', yardstick: 'low-in-sodium-as-eaten' };
+
+describe('who is let in', () => {
+  test.each(['evil.example', '127.0.0.1.evil.example', '192.168.0.2:4173'])('[SRV-1] Host %s is refused', async host => {
+    expect((await call('GET', '/workspace', undefined, { host })).body).toMatchObject({ code: 'origin-refused', status: 403 });
+  });
+  test.each(['localhost:4173', '127.0.0.1:9', '[::1]:4173'])('[SRV-1] Host %s is answered', async host => {
+    expect((await call('GET', '/workspace', undefined, { host })).status).toBe(200);
+  });
+  test('[SRV-2] a page elsewhere can neither read nor change anything', async () => {
+    for (const headers of [{ origin: 'http://evil.example' }, { origin: 'null' }, { origin: 'http://127.0.0.1:9999' }, { 'sec-fetch-site': 'cross-site' }]) {
+      expect((await call('DELETE', '/demo', undefined, headers)).body.code).toBe('origin-refused');
+    }
+    expect((await call('GET', '/workspace')).body.foods).toBe(72);
+    expect((await call('POST', '/survey', survey, { origin: 'http://127.0.0.1:4173', 'sec-fetch-site': 'same-origin' })).status).toBe(200);
+  });
+  test('[SRV-2] a form of another page cannot pass for JSON', async () => {
+    const answer = await call('POST', '/foods', 'name=Ham', { 'content-type': 'text/plain' });
+    expect(answer.status).toBeGreaterThanOrEqual(400);
+    expect((await call('GET', '/workspace')).body.foods).toBe(72);
+  });
+  test('[SRV-3] every answer forbids what is not its own', async () => {
+    for (const path of ['/workspace', '/nothing-here']) {
+      const { headers } = await call('GET', path);
+      expect(headers.get('content-security-policy')).toContain("default-src 'none'");
+      expect(headers.get('content-security-policy')).not.toContain('unsafe');
+      expect(headers.get('x-content-type-options')).toBe('nosniff');
+    }
+  });
+});
+
+describe('faults', () => {
+  test('[SRV-4] are problem details with the next step', async () => {
+    const { status, headers, body } = await call('GET', '/foods/nobody');
+    expect([status, headers.get('content-type')]).toEqual([404, 'application/problem+json']);
+    expect(body).toMatchObject({ code: 'food-not-found', title: 'Food not found', status: 404, nextStep: expect.stringContaining('Foods') });
+    expect((await call('GET', '/nothing-here')).body.code).toBe('not-found');
+  });
+  test('[SRV-5] a body that does not fit names the places', async () => {
+    expect((await call('POST', '/survey', { category: 1 })).body).toMatchObject({ code: 'request-not-valid', detail: expect.stringContaining('category') });
+    expect((await call('POST', '/survey', '{"category":')).body.code).toBe('request-not-valid');
+    expect((await call('DELETE', '/workspace', { confirm: 'yes' })).body.code).toBe('request-not-valid');
+    expect((await call('POST', '/survey', { ...survey, plate: 'nobody' })).body.code).toBe('plate-not-found');
+    expect((await call('POST', '/survey', { ...survey, yardstick: { id: 'x' } })).body.code).toBe('yardstick-not-valid');
+    expect((await call('POST', '/survey', { ...survey, setting: 'pregnancy' })).body.code).toBe('request-not-valid');
+  });
+  test('[SRV-5] a body too large is refused', async () => {
+    const answer = await call('POST', '/imports/look', { fileName: 'big.csv', text: 'x'.repeat(71 * 2 ** 20) });
+    expect(answer.body.code).toBe('request-too-large');
+  });
+  test('[SRV-4] what was not foreseen gets a number; log and answer hold nothing that was typed', async () => {
+    const broken = await testServer(false);
+    await broken.store.close();
+    const { status, body } = await broken.call('GET', '/foods?search=secret-name');
+    expect([status, body.code]).toEqual([500, 'program-fault']);
+    expect(broken.logged.join('')).toMatch(/^fault [0-9a-f]{8}/);
+    expect(broken.logged.join('') + JSON.stringify(body)).not.toContain('secret-name');
+  });
+  test('[SRV-6] every call of docs/api.md is described', async () => {
+    const { body } = await call('GET', '/openapi.json');
+    expect(body.openapi).toBe('3.1.0');
+    const described = Object.keys(body.paths).sort();
+    expect(described).toEqual(
+      ['/demo', '/export', '/food-portions', '/foods', '/foods/{id}', '/foods/{id}/labels', '/imports', '/imports/look', '/imports/{id}/undo', '/labels/read', '/labels/{id}/photos', '/labels/{id}/recheck', '/labels/{id}/withdraw', '/plates', '/plates/{id}', '/restore', '/survey', '/survey/foods', '/surveys', '/surveys/{id}', '/workspace', '/yardsticks', '/yardsticks/{id}'].map(path => `/api${path}`).sort(),
+    );
+  });
+});
+
+describe('surveys', () => {
+  test('[SRV-7] the demo: counts, the food that misses by 10 mg and its way in', async () => {
+    const { body } = await call('POST', '/survey', survey);
+    expect(body.counts).toEqual({ fits: 14, nearly: 3, over: 13, "can't tell": 1 });
+    const beef = body.rows.find(({ name }: { name: string }) => name === 'Beef, reduced sodium');
+    expect(beef).toMatchObject({ verdict: 'nearly', margin: '10 mg over', energyKcal: 80, sodiumMg: 230, additives: 'P K' });
+    const [detail] = (await call('POST', '/survey/foods', { ...survey, foodIds: [beef.foodId] })).body;
+    expect(detail.waysIn[0].what).toContain('52 g');
+    expect(detail.why).toContain('common practice, no source');
+  });
+  test('[SRV-8] the line moves with the companion', async () => {
+    expect((await call('POST', '/survey', survey)).body.rule).toEqual({ slope: 1, offset: 140, slack: 10 });
+    expect((await call('POST', '/survey', { ...survey, plate: 'on-its-own' })).body.rule).toEqual({ slope: 1, offset: 0, slack: 10 });
+    expect((await call('POST', '/survey', { ...survey, yardstick: 'no-phosphate-additives' })).body.rule).toBeNull();
+  });
+  test('[SRV-7] what is not known is drawn nowhere and judged as can’t tell', async () => {
+    const { body } = await call('POST', '/survey', survey);
+    expect(body.rows.filter(({ verdict }: { verdict: string }) => verdict === "can't tell")).toMatchObject([{ sodiumMg: null, margin: expect.stringContaining('sodium') }]);
+  });
+  test('[SRV-7] the portion slider tips where the closed form says', async () => {
+    const [beef] = (await call('GET', '/foods?search=beef%20reduced')).body;
+    const { body } = await call('POST', '/food-portions', { foodId: beef.id, plate: survey.plate, yardstick: survey.yardstick });
+    expect(body.tippingGrams).toBe(52);
+    for (const { grams, verdict } of body.steps) if (grams <= 52) expect(verdict, `${grams} g`).toBe('fits');
+    expect(body.steps.find(({ grams }: { grams: number }) => grams === 56).verdict).toBe('nearly');
+  });
+});
+
+describe('foods and labels', () => {
+  const label = { name: 'Test ham', maker: 'Nobody', serving: { household: '2 slices', grams: 56 }, panel: { energyKcal: 70, sodiumMg: '145 mg' }, statement: 'HAM, WATER, SODIUM PHOSPHATES' };
+  test('[SRV-7] a draft is read and nothing is kept', async () => {
+    const before = (await call('GET', '/workspace')).body.revision;
+    const { body } = await call('POST', '/labels/read', { label });
+    expect(body.findings[0].code).toBe('not-a-us-print');
+    expect(body.additives[0]).toMatchObject({ name: 'sodium phosphates', counts: true, start: 12 });
+    expect(body.amounts.find(({ nutrient }: { nutrient: string }) => nutrient === 'phosphorusMg').text).toBe('not on the label');
+    expect((await call('GET', '/workspace')).body.revision).toBe(before);
+  });
+  test('a food, a newer label, a correction, a withdrawal; two tabs are told of each other', async () => {
+    const { body: added } = await call('POST', '/foods', { label });
+    const newer = { version: added.version, label: { ...label, panel: { energyKcal: 70, sodiumMg: 300 } } };
+    expect((await call('POST', `/foods/${added.id}/labels`, newer)).body.version).toBe(2);
+    expect((await call('POST', `/foods/${added.id}/labels`, newer)).body.code).toBe('food-changed-meanwhile');
+    const food = (await call('GET', `/foods/${added.id}`)).body;
+    expect(food.history).toHaveLength(2);
+    expect(food.history[0].changes.sentences).toContain('Sodium: 145 mg before, 300 mg now.');
+    expect((await call('POST', `/foods/${added.id}/labels`, { version: 2, label, kind: 'correction' })).body.code).toBe('request-not-valid');
+    await call('POST', `/labels/${food.history[0].id}/withdraw`, { version: 2, reason: 'another food' });
+    const after = (await call('GET', `/foods/${added.id}`)).body;
+    expect(after.history.map(({ stands }: { stands: boolean }) => stands)).toEqual([false, true]);
+    expect(after.sodiumMg).toBe(145);
+  });
+  test('[SRV-5] a label without a name, and one that is none, are refused', async () => {
+    expect((await call('POST', '/foods', { label: { panel: { sodiumMg: 1 } } })).body.code).toBe('label-not-readable');
+    expect((await call('POST', '/foods', { label: { name: 'x', market: 'moon', panel: {} } })).body.code).toBe('label-not-readable');
+  });
+  test('a photo is kept as evidence and served as what it is', async () => {
+    const [beef] = (await call('GET', '/foods?search=beef%20reduced')).body;
+    const { history } = (await call('GET', `/foods/${beef.id}`)).body;
+    const bytes = new Uint8Array([0x89, 0x50, 0x4e, 0x47]);
+    const kept = await server.app.request(`http://127.0.0.1:4173/api/labels/${history[0].id}/photos`, { method: 'POST', headers: { host: '127.0.0.1:4173', 'content-type': 'image/png' }, body: bytes });
+    const { id } = (await kept.json()) as { id: string };
+    const photo = await server.app.request(`http://127.0.0.1:4173/api/photos/${id}`, { headers: { host: '127.0.0.1:4173' } });
+    expect([photo.headers.get('content-type'), new Uint8Array(await photo.arrayBuffer())]).toEqual(['image/png', bytes]);
+    const svg = await server.app.request(`http://127.0.0.1:4173/api/labels/${history[0].id}/photos`, { method: 'POST', headers: { host: '127.0.0.1:4173', 'content-type': 'image/svg+xml' }, body: '<svg/>' });
+    expect(svg.status).toBe(422);
+  });
+});
+
+describe('imports', () => {
+  const text = 'name,maker,Calories,Sodium (mg),note\n"Beef, reduced sodium",Osterby & Vane,80,250,x\nNew slices,Nobody,90,200,y\n,Nobody,1,2,z\n';
+  test('[SRV-9] a look says what each row would do and keeps nothing', async () => {
+    const { body } = await call('POST', '/imports/look', { fileName: 'shelf.csv', text });
+    expect(body.mapping).toEqual(['name', 'maker', 'energyKcal', 'sodiumMg', null]);
+    expect(body.rows).toMatchObject([{ row: 2, does: 'joins-a-food', joins: 'Beef, reduced sodium' }, { row: 3, does: 'begins-a-food' }]);
+    expect(body.report.map(({ code }: { code: string }) => code)).toContain('row-without-name');
+  });
+  test('[SRV-9] kept, kept again, undone', async () => {
+    const { body } = await call('POST', '/imports', { fileName: 'shelf.csv', text });
+    expect(body).toMatchObject({ added: 1, joined: 1, alreadyThere: 0, leftOut: 1 });
+    expect((await call('POST', '/imports', { fileName: 'shelf.csv', text })).body).toMatchObject({ added: 0, joined: 0, alreadyThere: 2 });
+    expect((await call('POST', `/imports/${body.importId}/undo`)).body).toEqual({ withdrawn: 2 });
+    expect((await call('GET', '/foods?search=new%20slices')).body).toEqual([]);
+  });
+  test('[SRV-9] a mapping of one’s own', async () => {
+    const own = { fileName: 'own.csv', text: 'Produkt,Natrium\nSlices,200\n' };
+    expect((await call('POST', '/imports/look', own)).body.report).toMatchObject([{ code: 'table-without-headings' }]);
+    const { body } = await call('POST', '/imports/look', { ...own, mapping: ['name', 'sodiumMg'] });
+    expect(body.rows).toMatchObject([{ name: 'Slices', does: 'begins-a-food' }]);
+  });
+  test('[SRV-9] an XLSX workbook: merged cells and formulas are told, dates and numbers are text', async () => {
+    const workbook = new ExcelJS.Workbook();
+    const sheet = workbook.addWorksheet('Shelf');
+    sheet.addRow(['name', 'readOn', 'energyKcal', 'sodiumMg']);
+    sheet.addRow(['Merged slices', new Date(Date.UTC(2026, 9, 14)), 80, { formula: '100+130', result: 230 }]);
+    sheet.addRow(['Merged slices, second', null, 90, 100]);
+    sheet.mergeCells('C2:C3');
+    workbook.addWorksheet('Other').addRow(['x']);
+    const base64 = Buffer.from(await workbook.xlsx.writeBuffer()).toString('base64');
+    const { body } = await call('POST', '/imports/look', { fileName: 'shelf.xlsx', base64 });
+    expect(body.sample[0].cells).toEqual(['Merged slices', '2026-10-14', '80', '230']);
+    expect(body.report.map(({ code }: { code: string }) => code)).toEqual(expect.arrayContaining(['more-than-one-sheet', 'cell-merged', 'cell-with-formula']));
+    expect((await call('POST', '/imports/look', { fileName: 'broken.xlsx', base64: Buffer.from('PK\u0003\u0004nonsense').toString('base64') })).body.code).toBe('file-not-readable');
+  });
+  test('[SRV-9] an empty file, headings twice, a wrong encoding: told, nothing kept', async () => {
+    expect((await call('POST', '/imports/look', { fileName: 'e.csv', text: '' })).body.code).toBe('table-without-headings');
+    expect((await call('POST', '/imports', { fileName: 'e.csv', text: 'name,Sodium (mg),sodiumMg\nA,1,2\n' })).body.code).toBe('table-heading-twice');
+    const latin = Buffer.from('name,sodiumMg\nCrème,1\n', 'latin1').toString('base64');
+    const { body } = await call('POST', '/imports/look', { fileName: 'l.csv', base64: latin });
+    expect(body.rows[0].name).toBe('Crème');
+    expect(body.report.map(({ code }: { code: string }) => code)).toContain('encoding-not-utf8');
+  });
+});
+
+describe('plates, yardsticks, the whole workspace', () => {
+  test('a built-in yardstick is not changed, a copy is', async () => {
+    const list = (await call('GET', '/yardsticks')).body;
+    const low = list.find(({ yardstick }: { yardstick: { id: string } }) => yardstick.id === 'low-in-sodium-as-eaten');
+    expect(low).toMatchObject({ isBuiltIn: true });
+    expect((await call('PUT', '/yardsticks/low-in-sodium-as-eaten', { yardstick: low.yardstick, version: null })).body.code).toBe('yardstick-not-valid');
+    const own = { ...low.yardstick, title: 'stricter', tests: [{ ...low.yardstick.tests[0], slack: 0 }] };
+    expect((await call('PUT', '/yardsticks/own', { yardstick: own, version: null })).body).toMatchObject({ isBuiltIn: false, version: 1 });
+    expect((await call('POST', '/survey', { ...survey, yardstick: 'own' })).body.counts.nearly).toBe(0);
+    expect((await call('DELETE', '/yardsticks/own?version=1')).body).toEqual({ id: 'own' });
+  });
+  test('a plate is put, used and removed; one that cannot be read is refused', async () => {
+    const plate = { title: 'two servings', portion: { servings: 2 }, companions: [] };
+    expect((await call('PUT', '/plates/double', { plate, version: null })).body.version).toBe(1);
+    expect((await call('POST', '/survey', { ...survey, plate: 'double' })).body.portionText).toBe('2 servings');
+    expect((await call('PUT', '/plates/bad', { plate: { portion: { servings: -1 } }, version: null })).body.code).toBe('plate-not-valid');
+    expect((await call('DELETE', '/plates/double?version=1')).status).toBe(200);
+  });
+  test('[SRV-10] export, delete everything, restore, demo', async () => {
+    const other = await testServer();
+    const file = (await other.call('GET', '/export')).body;
+    expect((await other.call('POST', '/restore', file)).body.code).toBe('workspace-not-empty');
+    expect((await other.call('DELETE', '/workspace', { confirm: 'delete everything' })).body).toMatchObject({ foods: 0, categories: [] });
+    expect((await other.call('POST', '/restore', file)).body.foods).toBe(72);
+    expect((await other.call('DELETE', '/demo')).body.foods).toBe(0);
+    expect((await other.call('POST', '/demo')).body).toMatchObject({ foods: 72, labels: 73 });
+    await other.close();
+  });
+});

@@ -1,0 +1,51 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { readTable } from '#adapters/files/readTable.ts';
+import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
+import { openSqliteStore } from '#adapters/storage/openStore.ts';
+import { loadDemo } from '#app/loadDemo.ts';
+import { Shelf } from '#app/shelf.ts';
+import type { PlateFile } from '#app/store.ts';
+import { createApp } from './app.ts';
+
+const demo = fileURLToPath(new URL('../../data/demo/', import.meta.url));
+
+/** The server on a real SQLite store in a folder of its own, for tests; what it logs is kept. */
+export async function testServer(withDemo = true) {
+  const folder = mkdtempSync(join(tmpdir(), 'platewright-server-'));
+  const store = await openSqliteStore(folder);
+  const logged: string[] = [];
+  const demoFiles = () => ({
+    table: readTable(readFileSync(join(demo, 'labels.csv'))),
+    plates: readdirSync(join(demo, 'plates')).sort().map(name => JSON.parse(readFileSync(join(demo, 'plates', name), 'utf8')) as PlateFile),
+  });
+  if (withDemo) {
+    const { table, plates } = demoFiles();
+    await loadDemo(table, plates, store);
+  }
+  const app = createApp({
+    store,
+    shelf: new Shelf(store),
+    database: 'SQLite',
+    demo: demoFiles,
+    readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
+    log: line => logged.push(line),
+  });
+  const call = async (method: string, path: string, body?: unknown, headers: Record<string, string> = {}) => {
+    const response = await app.request(`http://127.0.0.1:4173/api${path}`, {
+      method,
+      headers: { host: '127.0.0.1:4173', ...(body === undefined ? {} : { 'content-type': 'application/json' }), ...headers },
+      ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
+    });
+    const text = await response.text();
+    // biome-ignore lint/suspicious/noExplicitAny: tests look into answers of every shape
+    return { status: response.status, headers: response.headers, body: (text === '' ? undefined : JSON.parse(text)) as any };
+  };
+  const close = async () => {
+    await store.close();
+    rmSync(folder, { recursive: true, force: true });
+  };
+  return { app, call, store, logged, close };
+}
