@@ -19,7 +19,12 @@ describe('who is let in', () => {
     expect((await call('GET', '/workspace', undefined, { host })).status).toBe(200);
   });
   test('[SRV-2] a page elsewhere can neither read nor change anything', async () => {
-    for (const headers of [{ origin: 'http://evil.example' }, { origin: 'null' }, { origin: 'http://127.0.0.1:9999' }, { 'sec-fetch-site': 'cross-site' }]) {
+    for (const headers of [
+      { origin: 'http://evil.example' },
+      { origin: 'null' },
+      { origin: 'http://127.0.0.1:9999' },
+      { 'sec-fetch-site': 'cross-site' },
+    ]) {
       expect((await call('DELETE', '/demo', undefined, headers)).body.code).toBe('origin-refused');
     }
     expect((await call('GET', '/workspace')).body.foods).toBe(72);
@@ -44,11 +49,19 @@ describe('faults', () => {
   test('[SRV-4] are problem details with the next step', async () => {
     const { status, headers, body } = await call('GET', '/foods/nobody');
     expect([status, headers.get('content-type')]).toEqual([404, 'application/problem+json']);
-    expect(body).toMatchObject({ code: 'food-not-found', title: 'Food not found', status: 404, nextStep: expect.stringContaining('Foods') });
+    expect(body).toMatchObject({
+      code: 'food-not-found',
+      title: 'Food not found',
+      status: 404,
+      nextStep: expect.stringContaining('Foods'),
+    });
     expect((await call('GET', '/nothing-here')).body.code).toBe('not-found');
   });
   test('[SRV-5] a body that does not fit names the places', async () => {
-    expect((await call('POST', '/survey', { category: 1 })).body).toMatchObject({ code: 'request-not-valid', detail: expect.stringContaining('category') });
+    expect((await call('POST', '/survey', { category: 1 })).body).toMatchObject({
+      code: 'request-not-valid',
+      detail: expect.stringContaining('category'),
+    });
     expect((await call('POST', '/survey', '{"category":')).body.code).toBe('request-not-valid');
     expect((await call('DELETE', '/workspace', { confirm: 'yes' })).body.code).toBe('request-not-valid');
     expect((await call('POST', '/survey', { ...survey, plate: 'nobody' })).body.code).toBe('plate-not-found');
@@ -72,7 +85,33 @@ describe('faults', () => {
     expect(body.openapi).toBe('3.1.0');
     const described = Object.keys(body.paths).sort();
     expect(described).toEqual(
-      ['/demo', '/export', '/food-portions', '/foods', '/foods/{id}', '/foods/{id}/labels', '/imports', '/imports/look', '/imports/{id}/undo', '/labels/read', '/labels/{id}/photos', '/labels/{id}/recheck', '/labels/{id}/withdraw', '/plates', '/plates/{id}', '/restore', '/survey', '/survey/foods', '/surveys', '/surveys/{id}', '/workspace', '/yardsticks', '/yardsticks/{id}'].map(path => `/api${path}`).sort(),
+      [
+        '/demo',
+        '/export',
+        '/food-portions',
+        '/foods',
+        '/foods/{id}',
+        '/foods/{id}/labels',
+        '/imports',
+        '/imports/look',
+        '/imports/{id}/undo',
+        '/labels/read',
+        '/labels/{id}/photos',
+        '/labels/{id}/recheck',
+        '/labels/{id}/withdraw',
+        '/plates',
+        '/plates/{id}',
+        '/restore',
+        '/survey',
+        '/survey/foods',
+        '/surveys',
+        '/surveys/{id}',
+        '/workspace',
+        '/yardsticks',
+        '/yardsticks/{id}',
+      ]
+        .map(path => `/api${path}`)
+        .sort(),
     );
   });
 });
@@ -94,7 +133,9 @@ describe('surveys', () => {
   });
   test('[SRV-7] what is not known is drawn nowhere and judged as can’t tell', async () => {
     const { body } = await call('POST', '/survey', survey);
-    expect(body.rows.filter(({ verdict }: { verdict: string }) => verdict === "can't tell")).toMatchObject([{ sodiumMg: null, margin: expect.stringContaining('sodium') }]);
+    expect(body.rows.filter(({ verdict }: { verdict: string }) => verdict === "can't tell")).toMatchObject([
+      { sodiumMg: null, margin: expect.stringContaining('sodium') },
+    ]);
   });
   test('[SRV-7] the portion slider tips where the closed form says', async () => {
     const [beef] = (await call('GET', '/foods?search=beef%20reduced')).body;
@@ -106,7 +147,13 @@ describe('surveys', () => {
 });
 
 describe('foods and labels', () => {
-  const label = { name: 'Test ham', maker: 'Nobody', serving: { household: '2 slices', grams: 56 }, panel: { energyKcal: 70, sodiumMg: '145 mg' }, statement: 'HAM, WATER, SODIUM PHOSPHATES' };
+  const label = {
+    name: 'Test ham',
+    maker: 'Nobody',
+    serving: { household: '2 slices', grams: 56 },
+    panel: { energyKcal: 70, sodiumMg: '145 mg' },
+    statement: 'HAM, WATER, SODIUM PHOSPHATES',
+  };
   test('[SRV-7] a draft is read and nothing is kept', async () => {
     const before = (await call('GET', '/workspace')).body.revision;
     const { body } = await call('POST', '/labels/read', { label });
@@ -123,7 +170,9 @@ describe('foods and labels', () => {
     const food = (await call('GET', `/foods/${added.id}`)).body;
     expect(food.history).toHaveLength(2);
     expect(food.history[0].changes.sentences).toContain('Sodium: 145 mg before, 300 mg now.');
-    expect((await call('POST', `/foods/${added.id}/labels`, { version: 2, label, kind: 'correction' })).body.code).toBe('request-not-valid');
+    expect((await call('POST', `/foods/${added.id}/labels`, { version: 2, label, kind: 'correction' })).body.code).toBe(
+      'request-not-valid',
+    );
     await call('POST', `/labels/${food.history[0].id}/withdraw`, { version: 2, reason: 'another food' });
     const after = (await call('GET', `/foods/${added.id}`)).body;
     expect(after.history.map(({ stands }: { stands: boolean }) => stands)).toEqual([false, true]);
@@ -137,21 +186,33 @@ describe('foods and labels', () => {
     const [beef] = (await call('GET', '/foods?search=beef%20reduced')).body;
     const { history } = (await call('GET', `/foods/${beef.id}`)).body;
     const bytes = new Uint8Array([0x89, 0x50, 0x4e, 0x47]);
-    const kept = await server.app.request(`http://127.0.0.1:4173/api/labels/${history[0].id}/photos`, { method: 'POST', headers: { host: '127.0.0.1:4173', 'content-type': 'image/png' }, body: bytes });
+    const kept = await server.app.request(`http://127.0.0.1:4173/api/labels/${history[0].id}/photos`, {
+      method: 'POST',
+      headers: { host: '127.0.0.1:4173', 'content-type': 'image/png' },
+      body: bytes,
+    });
     const { id } = (await kept.json()) as { id: string };
     const photo = await server.app.request(`http://127.0.0.1:4173/api/photos/${id}`, { headers: { host: '127.0.0.1:4173' } });
     expect([photo.headers.get('content-type'), new Uint8Array(await photo.arrayBuffer())]).toEqual(['image/png', bytes]);
-    const svg = await server.app.request(`http://127.0.0.1:4173/api/labels/${history[0].id}/photos`, { method: 'POST', headers: { host: '127.0.0.1:4173', 'content-type': 'image/svg+xml' }, body: '<svg/>' });
+    const svg = await server.app.request(`http://127.0.0.1:4173/api/labels/${history[0].id}/photos`, {
+      method: 'POST',
+      headers: { host: '127.0.0.1:4173', 'content-type': 'image/svg+xml' },
+      body: '<svg/>',
+    });
     expect(svg.status).toBe(422);
   });
 });
 
 describe('imports', () => {
-  const text = 'name,maker,Calories,Sodium (mg),note\n"Beef, reduced sodium",Osterby & Vane,80,250,x\nNew slices,Nobody,90,200,y\n,Nobody,1,2,z\n';
+  const text =
+    'name,maker,Calories,Sodium (mg),note\n"Beef, reduced sodium",Osterby & Vane,80,250,x\nNew slices,Nobody,90,200,y\n,Nobody,1,2,z\n';
   test('[SRV-9] a look says what each row would do and keeps nothing', async () => {
     const { body } = await call('POST', '/imports/look', { fileName: 'shelf.csv', text });
     expect(body.mapping).toEqual(['name', 'maker', 'energyKcal', 'sodiumMg', null]);
-    expect(body.rows).toMatchObject([{ row: 2, does: 'joins-a-food', joins: 'Beef, reduced sodium' }, { row: 3, does: 'begins-a-food' }]);
+    expect(body.rows).toMatchObject([
+      { row: 2, does: 'joins-a-food', joins: 'Beef, reduced sodium' },
+      { row: 3, does: 'begins-a-food' },
+    ]);
     expect(body.report.map(({ code }: { code: string }) => code)).toContain('row-without-name');
   });
   test('[SRV-9] kept, kept again, undone', async () => {
@@ -178,12 +239,19 @@ describe('imports', () => {
     const base64 = Buffer.from(await workbook.xlsx.writeBuffer()).toString('base64');
     const { body } = await call('POST', '/imports/look', { fileName: 'shelf.xlsx', base64 });
     expect(body.sample[0].cells).toEqual(['Merged slices', '2026-10-14', '80', '230']);
-    expect(body.report.map(({ code }: { code: string }) => code)).toEqual(expect.arrayContaining(['more-than-one-sheet', 'cell-merged', 'cell-with-formula']));
-    expect((await call('POST', '/imports/look', { fileName: 'broken.xlsx', base64: Buffer.from('PK\u0003\u0004nonsense').toString('base64') })).body.code).toBe('file-not-readable');
+    expect(body.report.map(({ code }: { code: string }) => code)).toEqual(
+      expect.arrayContaining(['more-than-one-sheet', 'cell-merged', 'cell-with-formula']),
+    );
+    expect(
+      (await call('POST', '/imports/look', { fileName: 'broken.xlsx', base64: Buffer.from('PK\u0003\u0004nonsense').toString('base64') }))
+        .body.code,
+    ).toBe('file-not-readable');
   });
   test('[SRV-9] an empty file, headings twice, a wrong encoding: told, nothing kept', async () => {
     expect((await call('POST', '/imports/look', { fileName: 'e.csv', text: '' })).body.code).toBe('table-without-headings');
-    expect((await call('POST', '/imports', { fileName: 'e.csv', text: 'name,Sodium (mg),sodiumMg\nA,1,2\n' })).body.code).toBe('table-heading-twice');
+    expect((await call('POST', '/imports', { fileName: 'e.csv', text: 'name,Sodium (mg),sodiumMg\nA,1,2\n' })).body.code).toBe(
+      'table-heading-twice',
+    );
     const latin = Buffer.from('name,sodiumMg\nCrème,1\n', 'latin1').toString('base64');
     const { body } = await call('POST', '/imports/look', { fileName: 'l.csv', base64: latin });
     expect(body.rows[0].name).toBe('Crème');
@@ -196,7 +264,9 @@ describe('plates, yardsticks, the whole workspace', () => {
     const list = (await call('GET', '/yardsticks')).body;
     const low = list.find(({ yardstick }: { yardstick: { id: string } }) => yardstick.id === 'low-in-sodium-as-eaten');
     expect(low).toMatchObject({ isBuiltIn: true });
-    expect((await call('PUT', '/yardsticks/low-in-sodium-as-eaten', { yardstick: low.yardstick, version: null })).body.code).toBe('yardstick-not-valid');
+    expect((await call('PUT', '/yardsticks/low-in-sodium-as-eaten', { yardstick: low.yardstick, version: null })).body.code).toBe(
+      'yardstick-not-valid',
+    );
     const own = { ...low.yardstick, title: 'stricter', tests: [{ ...low.yardstick.tests[0], slack: 0 }] };
     expect((await call('PUT', '/yardsticks/own', { yardstick: own, version: null })).body).toMatchObject({ isBuiltIn: false, version: 1 });
     expect((await call('POST', '/survey', { ...survey, yardstick: 'own' })).body.counts.nearly).toBe(0);

@@ -19,7 +19,9 @@ export async function testServer(withDemo = true) {
   const logged: string[] = [];
   const demoFiles = () => ({
     table: readTable(readFileSync(join(demo, 'labels.csv'))),
-    plates: readdirSync(join(demo, 'plates')).sort().map(name => JSON.parse(readFileSync(join(demo, 'plates', name), 'utf8')) as PlateFile),
+    plates: readdirSync(join(demo, 'plates'))
+      .sort()
+      .map(name => JSON.parse(readFileSync(join(demo, 'plates', name), 'utf8')) as PlateFile),
   });
   if (withDemo) {
     const { table, plates } = demoFiles();

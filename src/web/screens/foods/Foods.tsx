@@ -45,7 +45,7 @@ export function FoodsScreen() {
           </select>
         </label>
       </search>
-      <section className="sheet scroll" aria-label="Foods found">
+      <section className="sheet scroll" aria-label="Foods found" tabIndex={0}>
         {foods.data?.length === 0 ? (
           <p>
             {search === '' && category === ''

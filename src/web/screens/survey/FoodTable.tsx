@@ -86,6 +86,7 @@ export function FoodTable({
         className="gridscroll"
         ref={scroller}
         role="rowgroup"
+        tabIndex={0}
         aria-label="Rows; arrow keys pick a food"
         onKeyDown={event => {
           const by = { ArrowDown: 1, ArrowUp: -1, PageDown: 8, PageUp: -8 }[event.key];

@@ -54,6 +54,7 @@ export function Plane(given: {
       className="plane noprintbreak"
       ref={box}
       role="application"
+      tabIndex={0}
       aria-label={`Plot of ${points.length} foods, energy across and sodium up. Arrow keys go from food to food; the table holds the same.`}
       onKeyDown={event => {
         if (!event.key.startsWith('Arrow')) return;

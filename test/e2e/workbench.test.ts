@@ -1,0 +1,241 @@
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { browserPath, launchBrowser, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
+
+// The real program and a real Chromium, doing what a dietitian does.
+describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped where no Chromium-family browser is installed)', () => {
+  let workbench: Workbench;
+  let browser: Browser;
+  let context: BrowserContext;
+  let page: Page;
+  const complaints: string[] = [];
+  const outside: string[] = [];
+
+  beforeAll(async () => {
+    workbench = await startWorkbench();
+    browser = await launchBrowser();
+    context = await browser.newContext({ viewport: { width: 1280, height: 900 }, acceptDownloads: true });
+    page = await context.newPage();
+    page.on('console', message => message.type() === 'error' && complaints.push(message.text()));
+    page.on('pageerror', error => complaints.push(error.message));
+    page.on(
+      'request',
+      request => request.url().startsWith(workbench.address) || /^(?:blob|data):/.test(request.url()) || outside.push(request.url()),
+    );
+  }, 120_000);
+  afterAll(async () => {
+    await browser?.close();
+    await workbench?.stop();
+    if (workbench !== undefined) removeFolder(workbench.folder);
+  });
+  const open = (path: string) => page.goto(`${workbench.address}${path}`);
+  const rows = () => page.getByRole('row');
+
+  test('the first start shows the demo survey', async () => {
+    await open('/');
+    await page.getByRole('heading', { name: '31 foods' }).waitFor();
+    await page.getByRole('button', { name: 'fits 14' }).waitFor();
+    expect(await page.getByText('Its foods are invented.').isVisible()).toBe(true);
+  });
+
+  test('the food that misses by 10 mg is found, with its way in', async () => {
+    await open('/');
+    await page.getByRole('button', { name: /^nearly/ }).click();
+    const row = rows().filter({ hasText: 'Beef, reduced sodium' });
+    await row.waitFor();
+    await row.getByText('10 mg over').waitFor();
+    await row.click({ position: { x: 8, y: 8 } });
+    await row.getByText(/52 g instead of/).waitFor();
+    expect(await row.getAttribute('aria-selected')).toBe('true');
+    expect(page.url()).toContain('food=');
+    await page.getByText(/Beef, reduced sodium: 80 kcal, 230 mg sodium, nearly/).waitFor({ state: 'attached' });
+  });
+
+  test('another companion moves the verdicts, and the address keeps it', async () => {
+    await open('/');
+    await page.getByLabel('Plate', { exact: true }).selectOption({ label: 'two slices of white bread' });
+    await page.getByRole('button', { name: 'fits 0' }).waitFor();
+    await page.reload();
+    await page.getByRole('button', { name: 'fits 0' }).waitFor();
+    await page.getByLabel('Category', { exact: true }).selectOption('cold cereals');
+    await page.getByRole('heading', { name: '20 foods' }).waitFor();
+  });
+
+  test('dots and rows are walked with the arrow keys', async () => {
+    await open('/');
+    await page.getByRole('heading', { name: '31 foods' }).waitFor();
+    await page.getByRole('application').focus();
+    await page.keyboard.press('ArrowRight');
+    await page.locator('[aria-selected=true]').waitFor();
+    const first = page.url();
+    await page.getByLabel('Rows; arrow keys pick a food').focus();
+    await page.keyboard.press('ArrowDown');
+    await expect.poll(() => page.url()).not.toBe(first);
+  });
+
+  test('a table of labels is pasted, mapped, kept, and undone', async () => {
+    await open('/data');
+    await page.getByText('Paste a table').click();
+    await page
+      .getByLabel(/Rows with headings/)
+      .fill('Produkt\tCalories\tSodium (mg)\tShelf\nRye slices\t90\t180\tsandwich slices\nOat slices\t=1+1\t200\tsandwich slices\n');
+    await page.getByRole('button', { name: 'Look at it' }).click();
+    await page
+      .locator('label.field', { hasText: /^Produkt/ })
+      .locator('select')
+      .selectOption('name');
+    await page
+      .locator('label.field', { hasText: /^Shelf/ })
+      .locator('select')
+      .selectOption('category');
+    await page.getByText('Row 2: Rye slices begins a food').waitFor();
+    await page
+      .getByText(/Row 3, .*found =1\+1/)
+      .first()
+      .waitFor();
+    await page.getByRole('button', { name: 'Keep 2 labels' }).click();
+    await page.getByText(/Kept: 2 new foods/).waitFor();
+    await page.getByRole('button', { name: 'Undo this import' }).click();
+    await expect
+      .poll(async () => (await (await fetch(`${workbench.address}/api/foods?search=rye%20slices`)).json()) as unknown[])
+      .toEqual([]);
+  });
+
+  test('a real file of labels is imported', async () => {
+    await open('/data');
+    const csv = readFileSync(new URL('../../data/demo/labels.csv', import.meta.url));
+    await page.locator('input[type=file]').first().setInputFiles({ name: 'labels.csv', mimeType: 'text/csv', buffer: csv });
+    await page.getByText(/What the 73 rows do/).waitFor();
+    await page.getByRole('button', { name: /Keep \d+ labels/ }).waitFor();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+  });
+
+  test('a label is typed: the audit speaks, then the food is there', async () => {
+    await open('/data');
+    const form = page.locator('form').first();
+    await form.getByLabel('Name of the food').fill('Typed ham');
+    await form.getByLabel('Sodium (mg)').fill('145');
+    await form.getByLabel('Calories').fill('70');
+    await form.getByLabel('Ingredient statement').fill('HAM, WATER, SODIUM PHOSPHATES');
+    await page.getByText(/sodium goes by 5 mg up to 140/).waitFor();
+    await page.getByText('Additives that count: sodium phosphates.').waitFor();
+    await form.getByRole('button', { name: 'Save the label' }).click();
+    await page.getByRole('link', { name: 'Typed ham' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Typed ham' }).waitFor();
+    expect(await page.locator('mark.phosphate').textContent()).toBe('SODIUM PHOSPHATES');
+  });
+
+  test('a newer label shows what changed; a second tab is told and loses nothing', async () => {
+    const [food] = (await (await fetch(`${workbench.address}/api/foods?search=typed%20ham`)).json()) as { id: string }[];
+    const second = await context.newPage();
+    await second.goto(`${workbench.address}/foods/${food!.id}`);
+    await second.getByRole('button', { name: 'Add a newer label' }).click();
+    await second.getByLabel('Sodium (mg)').fill('777');
+    await open(`/foods/${food!.id}`);
+    await page.getByRole('button', { name: 'Add a newer label' }).click();
+    await page.getByLabel('Sodium (mg)').fill('300');
+    await page.getByRole('button', { name: 'Save the label' }).click();
+    await page.getByText('Sodium: 145 mg before, 300 mg now.').waitFor();
+    await second.getByRole('button', { name: 'Save the label' }).click();
+    await second.getByText('Somebody else changed this.').waitFor();
+    expect(await second.getByLabel('Sodium (mg)').inputValue()).toBe('777');
+    await second.close();
+  });
+
+  test('a built-in yardstick is copied, tried while it is changed, and used', async () => {
+    await open('/yardsticks');
+    await page.getByRole('button', { name: 'Copy and change low in sodium as eaten' }).click();
+    await page.getByLabel('nearly: over by no more than').fill('0');
+    await page.getByText(/nearly 3 → 0/).waitFor();
+    await page.getByLabel('As it reads in a sentence').fill('strictly low in sodium');
+    await page.getByRole('button', { name: 'Save the yardstick' }).click();
+    await page.getByRole('heading', { name: 'Strictly low in sodium' }).waitFor();
+    await open('/');
+    await page.getByLabel('Yardstick', { exact: true }).selectOption({ label: 'strictly low in sodium' });
+    await page.getByRole('button', { name: 'nearly 0' }).waitFor();
+  });
+
+  test('a survey is saved and opened again; everything is exported', async () => {
+    await open('/?category=cold+cereals&plate=cereal-with-milk');
+    await page.getByLabel('Name of this survey').fill('Cereals with milk');
+    await page.getByRole('button', { name: 'Save it' }).click();
+    await open('/');
+    await page.getByRole('button', { name: 'Cereals with milk', exact: true }).click();
+    await page.getByRole('heading', { name: '20 foods' }).waitFor();
+    await open('/data');
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByText('Export everything').click()]);
+    const file = JSON.parse(readFileSync(await download.path(), 'utf8')) as { tables: Record<string, unknown[]> };
+    expect(file.tables.foods!.length).toBeGreaterThan(72);
+  });
+
+  const screens = ['/', '/foods', '/foods/FOOD', '/plates', '/yardsticks', '/data'];
+  test.each(
+    screens.flatMap(
+      path =>
+        [
+          [path, 'light'],
+          [path, 'dark'],
+        ] as const,
+    ),
+  )('no accessibility fault on %s, %s', async (path, scheme) => {
+    const [food] = (await (await fetch(`${workbench.address}/api/foods?search=beef%20reduced`)).json()) as { id: string }[];
+    const own = await browser.newContext({ colorScheme: scheme, viewport: { width: 1280, height: 900 } });
+    const sheet = await own.newPage();
+    await sheet.goto(`${workbench.address}${path.replace('FOOD', food!.id)}`);
+    await sheet.getByRole('heading', { level: 1 }).waitFor({ state: 'attached' });
+    await sheet.waitForLoadState('networkidle');
+    const { violations } = await new AxeBuilder({ page: sheet }).analyze();
+    expect(
+      violations.map(
+        ({ id, nodes }) =>
+          `${id}: ${nodes
+            .map(({ target }) => target.join(' '))
+            .slice(0, 3)
+            .join(', ')}`,
+      ),
+    ).toEqual([]);
+    await own.close();
+  });
+
+  test.each(screens)('nothing is cut off at 320 px on %s, as at fourfold zoom', async path => {
+    const [food] = (await (await fetch(`${workbench.address}/api/foods?search=beef%20reduced`)).json()) as { id: string }[];
+    const own = await browser.newContext({ viewport: { width: 320, height: 640 } });
+    const sheet = await own.newPage();
+    await sheet.goto(`${workbench.address}${path.replace('FOOD', food!.id)}`);
+    await sheet.getByRole('heading', { level: 1 }).waitFor({ state: 'attached' });
+    await sheet.waitForLoadState('networkidle');
+    expect(await sheet.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    await own.close();
+  });
+
+  test('the demo is removed, the workspace emptied, and the empty screen says what to do first', async () => {
+    await open('/data');
+    await page.getByRole('button', { name: 'Remove the demo' }).click();
+    await page.getByRole('button', { name: 'Load the demo' }).waitFor();
+    await page.getByLabel('To delete everything, type: delete everything').fill('delete everything');
+    await page.getByRole('button', { name: 'Delete everything' }).click();
+    await page.getByText(/^0 foods with 0 labels/).waitFor();
+    await open('/');
+    await page.getByRole('heading', { name: 'Nothing on the shelf yet' }).waitFor();
+  });
+
+  test('what was kept is there after kill -9 and another start, without the demo coming back', async () => {
+    await fetch(`${workbench.address}/api/foods`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ label: { name: 'Survivor', panel: { sodiumMg: 10 } } }),
+    });
+    await workbench.stop('SIGKILL');
+    workbench = await startWorkbench(workbench.folder);
+    const foods = (await (await fetch(`${workbench.address}/api/foods`)).json()) as { name: string }[];
+    expect(foods.map(({ name }) => name)).toEqual(['Survivor']);
+  }, 60_000);
+
+  test('nothing was asked of another host, and the page had nothing to complain about', () => {
+    expect(outside).toEqual([]);
+    // The refusals that a test provoked are answers the browser reports; anything else is a fault of the page.
+    expect(complaints.filter(text => !/status of (409|422)/.test(text))).toEqual([]);
+  });
+});

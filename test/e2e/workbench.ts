@@ -1,0 +1,67 @@
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium } from 'playwright-core';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+
+/** A Chromium-family browser of this machine; undefined where there is none, and then the tests say that they are skipped. */
+export const browserPath = ['chromium-headless-shell', 'chromium', 'google-chrome'].map(inPath).find(path => path !== undefined);
+
+function inPath(name: string): string | undefined {
+  try {
+    const path = execFileSync('sh', ['-c', `command -v ${name}`], { encoding: 'utf8' }).trim();
+    return existsSync(path) ? path : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+export function launchBrowser(): Promise<Browser> {
+  return chromium.launch({ executablePath: browserPath!, args: ['--no-sandbox', '--disable-background-networking'] });
+}
+
+export interface Workbench {
+  readonly address: string;
+  readonly folder: string;
+  /** Everything it wrote to standard error so far. */
+  readonly said: () => string;
+  readonly stop: (signal?: NodeJS.Signals) => Promise<void>;
+}
+
+/** Starts the real program on a free port with a data folder of its own, and waits for the address it prints. */
+export async function startWorkbench(
+  folder = mkdtempSync(join(tmpdir(), 'platewright-')),
+  env: Record<string, string> = {},
+): Promise<Workbench> {
+  const child: ChildProcess = spawn(process.execPath, [join(root, 'src/cli/main.ts'), 'start'], {
+    cwd: root,
+    env: { ...process.env, PORT: '0', PLATEWRIGHT_DATA: folder, ...env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let said = '';
+  child.stderr?.on('data', chunk => {
+    said += chunk;
+  });
+  const ended = new Promise<void>(done => child.once('exit', () => done()));
+  const address = await new Promise<string>((found, failed) => {
+    let printed = '';
+    child.stdout?.on('data', chunk => {
+      printed += chunk;
+      const match = /http:\/\/127\.0\.0\.1:\d+/.exec(printed);
+      if (match !== null) found(match[0]);
+    });
+    child.once('exit', code => failed(new Error(`the program ended with ${code}: ${said}`)));
+  });
+  const stop = async (signal: NodeJS.Signals = 'SIGTERM'): Promise<void> => {
+    child.kill(signal);
+    await ended;
+  };
+  return { address, folder, said: () => said, stop };
+}
+
+export function removeFolder(folder: string): void {
+  rmSync(folder, { recursive: true, force: true });
+}
