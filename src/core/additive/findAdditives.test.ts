@@ -157,6 +157,29 @@ describe('spelling', () => {
   });
 });
 
+describe('slips that section 8 and 10 of the measurements tell of', () => {
+  test('[ADD-9] a comma behind the cation, when what follows is no name of its own', () => {
+    expect(found('SODA, SODIUM, ALUMINUM SULFATE')).toEqual(['S+ sodium-aluminum-sulfate']);
+    expect(phosphates('SODIUM, ALUMINUM PHOSPHATE')).toEqual(['P+ sodium-aluminum-phosphate']);
+    expect(phosphates('SODIUM, ACID PYROPHOSPHATE')).toEqual(['P+ sodium-acid-pyrophosphate']);
+    expect(found('SODIUM, STEAROYL LACTYLATE; DISODIUM, EDTA')).toEqual(['S+ sodium-stearoyl-lactylate', 'S+ disodium-edta']);
+    expect(found('MINERALS (CALCIUM, POTASSIUM, SALT)')).toEqual(['S+ salt']);
+  });
+  test('[ADD-8] letters in another order', () => {
+    expect(potassium('POTASSIUM CHORLIDE')).toEqual(['K+ potassium-chloride misspelled']);
+    expect(found('CALCIUM CHORLIDE')).toEqual([]);
+  });
+  test('[ADD-8] another true word, told by the word behind it', () => {
+    expect(phosphates('TRON PHOSPHATE, FABRIC PYROPHOSPHATE')).toEqual([
+      'P- ferric-orthophosphate misspelled',
+      'P- ferric-pyrophosphate misspelled',
+    ]);
+  });
+  test('[ADD-10] a prefix and the same cation give one finding', () => {
+    expect(found('MONO, SODIUM GLUTAMATE')).toEqual(['S+ monosodium-glutamate']);
+  });
+});
+
 describe('shared heads and codes', () => {
   test('[ADD-10] each name that shares a head or tail is named', () => {
     expect(found('POTASSIUM AND SODIUM LACTATE')).toEqual(['K+ potassium-lactate', 'S+ sodium-lactate']);

@@ -7,6 +7,8 @@ export interface LexiconNode {
   row?: AdditiveRow;
   /** The words are known and name no additive: "emulsifying salts". */
   harmless?: boolean;
+  /** The words are a slip of the pen for the row's name: "fabric pyrophosphate". */
+  isSlip?: boolean;
 }
 
 /** Rows whose cation is not named: whether they bring sodium or potassium is open. */
@@ -19,6 +21,12 @@ const clearAbbreviations = new Set('sapp stpp tspp shmp ktpp tkpp stmp sktpp cap
 const moreSpellings: Readonly<Record<string, readonly string[]>> = {
   'phosphoric-acid': ['phosphoric'],
   'potassium-chloride': ['potassium choride'],
+};
+
+/** Slips seen in measured statements that make another true word, so that only the word behind it tells. */
+const slips: Readonly<Record<string, readonly string[]>> = {
+  'ferric-orthophosphate': ['tron phosphate'],
+  'ferric-pyrophosphate': ['fabric pyrophosphate'],
 };
 
 /** Words that hold "salt" or "soda" and are none, beyond the table's look-alikes. */
@@ -88,6 +96,7 @@ function buildLexicon(): Lexicon {
       // "iron (ferric orthophosphate)" is found by what its bracket holds; "cocoa (processed with alkali)" only as a whole.
       if (row.kind === 'rich-ingredient' || !/[()]/.test(spelling)) plant(root, spellingWords(spelling), row, vocabulary);
     }
+    for (const slip of slips[row.id] ?? []) plant(root, spellingWords(slip), row, vocabulary).isSlip = true;
     if (row.kind === 'additive')
       for (const spelling of spellings) for (const word of spellingWords(spelling)) if (isChemical(word)) chemical.add(word);
     for (const abbreviation of row.abbreviations)
@@ -103,7 +112,7 @@ function buildLexicon(): Lexicon {
   return { root, vocabulary, chemicalWords: [...chemical], byIns, clear, ambiguous };
 }
 
-function plant(root: LexiconNode, words: readonly string[], row: AdditiveRow | undefined, vocabulary: Set<string>): void {
+function plant(root: LexiconNode, words: readonly string[], row: AdditiveRow | undefined, vocabulary: Set<string>): LexiconNode {
   let node = root;
   for (const word of words) {
     if (word !== ',') vocabulary.add(word);
@@ -116,6 +125,7 @@ function plant(root: LexiconNode, words: readonly string[], row: AdditiveRow | u
   }
   if (row === undefined) node.harmless = true;
   else if (node.row === undefined) node.row = row;
+  return node;
 }
 
 function isChemical(word: string): boolean {

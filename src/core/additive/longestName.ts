@@ -24,7 +24,7 @@ export function longestName(words: readonly Word[], at: number): LongestName | u
   let found: LongestName | undefined;
   if (node.row !== undefined || node.harmless || facts.isCation) found = { row: node.row, to, repaired };
   for (;;) {
-    const next = nextWord(words, to, node);
+    const next = nextWord(words, to, node, facts.isCation);
     if (next === undefined) return found;
     node = next.node;
     to = next.at;
@@ -32,7 +32,7 @@ export function longestName(words: readonly Word[], at: number): LongestName | u
     // "CALCIUM (PHOSPHATE)", "COCOA (PROCESSED WITH ALKALI)": the closing bracket is part of the name.
     inBracket ||= next.opensBracket;
     if (inBracket && words[to + 1]?.facts.text === ')') to += 1;
-    if (node.row !== undefined || node.harmless) found = { row: node.row, to, repaired };
+    if (node.row !== undefined || node.harmless) found = { row: node.row, to, repaired: repaired || node.isSlip === true };
   }
 }
 
@@ -41,18 +41,25 @@ function nextWord(
   words: readonly Word[],
   to: number,
   node: LexiconNode,
+  startsWithCation: boolean,
 ): { node: LexiconNode; at: number; opensBracket: boolean } | undefined {
   const sign = words[to + 1]?.facts;
   if (sign === undefined) return undefined;
   if (sign.isWord) return step(words, to + 1, node, false);
   const behind = words[to + 2]?.facts;
   if (sign.text === '(') return behind?.isWord ? step(words, to + 2, node, true) : undefined;
-  if (sign.text !== ',') return undefined;
+  if (sign.text !== ',' || behind === undefined) return undefined;
   const overComma = node.next.get(',');
-  if (overComma !== undefined && stepTo(overComma, behind?.text ?? '') !== undefined)
-    return { node: overComma, at: to + 1, opensBracket: false };
-  // "SODIUM ACID, PYROPHOSPHATE": a cation alone is never an ingredient.
-  return node.row === undefined && anion.test(behind?.text ?? '') ? step(words, to + 2, node, false) : undefined;
+  if (overComma !== undefined && stepTo(overComma, behind.text) !== undefined) return { node: overComma, at: to + 1, opensBracket: false };
+  if (node.row !== undefined) return undefined;
+  // "SODIUM ACID, PYROPHOSPHATE", "SODIUM, ALUMINUM SULFATE": a cation alone is never an ingredient.
+  const isSlip = anion.test(behind.text) || (startsWithCation && stepTo(node, behind.text) !== undefined && !isNamed(words, to + 2));
+  return isSlip ? step(words, to + 2, node, false) : undefined;
+}
+
+/** True when the words from `at` on are a name of their own: "POTASSIUM, SALT" in a list of minerals. */
+function isNamed(words: readonly Word[], at: number): boolean {
+  return longestName(words, at)?.row !== undefined;
 }
 
 function step(words: readonly Word[], at: number, node: LexiconNode, opensBracket: boolean) {

@@ -35,13 +35,17 @@ export function sharedTail(words: readonly Word[], at: number): Matches | undefi
   const rest = words.slice(last + 1, tail.to + 1).map(word => word.facts.text);
   const lastCation = textAt(words, last).replace(/^(?:mono|di|tri|tetra)/, '');
   const matches: Match[] = [];
+  let named = 0;
   for (const head of heads) {
     const { text, isCation: isWhole } = words[head]!.facts;
     const row = rowOf([isWhole ? text : text + lastCation, ...rest]);
-    // The list of names would be wrong if one of them were none: "calcium, sodium phosphate" in a mineral list.
-    if (row !== undefined) matches.push(rowMatch(row, head, tail.to, tail.repaired, alternative));
+    if (row === undefined) continue;
+    named += 1;
+    // "mono, sodium glutamate": two heads of one name.
+    if (matches.at(-1)?.row !== row) matches.push(rowMatch(row, head, tail.to, tail.repaired, alternative));
   }
-  return matches.length < 2 ? undefined : { matches, next: tail.to + 1 };
+  // The list of names would be wrong if only one of them were one: "calcium, sodium phosphate" in a mineral list.
+  return named < 2 ? undefined : { matches, next: tail.to + 1 };
 }
 
 const phosphatePrefixes: ReadonlySet<string> = new Set('mono di tri tetra hexameta tripoly poly pyro ortho meta acid trimeta'.split(' '));

@@ -11,35 +11,17 @@ const measuredRepairs: ReadonlyMap<string, string> = new Map(Object.entries(meas
 /** True words that lie one letter from an additive word: never "repaired". */
 const trueWords: ReadonlySet<string> = new Set(measured.trueWords);
 
-const gluedHeads = [
-  'monosodium',
-  'disodium',
-  'trisodium',
-  'tetrasodium',
-  'sodium',
-  'monopotassium',
-  'dipotassium',
-  'tripotassium',
-  'tetrapotassium',
-  'potassium',
-  'monocalcium',
-  'dicalcium',
-  'tricalcium',
-  'calcium',
-  'magnesium',
-  'ammonium',
-  'monoammonium',
-  'diammonium',
-  'aluminum',
-  'ferric',
-  'soy',
-  'soya',
-  'sunflower',
-  'acid',
-] as const;
+/** First halves of names that are glued together: "sodiumphosphate", "soylecithin". */
+const gluedHeads: readonly string[] =
+  `monosodium disodium trisodium tetrasodium sodium monopotassium dipotassium tripotassium tetrapotassium
+  potassium monocalcium dicalcium tricalcium calcium magnesium ammonium monoammonium diammonium aluminum ferric soy soya sunflower acid`.split(
+    /\s+/,
+  );
 
 /** Each additive word with one letter taken out leads back to the word: finds all words at distance one without a scan. */
 const oneLetterOut: ReadonlyMap<string, readonly string[]> = buildIndex();
+
+const byLetters: ReadonlyMap<string, readonly string[]> = Map.groupBy(lexicon.chemicalWords, lettersOf);
 
 /**
  * Repairs a word that is not in the lexicon; undefined when it is no additive word.
@@ -63,7 +45,7 @@ export function repairWord(word: string): Repair | undefined {
   // Written by ear: "phosfate", "fosfate".
   const byEar = word.replace(/^fosf|phosf|fosph/, 'phosph');
   if (byEar !== word && lexicon.vocabulary.has(byEar)) return { words: [byEar] };
-  const near = withinOne(word);
+  const near = withinOne(word) ?? inAnotherOrder(word);
   if (near !== undefined) return { words: [near] };
   if (word.length >= 12) {
     const far = withinTwo(word);
@@ -83,6 +65,12 @@ function withinOne(word: string): string | undefined {
   return singular.length === 1 ? singular[0] : undefined;
 }
 
+/** The same letters with the same first one, "chorlide": long words have no such double among true ones. */
+function inAnotherOrder(word: string): string | undefined {
+  const candidates = word.length < 8 ? [] : (byLetters.get(lettersOf(word)) ?? []).filter(candidate => candidate[0] === word[0]);
+  return candidates.length === 1 ? candidates[0] : undefined;
+}
+
 function withinTwo(word: string): string | undefined {
   let found: string | undefined;
   for (const candidate of lexicon.chemicalWords) {
@@ -91,6 +79,10 @@ function withinTwo(word: string): string | undefined {
     found = candidate;
   }
   return found;
+}
+
+function lettersOf(word: string): string {
+  return [...word].sort().join('');
 }
 
 function* keysOf(word: string): Iterable<string> {

@@ -9,7 +9,9 @@ import { adjectives, inseparable } from './vocabulary.ts';
 /** "canola and/or palm oil": one group of alternatives; undefined when nothing is to choose from. */
 export function choiceOf(source: Source, item: Item): Draft | undefined {
   const { words } = item;
-  if (words.length < 3 || !words.some(word => isOr(word.text))) return undefined;
+  const firstOr = words.length < 3 ? -1 : words.findIndex(word => isOr(word.text));
+  // "citric acid added to protect color or flavor": the "or" of a note chooses nothing.
+  if (firstOr < 0 || isBetween(noteStart(words), 0, firstOr)) return undefined;
   const sides = sidesOf(item, startsAlternative);
   if (sides.length < 2 || isOneName(words)) return undefined;
 
@@ -75,9 +77,12 @@ function areSeparable(words: readonly Token[], left: Side, right: Side): boolean
   const only = left.words.length === 1 ? left.words[0]! : undefined;
   // "natural and …", "calcium and sodium caseinates", "tri- and …": the left side needs the right side's noun.
   if (only !== undefined && (adjectives.has(only.text) || cation.test(only.text) || only.hyphenAfter)) return false;
-  const note = noteStart(words);
-  if (note > 0 && note < right.from) return false;
+  if (isBetween(noteStart(words), 0, right.from)) return false;
   return left.words.some(isWord) && right.words.some(isWord);
+}
+
+function isBetween(index: number, after: number, before: number): boolean {
+  return index > after && index < before;
 }
 
 function isWord(token: Token): boolean {

@@ -2,14 +2,16 @@ import { clauseTailEnd, percentAt } from './threshold.ts';
 import type { Token } from './token.ts';
 import { choiceLead, solutionLead, solutionMiddle } from './vocabulary.ts';
 
-/** "(contains) one or more of the following:", "at least one of the": gives the end of the words. */
+/** "(contains) one or more of the following:", "at least one of the", "some or all of": gives the end of the words. */
 export function oneOrMoreAt(tokens: readonly Token[], at: number): number | undefined {
   let i = at;
   while (i - at < 5 && tokens[i]?.kind === 'word' && choiceLead.has(tokens[i]!.text)) i += 1;
-  if (tokens[i]?.text !== 'one') return undefined;
-  const second = tokens[i + 1]?.text;
-  const third = tokens[i + 2]?.text;
-  if ((second === 'or' || second === 'and/or') && (third === 'more' || third === 'both')) return clauseTailEnd(tokens, i + 3);
+  const [first, second, third, fourth] = [tokens[i]?.text, tokens[i + 1]?.text, tokens[i + 2]?.text, tokens[i + 3]?.text];
+  if (first === 'some' && second === 'or' && third === 'all' && fourth === 'of') return clauseTailEnd(tokens, i + 3);
+  if (first !== 'one') return undefined;
+  // "one of more of" and "one or more or the following" are slips of the pen.
+  if ((second === 'or' || second === 'and/or' || second === 'of') && (third === 'more' || third === 'both'))
+    return clauseTailEnd(tokens, fourth === 'or' && tokens[i + 4]?.text === 'the' ? i + 4 : i + 3);
   return second === 'of' && third === 'the' ? clauseTailEnd(tokens, i + 1) : undefined;
 }
 

@@ -3,8 +3,8 @@ import { addNote, addParts, type Draft, newDraft } from './draft.ts';
 import { groupKind } from './headings.ts';
 import type { GrowingItem, Item } from './item.ts';
 import { nameOf, noteText } from './nameOf.ts';
-import { isNote, noteStart } from './notes.ts';
-import { parseNumber } from './threshold.ts';
+import { isCondition, isNote, noteStart } from './notes.ts';
+import { parseNumber, percentAt, thresholdAt } from './threshold.ts';
 import type { Token } from './token.ts';
 import { functionWords, trailJoints } from './vocabulary.ts';
 
@@ -34,15 +34,14 @@ export function draftOf(source: Source, item: Item): Draft {
   coverBrackets(draft, item.brackets);
   const noteFrom = noteStart(words);
   if (noteFrom > 0) {
-    addNote(draft, nameOf(source.text, words.slice(noteFrom)));
+    const note = words.slice(noteFrom);
+    addNote(draft, nameOf(source.text, note));
+    if (isCondition(note)) draft.presence = 'may-contain';
     let to = noteFrom;
     while (to > 1 && trailJoints.has(words[to - 1]!.text)) to -= 1;
     words = words.slice(0, to);
   }
-  if (words.length > 2 && words.at(-1)!.kind === 'percent' && words.at(-2)!.kind === 'number') {
-    declare(draft, words.at(-2)!.text);
-    words = words.slice(0, -2);
-  }
+  words = takePercentage(draft, words);
   const named = words.filter(word => word.text !== 'organic');
   draft.organic = named.length > 0 && named.length < words.length;
   if (draft.organic) words = named;
@@ -55,6 +54,18 @@ function coverBrackets(draft: Draft, brackets: readonly Bracket[]): void {
   if (brackets.length === 0) return;
   draft.start = Math.min(draft.start, brackets[0]!.start);
   draft.end = Math.max(draft.end, brackets.at(-1)!.end);
+}
+
+/** "salt 1.6%" and "1/10 of 1% sodium benzoate" without the percentage; "2% milk" is a name. */
+function takePercentage(draft: Draft, words: readonly Token[]): readonly Token[] {
+  if (words.length > 2 && words.at(-1)!.kind === 'percent' && words.at(-2)!.kind === 'number') {
+    declare(draft, words.at(-2)!.text);
+    return words.slice(0, -2);
+  }
+  const fraction = words[1]?.kind === 'slash' ? percentAt(words, 0) : undefined;
+  if (fraction === undefined || !fraction.hasSign || fraction.end === words.length) return words;
+  declare(draft, String(fraction.percent));
+  return words.slice(fraction.end);
 }
 
 function declare(draft: Draft, printed: string): void {
@@ -74,6 +85,7 @@ function readBrackets(source: Source, draft: Draft, words: readonly Token[], bra
   if (group !== undefined) {
     draft.kind = 'group';
     draft.outOfOrder = group.outOfOrder;
+    if (group.isConditional) draft.presence = 'may-contain';
   }
   const lastPart = draft.parts.at(-1)!;
   if ((lastPart.unordered || lastPart.presence === 'alternative') && isBlendOfAlternatives(draft))
@@ -90,23 +102,17 @@ function readShortBracket({ text, tokens }: Source, draft: Draft, bracket: Brack
   if (isNote(inside)) {
     const note = noteText(text, inside);
     if (note !== '') addNote(draft, note);
+    if (isCondition(inside)) draft.presence = 'may-contain';
   } else if (bracket.drafts.length === 0) {
-    const limit = bracketLimit(inside);
+    const limit = thresholdAt(inside, 0)?.atMostPercent;
     if (limit !== undefined) draft.atMostPercent = limit;
     else if (inside.some(token => token.kind === 'word')) addNote(draft, noteText(text, inside));
   } else if (bracket.drafts.length === 1 && isFunctionName(bracket.drafts[0]!)) {
-    addNote(draft, bracket.drafts[0]!.name);
-    for (const note of bracket.drafts[0]!.notes) addNote(draft, note);
+    const [said] = bracket.drafts as [Draft];
+    addNote(draft, said.name);
+    for (const note of said.notes) addNote(draft, note);
+    if (said.presence === 'may-contain') draft.presence = 'may-contain';
   } else addParts(draft, bracket.drafts);
-}
-
-/** "(less than 2%)" inside an item's bracket: a limit of that item. */
-function bracketLimit(inside: readonly Token[]): number | undefined {
-  const percentAt = inside.findIndex(token => token.kind === 'percent' || token.text === 'percent');
-  const hasLess = inside.some(token => token.text === 'less' || token.kind === 'less-than');
-  if (percentAt < 1 || !hasLess) return undefined;
-  const value = parseNumber(inside[percentAt - 1]!.text);
-  return Number.isFinite(value) ? value : undefined;
 }
 
 /** "(preservative, contains sulfites)": what is left of the bracket names a function only. */

@@ -1,4 +1,3 @@
-import { sentenceEnd } from './remarks.ts';
 import type { Token } from './token.ts';
 import { footnoteWords } from './vocabulary.ts';
 
@@ -33,11 +32,9 @@ function isShortSentence(tokens: readonly Token[], at: number): boolean {
   return end >= tokens.length - 1 || tokens[end + 1]?.kind === 'mark' || end - at <= 3;
 }
 
-/** A footnote runs to the end of its sentence, and never out of its bracket. */
+/** A footnote runs to the end of its sentence; in a bracket no further than the next closing one. */
 export function footnoteEnd(tokens: readonly Token[], at: number, inBracket: boolean): number {
-  const end = sentenceEnd(tokens, at);
-  if (!inBracket) return end;
   let i = at;
-  while (i < end && tokens[i]!.kind !== 'close') i += 1;
+  while (i < tokens.length && tokens[i]!.kind !== 'period' && !(inBracket && tokens[i]!.kind === 'close')) i += 1;
   return i;
 }

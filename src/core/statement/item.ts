@@ -16,13 +16,14 @@ const noBrackets: readonly Bracket[] = [];
  */
 export class GrowingItem {
   wordCount = 0;
+  /** Its first word among the tokens of the statement. */
+  first = 0;
   brackets: readonly Bracket[] = noBrackets;
   /**
    * No word of it does more than name something, and all stand a blank or a hyphen apart: its name is a slice of the
    * text and it needs no further reading.
    */
   isPlain = true;
-  private first = 0;
   private last = 0;
 
   get isEmpty(): boolean {

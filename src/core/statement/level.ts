@@ -1,6 +1,6 @@
 import { type Draft, newDraft } from './draft.ts';
-import { plainDraft } from './draftOf.ts';
-import { GrowingItem } from './item.ts';
+import { draftOf, plainDraft } from './draftOf.ts';
+import { GrowingItem, type Item } from './item.ts';
 import { readItem } from './readItem.ts';
 import type { Presence, Remark, StatementIssueCode } from './statement.ts';
 import type { Token } from './token.ts';
@@ -25,6 +25,7 @@ interface GroupFacts extends HeadingFacts {
   /** It holds the next ingredient only; else it goes on to the end of its sentence. */
   readonly takesOne: boolean;
   readonly outOfOrder: boolean;
+  readonly isConditional?: boolean;
 }
 
 /** What is known while one bracket level, or the whole text, is being read. */
@@ -39,6 +40,8 @@ export class Level {
   threshold: number | undefined = undefined;
   /** What "may contain" and "one or more of" make of the ingredients to the end of their sentence. */
   presence: Presence = 'certain';
+  /** "One or more of the following" has just been read: the heading that may follow names the whole, "oils:". */
+  awaitsChoiceName = false;
   private readonly state: ReadState;
   private component: Draft | undefined = undefined;
   private group: Draft | undefined = undefined;
@@ -63,6 +66,7 @@ export class Level {
     const { item } = this;
     if (item.isEmpty) return;
     this.item = new GrowingItem();
+    this.awaitsChoiceName = false;
     const into = this.target;
     if (item.isPlain && item.wordCount > 0) {
       this.add(into, plainDraft(this.state, item));
@@ -71,6 +75,8 @@ export class Level {
       for (const draft of read.drafts) this.add(into, draft);
       if (read.endOfNote !== undefined) this.growTo(read.endOfNote);
       if (read.leadsWithOr && this.presence === 'certain') this.makeAlternatives(into);
+      // "one or more of: corn, soy, or palm oil, salt": outside brackets the "or" names the last of them.
+      if (read.leadsWithOr && this.presence === 'alternative' && this.depth === 0) this.closeSentence();
       if (read.drafts.length === 0) return;
     }
     if (this.groupTakesOne) this.closeGroup();
@@ -97,6 +103,7 @@ export class Level {
   /** "May contain", "one or more of" and groups end with their sentence; thresholds and components go on. */
   closeSentence(): void {
     this.presence = 'certain';
+    this.awaitsChoiceName = false;
     this.closeGroup();
   }
 
@@ -109,20 +116,35 @@ export class Level {
     const group = newDraft(name, start, end);
     group.kind = 'group';
     group.outOfOrder = outOfOrder;
-    group.parts = [];
-    this.closeGroup();
-    this.target.push(group);
-    this.group = group;
-    this.groupTakesOne = takesOne;
-    this.growTo(end);
+    this.enterGroup(group, takesOne);
     return group;
   }
 
   /** A group of which holds what the clauses before it say. */
   openGroupInClause(facts: GroupFacts): void {
     const group = this.openGroup(facts);
-    group.presence = this.presence;
+    group.presence = facts.isConditional === true ? 'may-contain' : this.presence;
     group.atMostPercent = this.threshold;
+  }
+
+  /** "One or more of the following oils: …": the whole is there for certain, which of its parts is not. */
+  openChoice(name: Item, isGroup: boolean): void {
+    const whole = draftOf(this.state, name);
+    if (isGroup) whole.kind = 'group';
+    if (this.presence === 'may-contain') whole.presence = 'may-contain';
+    whole.atMostPercent ??= this.threshold;
+    for (const part of whole.parts) part.presence = this.presence;
+    this.awaitsChoiceName = false;
+    this.enterGroup(whole, false);
+  }
+
+  private enterGroup(group: Draft, takesOne: boolean): void {
+    if (group.parts.length === 0) group.parts = [];
+    this.closeGroup();
+    this.target.push(group);
+    this.group = group;
+    this.groupTakesOne = takesOne;
+    this.growTo(group.end);
   }
 
   openComponent({ name, start, end }: HeadingFacts): void {

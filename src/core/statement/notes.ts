@@ -1,6 +1,6 @@
 import { allergenRunEnd } from './remarks.ts';
 import type { Token } from './token.ts';
-import { functionWords, leadSubjects, leadVerbs, noteOpeners, noteWords, purposeNouns, purposeVerbs } from './vocabulary.ts';
+import { functionWords, leadSubjects, leadVerbs, noteEndings, noteOpeners, noteWords, purposeNouns, purposeVerbs } from './vocabulary.ts';
 
 /** True when the words of a bracket say why, whence or how, and name no part: "(to retain moisture)", "(preservative)". */
 export function isNote(inside: readonly Token[]): boolean {
@@ -11,8 +11,9 @@ export function isNote(inside: readonly Token[]): boolean {
   if (leadSentenceLength(inside) === inside.length) return true;
   if (inside.some(token => token.kind === 'comma' || token.kind === 'semicolon')) return false;
   if (purposeVerbs.has(first.text) && inside.length > 1) return true;
+  if (first.text === 'made' && second?.text === 'from') return true;
   if (noteOpeners.has(first.text) && !(first.text === 'a' && inside.length === 1)) return true;
-  return inside.every(isNoteToken);
+  return noteEndings.has(inside.at(-1)!.text) || inside.every(isNoteToken);
 }
 
 function isNoteToken({ kind, text }: Token): boolean {
@@ -32,19 +33,45 @@ export function noteStart(words: readonly Token[]): number {
 }
 
 function opensNote(words: readonly Token[], index: number): boolean {
-  const next = words[index + 1]!.text;
+  const next = words[index + 1]!;
   switch (words[index]!.text) {
     case 'to':
-      return purposeVerbs.has(next);
+      return purposeVerbs.has(next.text);
     case 'for':
     case 'as':
-      return purposeNouns.has(next);
+      return purposeNouns.has(next.text);
     case 'added':
     case 'used':
-      return next === 'to' || next === 'for' || next === 'as';
+      return next.text === 'to' || next.text === 'for' || next.text === 'as';
+    case 'if':
+      return true;
+    // "lecithin - an emulsifier", but "grade A milk" and "vitamin A".
+    case 'a':
+    case 'an':
+      return (index === 0 || isBehindDash(words, index)) && endsInFunction(words, index + 1);
+    // "uncured bacon - no nitrates added", but "yellow no. 5" and, in front, a claim.
+    case 'no':
+      return index > 0 && next.kind === 'word' && words.slice(index + 1, index + longestNote).some(word => word.text === 'added');
     default:
       return false;
   }
+}
+
+/** The bound keeps the reading of endless items linear. */
+const longestNote = 12;
+
+function endsInFunction(words: readonly Token[], from: number): boolean {
+  return words.length - from <= longestNote && words.slice(from).every(word => functionWords.has(word.text));
+}
+
+function isBehindDash(words: readonly Token[], index: number): boolean {
+  const before = words[index - 1]!;
+  return before.kind === 'dash' || before.hyphenAfter;
+}
+
+/** A note that says under which condition its ingredient is there at all: "annatto (if colored)". */
+export function isCondition(words: readonly Token[]): boolean {
+  return words[0]?.text === 'if';
 }
 
 /** "freshness preserved by BHT", "colored with annatto": how many words lead in. */

@@ -4,7 +4,7 @@ import { addNote, addParts, type Draft, leadWithNote } from './draft.ts';
 import { draftOf, type Source } from './draftOf.ts';
 import type { Item } from './item.ts';
 import { nameOf, noteText } from './nameOf.ts';
-import { isNote, isNoteItem, leadSentenceLength } from './notes.ts';
+import { isCondition, isNote, isNoteItem, leadSentenceLength } from './notes.ts';
 import { leadJoints, trailJoints } from './vocabulary.ts';
 
 export interface ItemReading {
@@ -33,7 +33,7 @@ export function readItem(source: Source, item: Item, previous: Draft | undefined
   let nameFrom = hasLead ? from + lead : from;
   while (nameFrom < to - 1 && leadJoints.has(words[nameFrom]!.text)) nameFrom += 1;
   const named = partOf(item, nameFrom, to);
-  if (previous !== undefined && isNoteItem(named.words)) {
+  if (previous !== undefined && isNoteItem(named.words) && !headsList(named)) {
     addNoteItem(source, named, previous);
     return { drafts: [], leadsWithOr, endOfNote: previous.end };
   }
@@ -49,8 +49,14 @@ function partOf(item: Item, from: number, to: number): Item {
   return { words: item.words.slice(from, to), brackets };
 }
 
+/** "if lemon (yellow 5)" is a group under a condition, "if colored" a note. */
+function headsList(item: Item): boolean {
+  return isCondition(item.words) && item.brackets.length > 0;
+}
+
 function addNoteItem(source: Source, item: Item, previous: Draft): void {
   addNote(previous, nameOf(source.text, item.words));
+  if (isCondition(item.words)) previous.presence = 'may-contain';
   previous.end = Math.max(previous.end, item.words.at(-1)!.end, item.brackets.at(-1)?.end ?? 0);
   for (const bracket of item.brackets) addParts(previous, bracket.drafts);
 }

@@ -1,10 +1,12 @@
+import { listsParts } from './bracket.ts';
+import { mayContainAt } from './clauses.ts';
 import type { Draft } from './draft.ts';
 import { footnoteEnd, isFootnote } from './footnotes.ts';
 import { headingAt } from './headings.ts';
 import { GrowingItem } from './item.ts';
 import { Level, type ReadState } from './level.ts';
 import { readWord } from './readWord.ts';
-import { addRemark } from './remarks.ts';
+import { addRemark, allergenRunEnd } from './remarks.ts';
 import type { Token } from './token.ts';
 import { abbreviations } from './vocabulary.ts';
 
@@ -103,15 +105,34 @@ function isAbbreviated(tokens: readonly Token[], at: number, item: GrowingItem):
 /** A colon behind a few words makes them a heading; behind many it only separates. */
 function readColon(state: ReadState, level: Level): void {
   state.at += 1;
-  const heading = headingAt(state.text, level.item.gather(state.tokens));
+  const { item } = level;
+  const name = item.gather(state.tokens);
+  const heading = headingAt(state.text, name);
   if (heading === undefined) {
     level.finishItem();
     return;
   }
   level.item = new GrowingItem();
+  if (heading.isOfAllergens && readAllergens(state, item.first)) return;
+  if (level.awaitsChoiceName) {
+    level.openChoice(name, heading.group !== undefined);
+    return;
+  }
   if (heading.group !== undefined) level.openGroupInClause({ ...heading, ...heading.group });
   // "INGREDIENTS:" in front of everything is a title; later ones begin another product of a variety pack.
   else if (!heading.isTitle || level.list.length > 0) level.openComponent(heading);
+  // "CHEESE (MILK, SALT): WATER" lists in its heading already.
+  for (const bracket of name.brackets) if (listsParts(state.tokens, bracket)) for (const draft of bracket.drafts) level.target.push(draft);
+}
+
+/** "ALLERGENS: MILK", "ALLERGY WARNING: MAY CONTAIN MILK": the heading, at `from`, is part of the remark. */
+function readAllergens(state: ReadState, from: number): boolean {
+  const end = allergenRunEnd(state.tokens, state.at);
+  if (end === undefined) return false;
+  const isWarning = mayContainAt(state.tokens, state.at) !== undefined;
+  state.at = from;
+  addRemark(state, isWarning ? 'may-contain-allergens' : 'allergens', end);
+  return true;
 }
 
 /** A footnote mark is no part of a name; the footnote itself is a remark, or a note of the ingredient whose bracket it fills. */

@@ -1,5 +1,5 @@
 import type { Token } from './token.ts';
-import { clauseTail, numberWords, thresholdLead } from './vocabulary.ts';
+import { clauseTail, fractionWords, numberWords, thresholdLead } from './vocabulary.ts';
 
 /** "Contains 2% or less of", in all its wordings. */
 export interface ThresholdClause {
@@ -19,13 +19,13 @@ export function thresholdAt(tokens: readonly Token[], at: number): ThresholdClau
   const comparison = comparisonEnd(tokens, from);
   const quantity = percentAt(tokens, comparison);
   if (quantity === undefined) return undefined;
-  const lessBefore = comparison > from;
-  const lessAfter = tokens[quantity.end]?.text === 'or' && tokens[quantity.end + 1]?.text === 'less';
-  if (!lessBefore && !lessAfter) return undefined;
-  const end = lessAfter ? quantity.end + 2 : quantity.end;
+  const repeated = quantity.hasSign ? repetitionEnd(tokens, quantity.end) : quantity.end;
+  const end = orLessEnd(tokens, repeated);
+  const hasOrLess = end > repeated;
+  if (comparison === from && !hasOrLess) return undefined;
   if (quantity.hasSign) return { end: clauseTailEnd(tokens, end), atMostPercent: quantity.percent, damaged: false };
   // "24 or less of": the percent sign was typed as a 4. Without a sign only the full wording counts as a clause.
-  if (!lessAfter || tokens[end]?.text !== 'of') return undefined;
+  if (!hasOrLess || tokens[end]?.text !== 'of') return undefined;
   const { percent } = quantity;
   const atMostPercent = percent >= 10 && percent % 10 === 4 ? Math.floor(percent / 10) : percent;
   return { end: clauseTailEnd(tokens, end), atMostPercent, damaged: true };
@@ -57,6 +57,23 @@ function comparisonEnd(tokens: readonly Token[], at: number): number {
   return than === 'than' || than === 'then' || than === 'that' ? i + 1 : i;
 }
 
+/** "two percent (2%) or less": the number again in a bracket; or a letter typed into the sign, "2%R or less". */
+function repetitionEnd(tokens: readonly Token[], at: number): number {
+  const [first, second, third, fourth] = [tokens[at]?.kind, tokens[at + 1]?.kind, tokens[at + 2]?.kind, tokens[at + 3]?.kind];
+  if (first === 'open' && second === 'number' && third === 'percent' && fourth === 'close') return at + 4;
+  const isLetter = first === 'word' && tokens[at]!.text.length === 1;
+  return isLetter && orLessEnd(tokens, at + 1) > at + 1 ? at + 1 : at;
+}
+
+/** "or less", and the slips "of less", "or less than" and "less of": `at` itself when there is none. */
+function orLessEnd(tokens: readonly Token[], at: number): number {
+  const first = tokens[at]?.text;
+  const second = tokens[at + 1]?.text;
+  if (first === 'less' && second === 'of') return at + 1;
+  if ((first !== 'or' && first !== 'of') || second !== 'less') return at;
+  return tokens[at + 2]?.text === 'than' ? at + 3 : at + 2;
+}
+
 /** The end of "of each of the following:" behind a clause. */
 export function clauseTailEnd(tokens: readonly Token[], from: number): number {
   let i = from;
@@ -70,24 +87,49 @@ export function clauseTailEnd(tokens: readonly Token[], from: number): number {
   }
 }
 
-/** A number with its percent sign or word: "2%", "1.5 percent", "1/10 of 1%", "two percent". */
-export function percentAt(tokens: readonly Token[], at: number): { end: number; percent: number; hasSign: boolean } | undefined {
-  const token = tokens[at];
-  if (token === undefined) return undefined;
-  const value = token.kind === 'number' ? parseNumber(token.text) : token.kind === 'word' ? numberWords.get(token.text) : undefined;
-  if (value === undefined || !Number.isFinite(value)) return undefined;
-  if (tokens[at + 1]?.kind !== 'slash') return withSign(tokens, at + 1, value);
-  const divisor = Number.parseFloat(tokens[at + 2]?.text ?? '');
-  if (!(divisor > 0)) return undefined;
-  if (tokens[at + 3]?.text !== 'of') return withSign(tokens, at + 3, value / divisor);
-  const whole = percentAt(tokens, at + 4);
-  return whole?.hasSign ? { end: whole.end, percent: (value / divisor) * whole.percent, hasSign: true } : undefined;
+export interface Percentage {
+  readonly end: number;
+  readonly percent: number;
+  /** False for a bare number. */
+  readonly hasSign: boolean;
 }
 
-function withSign(tokens: readonly Token[], at: number, percent: number): { end: number; percent: number; hasSign: boolean } {
-  const sign = tokens[at];
-  const hasSign = sign?.kind === 'percent' || (sign?.kind === 'word' && (sign.text === 'percent' || sign.text === 'pct'));
-  return { end: hasSign ? at + 1 : at, percent, hasSign };
+/** A number with its percent sign or word: "2%", "1.5 percent", "two percent", "1/10 of 1%", "one half of one percent". */
+export function percentAt(tokens: readonly Token[], at: number): Percentage | undefined {
+  const number = numberAt(tokens, at);
+  if (number === undefined) return undefined;
+  const { end, value } = number;
+  if (value < 1 && tokens[end]?.text === 'of') {
+    const whole = numberAt(tokens, end + 1);
+    return whole !== undefined && isPercentSign(tokens[whole.end])
+      ? { end: whole.end + 1, percent: roundedUp(value * whole.value), hasSign: true }
+      : undefined;
+  }
+  const hasSign = isPercentSign(tokens[end]);
+  return { end: hasSign ? end + 1 : end, percent: value, hasSign };
+}
+
+/** "2", "1/10", "1/10th", "two", "one half". */
+function numberAt(tokens: readonly Token[], at: number): { end: number; value: number } | undefined {
+  const token = tokens[at];
+  const value = token?.kind === 'number' ? parseNumber(token.text) : token?.kind === 'word' ? numberWords.get(token.text) : undefined;
+  if (value === undefined || !Number.isFinite(value)) return undefined;
+  if (tokens[at + 1]?.kind === 'slash') {
+    const divisor = Number.parseFloat(tokens[at + 2]?.text ?? '');
+    return divisor > 0 ? { end: at + 3, value: roundedUp(value / divisor) } : undefined;
+  }
+  const fraction = fractionWords.get(tokens[at + 1]?.text ?? '');
+  return fraction === undefined ? { end: at + 1, value } : { end: at + 2, value: roundedUp(value * fraction) };
+}
+
+function isPercentSign(token: Token | undefined): boolean {
+  return token !== undefined && (token.kind === 'percent' || token.text === 'percent' || token.text === 'pct');
+}
+
+/** Fractions to four decimals, outward, so that a third prints and reads again as the same number. */
+function roundedUp(fraction: number): number {
+  const tooFine = 1e-9;
+  return Math.ceil(fraction * 1e4 - tooFine) / 1e4;
 }
 
 /** "1.60" and "0,5" are decimals, "2,000" is two thousand (a comma before one or two digits is never thousands). */

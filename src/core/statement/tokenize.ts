@@ -1,4 +1,5 @@
 import { asciiClass, characterClass, classOf, isDamage } from './characters.ts';
+import { cutFootnoteDigits, cutGlued } from './gluedWords.ts';
 import { addAndOr, addSign } from './signs.ts';
 import type { Token, Tokens } from './token.ts';
 import { roleOf, wordRole } from './vocabulary.ts';
@@ -13,20 +14,29 @@ export function tokenize(text: string): Tokens {
   const tokens: Token[] = [];
   const lower = lowerCase(text);
   let damaged = false;
+  let digitEndings = 0;
   let at = 0;
   while (at < text.length) {
     const code = lower.charCodeAt(at);
     const kind = code < 128 ? asciiClass[code]! : classOf(text.charCodeAt(at), text, at);
     if (kind === characterClass.blank) at += 1;
-    else if (kind === characterClass.letter) at = addWord(tokens, text, lower, at);
-    else if (kind === characterClass.digit) at = addNumber(tokens, text, at);
+    else if (kind === characterClass.letter) {
+      const start = at;
+      at = addWord(tokens, text, lower, start);
+      if (at - start > 3 && isDigit(lower, at - 1) && !isDigit(lower, at - 2)) digitEndings += 1;
+    } else if (kind === characterClass.digit) at = addNumber(tokens, text, at);
     else {
       const start = at;
       at = addSign(tokens, text, start);
       if (code >= 128) damaged ||= isDamage(text, start, at);
     }
   }
-  return { tokens, damaged };
+  return { tokens: digitEndings > 1 ? cutFootnoteDigits(tokens) : tokens, damaged };
+}
+
+function isDigit(text: string, at: number): boolean {
+  const code = text.charCodeAt(at);
+  return code >= 48 && code <= 57;
 }
 
 /** Lowered as a whole, which is quicker than word by word. Only "İ" grows when lowered: without it, offsets fit. */
@@ -61,14 +71,29 @@ function addNumber(tokens: Token[], text: string, at: number): number {
 
 function pushWord(tokens: Token[], text: string, word: string, start: number, end: number): number {
   const role = roleOf(word);
-  if (role !== 0 && (word === 'and' || word === 'or') && (text[end] === '/' || text[end + 1] === '/')) {
-    const pair = /^and\s?\/\s?or\b|^or\s?\/\s?and\b/i.exec(text.slice(start, start + 9))?.[0];
+  if (word.length === 1 && isIsomerPrefix(tokens, text, start)) {
+    tokens.push({ kind: 'word', text: 'd,l', start, end: start + 3, hyphenAfter: true, role: 0 });
+    return start + 4;
+  }
+  if (role !== 0 && (word === 'and' || word === 'or')) {
+    const pair = andOr.exec(text.slice(start, start + 9))?.[0];
     if (pair !== undefined) return addAndOr(tokens, start, start + pair.length);
   }
-  const hyphen = text.charCodeAt(end);
-  const hyphenAfter = hyphen === 45 || hyphen === 0x2010 || hyphen === 0x2011;
+  const after = text.charCodeAt(end);
+  const hyphenAfter = after === 45 || after === 0x2010 || after === 0x2011;
   tokens.push({ kind: 'word', text: word, start, end, hyphenAfter, role });
+  if (word === 'contain' || word === 'contains' || (after === colon && word.endsWith('contains'))) cutGlued(tokens);
   return hyphenAfter ? end + 1 : end;
+}
+const colon = 58;
+
+/** "and/or", "and / or", "and or" */
+const andOr = /^and\s?(?:\/\s?)?or\b|^or\s?\/\s?and\b/i;
+
+/** "D,L-ALPHA TOCOPHEROL"; in "VITAMIN D,L-CARNITINE" the comma separates. */
+function isIsomerPrefix(tokens: readonly Token[], text: string, start: number): boolean {
+  const before = tokens.at(-1)?.kind;
+  return before !== 'word' && before !== 'number' && /^(?:d,l|l,d)-/i.test(text.slice(start, start + 4));
 }
 
 const unitBehindDigits = /^(?:g|mg|mcg|kg|ml|oz|of|or|percent)\b/i;

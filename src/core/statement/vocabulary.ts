@@ -16,20 +16,32 @@ export const numberWords: ReadonlyMap<string, number> = new Map([
   ['half', 0.5],
 ]);
 
+export const fractionWords: ReadonlyMap<string, number> = new Map([
+  ['half', 1 / 2],
+  ['quarter', 1 / 4],
+  ['fourth', 1 / 4],
+  ['tenth', 1 / 10],
+  ['twentieth', 1 / 20],
+  ['hundredth', 1 / 100],
+]);
+
 /** Words that may stand before "one or more of". */
 export const choiceLead = words('contains contain containing and and/or with any from at least of');
 
 /** Words that may stand before and after the percentage in "contains up to 12% of a solution of". */
-export const solutionLead = words('contains containing contain with enhanced injected marinated up to approximately about and added an a');
+export const solutionLead = words(
+  'contains containing contain with in enhanced injected marinated up to approximately about and added an a',
+);
 export const solutionMiddle = words('of a an added flavor flavoring seasoning brine marinade water');
 
 /** A heading that ends in one of these tells how the food was treated: its list is a group, not a component. */
 export const treatments = words(`
-  cured fried breaded battered coated seasoned marinated glazed rubbed dusted cooked made prepared sweetened smoked basted filled topped injected`);
+  cured fried breaded battered coated seasoned marinated glazed rubbed dusted cooked made prepared sweetened smoked basted filled topped injected treated tenderized`);
 
 // --- Remarks -----------------------------------------------------------------------------------------------------------------
 
-/** Sentence openers of facility remarks, and what makes them one. */
+/** "this product may have been | made | in a | facility". */
+export const facilityLead = words('this these product products was were is are may can have has been be also and');
 export const facilityOpeners = words('manufactured produced processed packed packaged made prepared');
 export const facilityWords = words('facility facilities equipment plant line lines machinery shared kitchen');
 
@@ -89,7 +101,10 @@ export const noteWords = words(`
 
 /** A bracket or an item that opens with one of these says why or whence, not what. */
 export const noteOpeners = words(`
-  to for as from used adds added helps flow aid maintains preserves protects retains prevents promotes provides a an source not ie eg contains`);
+  to for as from used adds added helps flow aid maintains preserves protects retains prevents promotes provides a an source not ie eg contains if`);
+
+/** What a bracket ends with that praises: "(dairy and soy free)", "(sea certified)". */
+export const noteEndings = words('free certified');
 
 /** Verbs after "to" that make "X to …" a note: "to preserve freshness", "to prevent caking". */
 export const purposeVerbs = words(`
@@ -146,11 +161,11 @@ give(wordRole.opens, [...treatments, ...facilityOpeners, ...claimOpeners]);
 give(
   wordRole.opens,
   words(`
-  contains contain containing less not no and also may can one two with any at plus each under enhanced injected up half
-  product certified free ingredients`),
+  contains contain containing less not no and also may can one two with in any some at plus each under enhanced injected up half
+  product certified free ingredients ingredient gluten added`),
 );
 give(wordRole.shapes, [...leadJoints, ...trailJoints, ...leadVerbs]);
-give(wordRole.shapes, words('to for as added used organic'));
+give(wordRole.shapes, words('to for as added used organic a an no if'));
 
 /** The bits of `wordRole` for a word in lower case. */
 export function roleOf(word: string): number {
