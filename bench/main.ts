@@ -1,7 +1,10 @@
 import { benchStatements } from './statements.ts';
 import { benchSurvey } from './survey.ts';
+import { benchSurveyRequest } from './surveyRequest.ts';
 
 process.stdout.write(`Node ${process.version}; best of several runs; one thread of work (the garbage collector has its own)\n\n`);
 benchStatements();
 process.stdout.write('\n');
 benchSurvey();
+process.stdout.write('\n');
+await benchSurveyRequest();

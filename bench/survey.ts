@@ -12,7 +12,7 @@ import { best, figure } from './measure.ts';
 const demo = new URL('../data/demo/', import.meta.url);
 
 /** The demo shelf grown to a country's: each label again and again, its sodium and energy moved by a seeded walk. */
-function grownShelf(size: number): PlateFood[] {
+export function grownShelf(size: number): PlateFood[] {
   const labels = importLabels(readTable(readFileSync(new URL('labels.csv', demo)))).value;
   const foods = foodsOf(labels);
   const grown: PlateFood[] = [];

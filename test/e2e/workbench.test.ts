@@ -206,7 +206,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await sheet.goto(`${workbench.address}${path.replace('FOOD', food!.id)}`);
     await sheet.getByRole('heading', { level: 1 }).waitFor({ state: 'attached' });
     await sheet.waitForLoadState('networkidle');
-    expect(await sheet.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    expect(await sheet.evaluate<number>('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
     await own.close();
   });
 
