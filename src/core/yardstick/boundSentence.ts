@@ -15,8 +15,8 @@ interface Outcome {
 }
 
 /**
- * The reason of a verdict in one sentence: "Sodium 345 mg against energy 350 kcal on the plate, sodium mg − energy kcal
- * at most 0: 5 mg to spare; rounding: 20 mg to spare … 10 mg over (common practice, no source)."
+ * The reason of a verdict in one sentence: "Sodium 345 mg against energy 350 kcal on the plate: 5 mg to spare; rounding:
+ * 20 mg to spare … 10 mg over (common practice, no source)."
  */
 export function boundSentence(told: ToldTest, on: OnBasis, value: Measured, outcome: Outcome): string {
   const { unit, decimals, isMinimum } = told;
@@ -24,7 +24,9 @@ export function boundSentence(told: ToldTest, on: OnBasis, value: Measured, outc
   const atLeast = value.missing.length > 0 ? 'at least ' : '';
   const slack = outcome.verdict === 'nearly' ? `, within the slack of ${told.slack} ${unit}` : '';
   const rounding = outcome.closeCall ? `; rounding: ${marginRangeText(outcome.marginRange, isMinimum, unit, decimals)}` : '';
-  return `${subjectText(told, value)} ${on.words}, ${told.boundWords}: ${atLeast}${distance}${slack}${rounding}${noteText(told, on, value)} (${told.sourceWords}).`;
+  // "sodium against energy" says a bound of 0 already: the one is to be no more than the other.
+  const bound = told.test.measure.kind === 'difference' && told.test.atMost === 0 ? '' : `, ${told.boundWords}`;
+  return `${subjectText(told, value)} ${on.words}${bound}: ${atLeast}${distance}${slack}${rounding}${noteText(told, on, value)} (${told.sourceWords}).`;
 }
 
 /** "Can't tell: potassium of Beef is unknown (not on the label); at most 200 mg as eaten (…)." */

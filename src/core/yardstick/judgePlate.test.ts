@@ -34,7 +34,7 @@ describe('the rule of sodium and energy on a plate (common practice, no source)'
     expect(verdict.verdict).toBe('fits');
     expect(verdict.tests[0]).toMatchObject({ margin: 120, closeCall: false });
     expect(verdict.why).toBe(
-      'Sodium 150 mg against energy 270 kcal on the plate, sodium mg − energy kcal at most 0: 120 mg to spare (common practice, no source).',
+      'Sodium 150 mg against energy 270 kcal on the plate: 120 mg to spare (common practice, no source).',
     );
   });
 
