@@ -1,3 +1,4 @@
+import { benchBrowser } from './browser.ts';
 import { benchStatements } from './statements.ts';
 import { benchSurvey } from './survey.ts';
 import { benchSurveyRequest } from './surveyRequest.ts';
@@ -8,3 +9,5 @@ process.stdout.write('\n');
 benchSurvey();
 process.stdout.write('\n');
 await benchSurveyRequest();
+process.stdout.write('\n');
+await benchBrowser();
