@@ -3,7 +3,7 @@ import { plateTotal } from '#core/plate/plateAmounts.ts';
 import type { Total } from '#core/quantity/amount.ts';
 import { prepareJudge, servedOn } from '#core/yardstick/judgePlate.ts';
 import { companionTotals } from '#core/yardstick/served.ts';
-import type { Shelf, WaysIn } from '#core/yardstick/wayIn.ts';
+import type { Shelf, WayIn, WaysIn } from '#core/yardstick/wayIn.ts';
 import { prepareWaysIn } from '#core/yardstick/waysIn.ts';
 import type { Setting, Verdict, VerdictWord, Yardstick } from '#core/yardstick/yardstick.ts';
 import type { ImportedLabel } from './importLabels.ts';
@@ -17,13 +17,16 @@ export interface SurveyInput {
   readonly shelf: Shelf;
 }
 
+/** What a survey keeps of a way in: not its plate and verdict, which are many and large, and can be worked out again. */
+export type SurveyedWay = Pick<WayIn, 'kind' | 'what' | 'totals'>;
+
 export interface SurveyedFood {
   readonly food: PlateFood;
   readonly verdict: Verdict;
   /** The portion with its companions. */
   readonly onPlate: { readonly energyKcal: Total; readonly sodiumMg: Total };
   /** For a food that is over or nearly; absent for the others. */
-  readonly waysIn?: WaysIn;
+  readonly waysIn?: { readonly ways: readonly SurveyedWay[]; readonly none?: string };
 }
 
 export interface Survey {
@@ -53,10 +56,14 @@ export function surveyCategory(input: SurveyInput, onProgress?: (done: number, t
       food,
       verdict,
       onPlate: { energyKcal: plateTotal(parts, 'energyKcal'), sodiumMg: plateTotal(parts, 'sodiumMg') },
-      ...(wanted ? { waysIn: findWaysIn(food, verdict) } : {}),
+      ...(wanted ? { waysIn: kept(findWaysIn(food, verdict)) } : {}),
     };
   });
   return { plate, yardstick, ...(setting === undefined ? {} : { setting }), counts, foods: surveyed };
+}
+
+function kept({ ways, none }: WaysIn): NonNullable<SurveyedFood['waysIn']> {
+  return { ways: ways.map(({ kind, what, totals }) => ({ kind, what, totals })), ...(none === undefined ? {} : { none }) };
 }
 
 /** The foods of imported labels. A label without an id goes by its row. */
