@@ -33,9 +33,7 @@ describe('the rule of sodium and energy on a plate (common practice, no source)'
     const verdict = judgePlate({ food: food(70, 150), plate: withPasta, yardstick: asEaten });
     expect(verdict.verdict).toBe('fits');
     expect(verdict.tests[0]).toMatchObject({ margin: 120, closeCall: false });
-    expect(verdict.why).toBe(
-      'Sodium 150 mg against energy 270 kcal on the plate: 120 mg to spare (common practice, no source).',
-    );
+    expect(verdict.why).toBe('Sodium 150 mg against energy 270 kcal on the plate: 120 mg to spare (common practice, no source).');
   });
 
   it.each([
