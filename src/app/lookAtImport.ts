@@ -1,5 +1,6 @@
 import type { Issue } from '#core/errors.ts';
 import { compareLabels } from '#core/label/compareLabels.ts';
+import type { ReadLabel } from '#core/label/label.ts';
 import { type ImportedLabel, importLabels } from './importLabels.ts';
 import { labelHeading } from './labelHeadings.ts';
 import { foodFinder, foodOf } from './matchFood.ts';
@@ -36,13 +37,20 @@ export async function lookAtImport(table: Table, mapping: readonly (string | nul
   const { value, issues } = importLabels(mapped(table, mapping));
   const findFood = foodFinder(await store.listFoods());
   const standing = new Map((await shelf.foods()).map(({ row, food }) => [row.id, food.label]));
-  const rows = value.map((imported): ImportRowLook => {
+  const isSame = (label: ReadLabel, imported: ImportedLabel): boolean => compareLabels(label, imported.label).outcome === 'same';
+  /** Earlier labels count as well: an old table read again must not put an old label before the newer one. */
+  const isThere = async (imported: ImportedLabel, food: FoodRow): Promise<boolean> => {
+    const stands = standing.get(food.id);
+    if (stands !== undefined && isSame(stands, imported)) return true;
+    const kept = await store.labelsOf(food.id);
+    return kept.some(label => label.withdrawn === undefined && isSame(shelf.reading(label), imported));
+  };
+  const rows: ImportRowLook[] = [];
+  for (const imported of value) {
     const joins = findFood(imported.label.printed);
-    if (joins === undefined) return { imported, does: 'begins-a-food' };
-    const before = standing.get(joins.id);
-    const isSame = before !== undefined && compareLabels(before, imported.label).outcome === 'same';
-    return { imported, does: isSame ? 'already-there' : 'joins-a-food', joins };
-  });
+    if (joins === undefined) rows.push({ imported, does: 'begins-a-food' });
+    else rows.push({ imported, does: (await isThere(imported, joins)) ? 'already-there' : 'joins-a-food', joins });
+  }
   return { mapping, rows, report: issues, leftOut: table.rows.length - value.length };
 }
 

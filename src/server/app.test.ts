@@ -222,6 +222,20 @@ describe('imports', () => {
     expect((await call('POST', `/imports/${body.importId}/undo`)).body).toEqual({ withdrawn: 2 });
     expect((await call('GET', '/foods?search=new%20slices')).body).toEqual([]);
   });
+  test('[SRV-9] a table that was read before adds nothing, also where it holds an earlier label of a food', async () => {
+    const other = await testServer();
+    expect((await other.call('POST', '/demo')).body).toMatchObject({ foods: 72, labels: 73 });
+    const earlier = 'name,maker,sodiumMg\nTwice,Nobody,300\n';
+    await other.call('POST', '/imports', { fileName: 'earlier.csv', text: earlier });
+    await other.call('POST', '/imports', { fileName: 'later.csv', text: earlier.replace('300', '200') });
+    expect((await other.call('POST', '/imports', { fileName: 'earlier.csv', text: earlier })).body).toMatchObject({
+      added: 0,
+      joined: 0,
+      alreadyThere: 1,
+    });
+    expect((await other.call('GET', '/foods?search=twice')).body[0].sodiumMg).toBe(200);
+    await other.close();
+  });
   test('[SRV-9] a mapping of one’s own', async () => {
     const own = { fileName: 'own.csv', text: 'Produkt,Natrium\nSlices,200\n' };
     expect((await call('POST', '/imports/look', own)).body.report).toMatchObject([{ code: 'table-without-headings' }]);
