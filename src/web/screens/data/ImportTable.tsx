@@ -98,7 +98,8 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
       {look.isFetching && <p role="status">Reading …</p>}
       {source !== undefined && look.data !== undefined && (
         <>
-          <Mapping look={look.data} onChange={setMapping} />
+          {/* What was chosen last counts, not the answer to an earlier choice that is still on its way. */}
+          <Mapping look={look.data} mapping={mapping ?? look.data.mapping} onChange={setMapping} />
           <Rows look={look.data} />
           <Report report={look.data.report} />
           <p className="row">
@@ -155,7 +156,15 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
   );
 }
 
-function Mapping({ look, onChange }: { readonly look: ImportLook; readonly onChange: (mapping: readonly (string | null)[]) => void }) {
+function Mapping({
+  look,
+  mapping,
+  onChange,
+}: {
+  readonly look: ImportLook;
+  readonly mapping: readonly (string | null)[];
+  readonly onChange: (mapping: readonly (string | null)[]) => void;
+}) {
   return (
     <div>
       <h3>What each column is</h3>
@@ -165,8 +174,8 @@ function Mapping({ look, onChange }: { readonly look: ImportLook; readonly onCha
           <label className="field" key={`${at}${heading}`}>
             <span>{heading || `column ${at + 1}`}</span>
             <select
-              value={look.mapping[at] ?? ''}
-              onChange={event => onChange(look.mapping.map((one, index) => (index === at ? event.target.value || null : one)))}
+              value={mapping[at] ?? ''}
+              onChange={event => onChange(mapping.map((one, index) => (index === at ? event.target.value || null : one)))}
             >
               <option value="">left out</option>
               {look.columns.map(({ key, name }) => (
