@@ -1,57 +1,95 @@
 import { unknownReasonText } from '#core/quantity/amount.ts';
-import type { Interval } from '#core/quantity/interval.ts';
-import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
-import type { OnBasis } from './basis.ts';
-import { marginRangeText, marginText, rangeText } from './figureText.ts';
+import { nutrients } from '#core/quantity/nutrients.ts';
+import { roundHalfUp } from '#core/quantity/rounding.ts';
+import { amountText, decimalsOf, marginRangeText, marginText, rangeText, shownEnd } from './figureText.ts';
+import type { BoundOutcome, DecidedOutcome } from './judgeBound.ts';
 import { type Measured, type NumberMeasure, nutrientsOf } from './measured.ts';
 import type { ToldTest } from './toldTest.ts';
-import type { VerdictWord } from './yardstick.ts';
 
-interface Outcome {
-  readonly verdict: VerdictWord;
-  readonly margin: number;
-  readonly marginRange: Interval;
-  readonly closeCall: boolean;
+/**
+ * The reason of a verdict in one sentence: "345 mg sodium against 350 kcal on the plate: 5 mg to spare; rounding: 20 mg to
+ * spare … 10 mg over (common practice, no source)."
+ */
+export function boundSentence(told: ToldTest, outcome: DecidedOutcome): string {
+  const { isMinimum, unit } = told;
+  const { on, value, verdict, margin, marginRange, closeCall } = outcome;
+  const finer = addsUp(told, value, margin) ? 0 : 1;
+  const decimals = told.decimals + finer;
+  // Joined and not added: the engine keeps a sum of texts as a tree of its pieces, which fills the memory in a large survey.
+  return [
+    upperFirst(subjectText(told, value, finer)),
+    ' ',
+    on.words,
+    isSaidByAgainst(told) ? ': ' : `, ${told.boundWords}: `,
+    value.missing.length > 0 ? 'at least ' : '',
+    marginText(margin, verdict === 'fits', isMinimum, unit, decimals),
+    verdict === 'nearly' ? `, within the slack of ${told.slackWords}` : '',
+    closeCall ? `; rounding: ${marginRangeText(marginRange, isMinimum, unit, decimals)}` : '',
+    noteText(told, outcome),
+    ' (',
+    told.sourceWords,
+    ').',
+  ].join('');
+}
+
+/** "Can't tell: potassium is unknown (not on the label); bound: at most 200 mg as eaten (…)." */
+export function cannotTellSentence(told: ToldTest, outcome: BoundOutcome): string {
+  const { on, value } = outcome;
+  const asked = `; bound: ${told.boundWords} ${on.words} (${told.sourceWords}).`;
+  if (value.notDefined) return `Can't tell: ${notDefinedText(told.test.measure)}${asked}`;
+  if (value.missing.length === 0) return `Can't tell: ${subjectText(told, value, 0)}, and no end of it is known${asked}`;
+  const known = value.judged === undefined ? '' : `; known so far: ${subjectText(told, value, 0)}`;
+  return `Can't tell: ${missingText(outcome)}${known}${asked}`;
+}
+
+/** "250 mg sodium against 240 kcal" says itself that the one is to be no more than the other. */
+function isSaidByAgainst({ test: { measure }, bound }: ToldTest): boolean {
+  return measure.kind === 'difference' && bound.kind === 'atMost' && bound.figure === 0;
 }
 
 /**
- * The reason of a verdict in one sentence: "Sodium 345 mg against energy 350 kcal on the plate: 5 mg to spare; rounding:
- * 20 mg to spare … 10 mg over (common practice, no source)."
+ * Whether the shown figures give the shown margin: 597.5 mg against 120 kcal are 598, 120 and 478 over. One more decimal is
+ * shown where they would not (127.5 mg against 130 kcal: 2.5 to spare), or where they would hide that a bound is missed.
  */
-export function boundSentence(told: ToldTest, on: OnBasis, value: Measured, outcome: Outcome): string {
-  const { unit, decimals, isMinimum } = told;
-  const distance = marginText(outcome.margin, outcome.verdict === 'fits', isMinimum, unit, decimals);
-  const atLeast = value.missing.length > 0 ? 'at least ' : '';
-  const slack = outcome.verdict === 'nearly' ? `, within the slack of ${told.slack} ${unit}` : '';
-  const rounding = outcome.closeCall ? `; rounding: ${marginRangeText(outcome.marginRange, isMinimum, unit, decimals)}` : '';
-  // "sodium against energy" says a bound of 0 already: the one is to be no more than the other.
-  const bound = told.test.measure.kind === 'difference' && told.test.atMost === 0 ? '' : `, ${told.boundWords}`;
-  return `${subjectText(told, value)} ${on.words}${bound}: ${atLeast}${distance}${slack}${rounding}${noteText(told, on, value)} (${told.sourceWords}).`;
+function addsUp(told: ToldTest, { totals, judged }: Measured, margin: number): boolean {
+  const { test, bound, isMinimum, decimals } = told;
+  const unsafe = isMinimum ? 'lo' : 'hi';
+  let shown = 0;
+  if (test.measure.kind === 'nutrient' || test.measure.kind === 'difference') {
+    const [first, second] = nutrientsOf(test.measure);
+    shown = shownEnd(totals[0].judged, unsafe, decimalsOf(first));
+    if (second !== undefined && totals[1] !== undefined) shown -= shownEnd(totals[1].judged, isMinimum ? 'hi' : 'lo', decimalsOf(second));
+  } else if (judged !== undefined) {
+    shown = shownEnd(judged, unsafe, decimals);
+  }
+  const distance = roundHalfUp(Math.abs(margin), decimals);
+  return Math.abs(Math.abs(bound.figure - shown) - distance) < 1e-9 && (distance > 0 || margin === 0);
 }
 
-/** "Can't tell: potassium of Beef is unknown (not on the label); at most 200 mg as eaten (…)." */
-export function cannotTellSentence(told: ToldTest, on: OnBasis, value: Measured): string {
-  const against = `${told.boundWords} ${on.words} (${told.sourceWords}).`;
-  if (value.notDefined) return `Can't tell: ${notDefinedText(told.test.measure)}; ${against}`;
-  if (value.missing.length === 0) return `Can't tell: ${subjectText(told, value)} has no known limit; ${against}`;
-  const known = value.judged === undefined ? '' : `; known so far: ${lowerFirst(subjectText(told, value))}`;
-  return `Can't tell: ${missingText(value)}${known}; ${against}`;
-}
-
-function subjectText({ test: { measure }, unit }: ToldTest, { totals, judged, estimated }: Measured): string {
+/** What was measured: "250 mg sodium against 240 kcal", "33% of the Daily Value of sodium (760 mg)". */
+function subjectText({ test: { measure }, unit, decimals }: ToldTest, { totals, judged, estimated }: Measured, finer: number): string {
+  const lead = estimated ? 'estimated ' : '';
   const [first, second] = nutrientsOf(measure);
-  const { name } = nutrients[first];
-  const subject = estimated ? `Estimated ${name}` : upperFirst(name);
-  const amount = amountText(first, totals[0].judged);
-  if (measure.kind === 'daily-value-percent' && judged) return `${subject} ${rangeText(judged, '% of the Daily Value', 1)} (${amount})`;
-  if (second === undefined || totals[1] === undefined) return `${subject} ${amount}`;
-  const other = `${nutrients[second].name} ${amountText(second, totals[1].judged)}`;
-  if (measure.kind === 'difference') return `${subject} ${amount} against ${other}`;
-  return `${subject} ${amount} to ${other}${judged ? ` is ${rangeText(judged, unit, 2)}` : ''}`;
+  const { name, unit: ownUnit } = nutrients[first];
+  const amount = totals[0].judged;
+  if (measure.kind === 'daily-value-percent' && judged !== undefined) {
+    const percent = rangeText(judged, unit, decimals + finer);
+    return `${lead}${percent} of the Daily Value of ${name} (${rangeText(amount, ownUnit, decimalsOf(first))})`;
+  }
+  const known = amountText(first, amount, decimalsOf(first) + finer);
+  if (second === undefined || totals[1] === undefined) return `${lead}${known}`;
+  const other = totals[1].judged;
+  if (measure.kind === 'difference') return `${lead}${known} against ${amountText(second, other, decimalsOf(second) + finer)}`;
+  if (judged === undefined) return `${lead}${known} to ${amountText(second, other, decimalsOf(second))}`;
+  const per = `${nutrients[second].unit} ${nutrients[second].name}`;
+  const parts = `${rangeText(amount, ownUnit, decimalsOf(first))} to ${rangeText(other, nutrients[second].unit, decimalsOf(second))}`;
+  return `${lead}${rangeText(judged, ownUnit, decimals + finer)} ${name} per ${per} (${parts})`;
 }
 
-function noteText({ test, isMinimum }: ToldTest, on: OnBasis, value: Measured): string {
-  const missing = value.missing.length > 0 ? `, and ${missingText(value)}` : '';
+function noteText({ test, isMinimum }: ToldTest, { on, value }: BoundOutcome): string {
+  const missing = value.missing
+    .map(({ nutrient, of, reason }) => `; ${nutrients[nutrient].name} of ${of} is unknown: ${unknownReasonText[reason]}`)
+    .join('');
   if (value.judged === undefined || value.judged.lo === value.judged.hi) return missing;
   const end = isMinimum ? 'low' : 'high';
   if (value.estimated) return `; judged at the ${end} end of the estimate${missing}`;
@@ -60,9 +98,15 @@ function noteText({ test, isMinimum }: ToldTest, on: OnBasis, value: Measured): 
   return `; judged at the ${end} end of ${words}${missing}`;
 }
 
-function missingText({ missing }: Measured): string {
-  return missing
-    .map(({ nutrient, of, reason }) => `${nutrients[nutrient].name} of ${of} is unknown (${unknownReasonText[reason]})`)
+/** "sodium and energy of Bread are unknown (not on the label)". The food is named where it is not the only one. */
+function missingText({ on, value }: BoundOutcome): string {
+  const parts = Map.groupBy(value.missing, ({ of, reason }) => `${on.foods > 1 ? ` of ${of}` : ''}\n${unknownReasonText[reason]}`);
+  return [...parts]
+    .map(([key, missing]) => {
+      const [of, reason] = key.split('\n');
+      const names = missing.map(({ nutrient }) => nutrients[nutrient].name);
+      return `${names.join(' and ')}${of} ${names.length > 1 ? 'are' : 'is'} unknown (${reason})`;
+    })
     .join(', ');
 }
 
@@ -70,14 +114,6 @@ function notDefinedText(what: NumberMeasure): string {
   if (what.kind === 'ratio')
     return `${nutrients[what.nutrient].name} to ${nutrients[what.per].name} is not defined at zero ${nutrients[what.per].name}`;
   return `${nutrients[what.nutrient].name} has no Daily Value`;
-}
-
-function amountText(nutrient: Nutrient, judged: Interval): string {
-  return rangeText(judged, nutrients[nutrient].unit, 1);
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
 function upperFirst(text: string): string {

@@ -1,40 +1,56 @@
 import type { Interval } from '#core/quantity/interval.ts';
-import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
+import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
+import { ceilTo, cleanFloat, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 
-/** A figure as a sentence shows it: whole numbers as they are, others to `decimals`. */
-export function figureText(value: number, decimals: number): string {
-  return Number.isInteger(value) ? String(value) : String(roundHalfUp(value, decimals));
+/** Decimals that say something of a total: whole kcal and mg, tenths of a gram. */
+export function decimalsOf(nutrient: Nutrient): number {
+  const { unit, decimals } = nutrients[nutrient];
+  return unit === 'g' ? 1 : decimals;
 }
 
-/** A range, rounded outward so that it never claims more than is known: "95 … 140 mg"; without an upper end "at least 95 mg". */
-export function rangeText({ lo, hi }: Interval, unit: string, decimals: number): string {
-  if (lo === hi) return `${figureText(lo, decimals)} ${unit}`;
-  if (hi === Number.POSITIVE_INFINITY) return `at least ${floored(lo, decimals)} ${unit}`;
-  return `${floored(lo, decimals)} … ${ceiled(hi, decimals)} ${unit}`;
+/** "250 mg sodium", "0 – 94 mg potassium", "at least 95 mg potassium"; energy is told by its unit alone: "240 kcal". */
+export function amountText(nutrient: Nutrient, amount: Interval, decimals: number): string {
+  const { name, unit } = nutrients[nutrient];
+  const text = rangeText(amount, unit, decimals);
+  return nutrient === 'energyKcal' ? text : `${text} ${name}`;
 }
 
-/** The distance to a bound: "5 mg to spare", "10 mg over", "2 g short" of a minimum. */
+/** A range, rounded outward so that it never claims more than is known: "95 – 140 mg"; without an upper end "at least 95 mg". */
+export function rangeText(range: Interval, unit: string, decimals: number): string {
+  const lo = String(shownEnd(range, 'lo', decimals));
+  if (range.lo === range.hi) return quantityText(lo, unit);
+  if (range.hi === Number.POSITIVE_INFINITY) return `at least ${quantityText(lo, unit)}`;
+  return `${lo} – ${quantityText(String(shownEnd(range, 'hi', decimals)), unit)}`;
+}
+
+/** One end of a range as it is shown: a single figure rounded half up, the ends of a wide range outward. */
+export function shownEnd({ lo, hi }: Interval, end: 'lo' | 'hi', decimals: number): number {
+  if (lo === hi) return roundHalfUp(lo, decimals);
+  return end === 'lo' ? floorTo(lo, decimals) : ceilTo(hi, decimals);
+}
+
+/** "5 mg", "33%". */
+export function quantityText(figure: string, unit: string): string {
+  return unit === '%' ? `${figure}%` : `${figure} ${unit}`;
+}
+
+/** The distance to a bound: "5 mg to spare", "10 mg over", "2 g short" of a minimum; a strict bound that is only met is "at the bound". */
 export function marginText(margin: number, isKept: boolean, isMinimum: boolean, unit: string, decimals: number): string {
-  const smallest = 10 ** -decimals;
+  if (margin === 0 && !isKept) return 'at the bound';
   const size = Math.abs(margin);
-  const figure = size > 0 && size < smallest / 2 ? `less than ${smallest}` : figureText(size, decimals);
-  return `${figure} ${unit} ${isKept ? 'to spare' : isMinimum ? 'short' : 'over'}`;
+  const smallest = 10 ** -decimals;
+  const figure = size > 0 && size < smallest / 2 ? `less than ${smallest}` : String(roundHalfUp(size, decimals));
+  return `${quantityText(figure, unit)} ${isKept ? 'to spare' : isMinimum ? 'short' : 'over'}`;
 }
 
 /** What rounding allows the distance to be, best end first and outward: "20 mg to spare … 10 mg over". */
 export function marginRangeText({ lo, hi }: Interval, isMinimum: boolean, unit: string, decimals: number): string {
-  return `${outer(ceiled(hi, decimals), isMinimum, unit)} … ${outer(floored(lo, decimals), isMinimum, unit)}`;
-}
-
-function outer(margin: number, isMinimum: boolean, unit: string): string {
-  if (!Number.isFinite(margin)) return 'no known limit';
-  return `${Math.abs(margin)} ${unit} ${margin >= 0 ? 'to spare' : isMinimum ? 'short' : 'over'}`;
-}
-
-function floored(value: number, decimals: number): number {
-  return Number.isInteger(value) ? value : floorTo(value, decimals);
-}
-
-function ceiled(value: number, decimals: number): number {
-  return Number.isInteger(value) ? value : ceilTo(value, decimals);
+  // Labels round to whole, even or tens of mg and kcal, so that ends lie on halves: "7.5 mg" is shown as it is, "13.75 mg" outward.
+  const step = decimals === 0 ? 0.5 : 10 ** -decimals;
+  const outward = (margin: number, round: (steps: number, decimals: number) => number): string => {
+    if (!Number.isFinite(margin)) return 'no known limit';
+    const shown = cleanFloat(Math.abs(round(margin / step, 0) * step));
+    return `${quantityText(String(shown), unit)} ${margin >= 0 ? 'to spare' : isMinimum ? 'short' : 'over'}`;
+  };
+  return `${outward(hi, ceilTo)} … ${outward(lo, floorTo)}`;
 }

@@ -6,25 +6,58 @@ import { type Measured, measure } from './measured.ts';
 import type { ToldTest } from './toldTest.ts';
 import type { TestVerdict, VerdictWord } from './yardstick.ts';
 
+/** A number judged against its bound, before it is put into words. */
+export type BoundOutcome = DecidedOutcome | UndecidedOutcome;
+
+interface Judged {
+  readonly on: OnBasis;
+  readonly value: Measured;
+  /** What rounding allows the value to be; absent where nothing is known. */
+  readonly range?: Interval;
+  readonly closeCall: boolean;
+}
+
+export interface DecidedOutcome extends Judged {
+  readonly verdict: Exclude<VerdictWord, "can't tell">;
+  readonly margin: number;
+  readonly marginRange: Interval;
+}
+
+interface UndecidedOutcome extends Judged {
+  readonly verdict: "can't tell";
+  readonly margin?: never;
+  readonly marginRange?: never;
+}
+
 /** Judges a number against its bound on one basis. docs/rules/yardstick.md, YST-1 to YST-9. */
 export function judgeBound(told: ToldTest, on: OnBasis): TestVerdict {
+  return inWords(told, outcomeOf(told, on));
+}
+
+function outcomeOf(told: ToldTest, on: OnBasis): BoundOutcome {
   const { test, bound } = told;
   const value = measure(test.measure, on, told.useEstimates);
-  const { judged, range, estimated } = value;
-  const outcome = { testId: test.id, bound: bound.figure, estimated };
-  if (judged === undefined || range === undefined) {
-    return { ...outcome, verdict: "can't tell", closeCall: false, why: cannotTellSentence(told, on, value) };
-  }
-  const compared = { judged: cleaned(judged), range: cleaned(range) };
-  const { verdict, end } = decide(bound, told.slack, judged, value);
-  if (verdict === "can't tell") {
-    return { ...outcome, ...compared, verdict, closeCall: false, why: cannotTellSentence(told, on, value) };
-  }
-  const margin = marginOf(bound, end);
-  const marginRange = marginRangeOf(bound, range);
-  const closeCall = crosses(bound, range);
-  const why = boundSentence(told, on, value, { verdict, margin, marginRange, closeCall });
-  return { ...outcome, ...compared, verdict, margin, marginRange, closeCall, why };
+  if (value.judged === undefined || value.range === undefined) return { on, value, verdict: "can't tell", closeCall: false };
+  const range = cleaned(value.range);
+  const { verdict, end } = decide(bound, told.slack, value.judged, value);
+  if (verdict === "can't tell") return { on, value, range, verdict, closeCall: false };
+  return {
+    on,
+    value,
+    range,
+    verdict,
+    closeCall: crosses(bound, range),
+    margin: marginOf(bound, end),
+    marginRange: marginRangeOf(bound, value.range),
+  };
+}
+
+function inWords(told: ToldTest, outcome: BoundOutcome): TestVerdict {
+  const { value, range, verdict, margin, marginRange, closeCall } = outcome;
+  const common = { testId: told.test.id, verdict, bound: told.bound.figure, closeCall, estimated: value.estimated };
+  const compared = value.judged === undefined || range === undefined ? {} : { judged: cleaned(value.judged), range };
+  if (margin === undefined) return { ...common, ...compared, why: cannotTellSentence(told, outcome) };
+  return { ...common, ...compared, margin, marginRange, why: boundSentence(told, outcome) };
 }
 
 /**
@@ -43,15 +76,16 @@ function decide(bound: Bound, slack: number, judged: Interval, value: Measured):
   return { verdict: isSettled && verdict === (isMinimum ? 'fits' : 'over') ? verdict : "can't tell", end: sure };
 }
 
-function wordFor(bound: Bound, slack: number, value: number, isOpenEnd: boolean): VerdictWord {
+function wordFor(bound: Bound, slack: number, value: number, isOpenEnd: boolean): Exclude<VerdictWord, "can't tell"> {
   if (keeps(bound, value, isOpenEnd)) return 'fits';
   return slack > 0 && -marginOf(bound, value) <= slack ? 'nearly' : 'over';
 }
 
 /** Whether rounding could tip it. Upper ends are excluded by the printing rules, so a strict bound may be touched by one. */
-function crosses(bound: Bound, range: Interval): boolean {
-  const touches = bound.kind === 'atMost' ? range.lo <= bound.figure : range.lo < bound.figure;
-  return touches && bound.figure < range.hi;
+function crosses({ kind, figure }: Bound, range: Interval): boolean {
+  const exact = withoutDust(figure);
+  const touches = kind === 'atMost' ? range.lo <= exact : range.lo < exact;
+  return touches && exact < range.hi;
 }
 
 function marginRangeOf(bound: Bound, range: Interval): Interval {

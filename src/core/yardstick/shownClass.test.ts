@@ -28,7 +28,7 @@ describe('shownClass', () => {
 
   it('[YST-19] a large portion makes a low food very high: 90 mg in half a cup are 360 mg in 2 cups (7.1)', () => {
     expect(classes({ potassiumMg: 90 })[0]?.name).toBe('low');
-    expect(classes({ potassiumMg: 90 }, 4)[0]).toMatchObject({ name: 'very high', why: expect.stringContaining('340 … 380 mg as eaten') });
+    expect(classes({ potassiumMg: 90 }, 4)[0]).toMatchObject({ name: 'very high', why: expect.stringContaining('340 – 380 mg as eaten') });
   });
 
   it('[YST-19] what is not printed is unknown, and a %DV alone is classed by its whole range', () => {
