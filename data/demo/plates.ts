@@ -3,6 +3,7 @@ import type { Portion } from '#core/plate/plate.ts';
 import { companionRecipes } from './companionRecipes.ts';
 import { printedLabel } from './labels.ts';
 import type { Recipe } from './recipe.ts';
+import type { Category } from './recipes.ts';
 
 interface FoodJson {
   readonly id: string;
@@ -22,6 +23,7 @@ export interface PlateJson {
   readonly title: string;
   readonly portion: Portion;
   readonly companions: readonly CompanionJson[];
+  readonly categories: readonly string[];
 }
 
 const { lowSodiumBread, whiteBread, milk, rice, saltedRice, crackers } = companionRecipes;
@@ -31,20 +33,33 @@ const oneCup: Portion = { measure: 'cup', count: 1 };
 
 /** How the three categories are eaten. The surveyed food is always one serving. */
 export const demoPlates: readonly PlateJson[] = [
-  plate('slices-on-low-sodium-bread', 'two slices of low-sodium bread', { food: food(lowSodiumBread), portion: twoSlices }),
-  plate('slices-on-white-bread', 'two slices of white bread', {
+  plate('sandwich slices', 'slices-on-low-sodium-bread', 'two slices of low-sodium bread', {
+    food: food(lowSodiumBread),
+    portion: twoSlices,
+  }),
+  plate('sandwich slices', 'slices-on-white-bread', 'two slices of white bread', {
     food: food(whiteBread),
     portion: twoSlices,
     withoutSalt: food(lowSodiumBread),
   }),
-  plate('cereal-with-milk', 'half a cup of reduced fat milk', { food: food(milk), portion: { measure: 'cup', count: 0.5 } }),
-  plate('soup-with-rice', 'a cup of rice cooked without salt', { food: food(rice), portion: oneCup }),
-  plate('soup-with-salted-rice', 'a cup of rice cooked with salt', { food: food(saltedRice), portion: oneCup, withoutSalt: food(rice) }),
-  plate('soup-with-crackers', 'six unsalted crackers', { food: food(crackers), portion: { measure: 'cracker', count: 6 } }),
+  plate('cold cereals', 'cereal-with-milk', 'half a cup of reduced fat milk', {
+    food: food(milk),
+    portion: { measure: 'cup', count: 0.5 },
+  }),
+  plate('soups and broths', 'soup-with-rice', 'a cup of rice cooked without salt', { food: food(rice), portion: oneCup }),
+  plate('soups and broths', 'soup-with-salted-rice', 'a cup of rice cooked with salt', {
+    food: food(saltedRice),
+    portion: oneCup,
+    withoutSalt: food(rice),
+  }),
+  plate('soups and broths', 'soup-with-crackers', 'six unsalted crackers', {
+    food: food(crackers),
+    portion: { measure: 'cracker', count: 6 },
+  }),
 ];
 
-function plate(id: string, title: string, companion: CompanionJson): PlateJson {
-  return { id, title, portion: { servings: 1 }, companions: [companion] };
+function plate(category: Category, id: string, title: string, companion: CompanionJson): PlateJson {
+  return { id, title, portion: { servings: 1 }, companions: [companion], categories: [category] };
 }
 
 function food(recipe: Recipe): FoodJson {

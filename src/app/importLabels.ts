@@ -30,6 +30,15 @@ export type ImportIssueCode =
  * @throws Fault table-without-headings, table-heading-twice, table-heading-missing.
  */
 export function importLabels(table: Table): Reading<readonly ImportedLabel[]> {
+  const { issues, read } = labelReader(table);
+  return { value: table.rows.map(read).filter(label => label !== undefined), issues };
+}
+
+/** The same row by row, for tables so long that somebody waits: `issues` grows with what each row is noticed for. */
+export function labelReader(table: Table): {
+  readonly issues: readonly Issue[];
+  readonly read: (row: TableRow) => ImportedLabel | undefined;
+} {
   const headings = table.headings.slice(0, table.headings.findLastIndex(heading => heading.trim() !== '') + 1);
   const { columns, unknown } = matchHeadings(headings);
   const issues: Issue[] = [...table.issues];
@@ -41,12 +50,11 @@ export function importLabels(table: Table): Reading<readonly ImportedLabel[]> {
       expected: 'a heading of docs/formats.md; the column is left alone',
     });
   }
-  const value: ImportedLabel[] = [];
-  for (const row of table.rows) {
+  const read = (row: TableRow): ImportedLabel | undefined => {
     const label = readRow(row, headings.length, columns, issues);
-    if (label !== undefined) value.push({ row: row.row, label });
-  }
-  return { value, issues };
+    return label && { row: row.row, label };
+  };
+  return { issues, read };
 }
 
 type Notice = (code: ImportIssueCode, found: string, expected: string, heading?: string) => void;

@@ -1,12 +1,13 @@
 import type { Issue } from '#core/errors.ts';
 import { compareLabels } from '#core/label/compareLabels.ts';
 import type { ReadLabel } from '#core/label/label.ts';
-import { type ImportedLabel, importLabels } from './importLabels.ts';
+import { type ImportedLabel, labelReader } from './importLabels.ts';
 import { labelHeading } from './labelHeadings.ts';
 import { foodFinder, foodOf } from './matchFood.ts';
 import type { Table } from './ports.ts';
 import type { Shelf } from './shelf.ts';
 import type { FoodRow, ImportEntry, Store } from './store.ts';
+import { rowsAStep, unwatched, type Watch } from './watch.ts';
 
 /** What a row of an import would do. */
 export interface ImportRowLook {
@@ -33,8 +34,14 @@ export function proposedMapping(headings: readonly string[]): readonly (string |
  * Reads a table under a mapping and says what each row would do: begin a food, join one as a newer label, or nothing,
  * because the same figures and ingredients are there already. Keeps nothing.
  */
-export async function lookAtImport(table: Table, mapping: readonly (string | null)[], shelf: Shelf, store: Store): Promise<ImportLook> {
-  const { value, issues } = importLabels(mapped(table, mapping));
+export async function lookAtImport(
+  table: Table,
+  mapping: readonly (string | null)[],
+  shelf: Shelf,
+  store: Store,
+  watch: Watch = unwatched,
+): Promise<ImportLook> {
+  const { issues, read } = labelReader(mapped(table, mapping));
   const findFood = foodFinder(await store.listFoods());
   const standing = new Map((await shelf.foods()).map(({ row, food }) => [row.id, food.label]));
   const isSame = (label: ReadLabel, imported: ImportedLabel): boolean => compareLabels(label, imported.label).outcome === 'same';
@@ -46,12 +53,15 @@ export async function lookAtImport(table: Table, mapping: readonly (string | nul
     return kept.some(label => label.withdrawn === undefined && isSame(shelf.reading(label), imported));
   };
   const rows: ImportRowLook[] = [];
-  for (const imported of value) {
+  for (const [at, row] of table.rows.entries()) {
+    if (at % rowsAStep === 0) await watch.step('Reading rows', at, table.rows.length);
+    const imported = read(row);
+    if (imported === undefined) continue;
     const joins = findFood(imported.label.printed);
     if (joins === undefined) rows.push({ imported, does: 'begins-a-food' });
     else rows.push({ imported, does: (await isThere(imported, joins)) ? 'already-there' : 'joins-a-food', joins });
   }
-  return { mapping, rows, report: issues, leftOut: table.rows.length - value.length };
+  return { mapping, rows, report: issues, leftOut: table.rows.length - rows.length };
 }
 
 /** A column that is left out keeps its heading in the report, under a name that no label has. */

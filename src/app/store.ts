@@ -1,5 +1,6 @@
 import type { PrintedLabel } from '#core/label/label.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
+import type { Watch } from './watch.ts';
 
 /**
  * What the use cases ask of a database. Every method that writes resolves only when the write will survive a power cut.
@@ -21,7 +22,7 @@ export interface Store {
   addFood(food: NewFood, label: NewLabel): Promise<{ readonly food: FoodRow; readonly label: LabelRow }>;
   /**
    * Adds a label to a food; refuses when somebody else has changed the food since `seenVersion` was read
-   * (`food-changed-meanwhile`), so that nothing is overwritten.
+   * (`changed-meanwhile`), so that nothing is overwritten.
    */
   addLabel(foodId: string, seenVersion: number, label: NewLabel): Promise<{ readonly food: FoodRow; readonly label: LabelRow }>;
   /** Withdraws a label by a row that says why. */
@@ -30,8 +31,8 @@ export interface Store {
   changeFood(foodId: string, seenVersion: number, change: Partial<NewFood>): Promise<FoodRow>;
   setRecheck(labelId: string, dueOn: string | null): Promise<void>;
 
-  /** Adds many foods and labels in one transaction: all of them or none. Gives the import's id for undoing. */
-  applyImport(entry: ImportEntry): Promise<{ readonly importId: string; readonly added: number; readonly joined: number }>;
+  /** Adds many foods and labels in one transaction: all of them or, when it fails or is cancelled, none. Gives the import's id for undoing. */
+  applyImport(entry: ImportEntry, watch?: Watch): Promise<{ readonly importId: string; readonly added: number; readonly joined: number }>;
   /** Withdraws every label the import added, by rows that say so. */
   undoImport(importId: string): Promise<{ readonly withdrawn: number }>;
   listImports(): Promise<readonly ImportRow[]>;
@@ -147,6 +148,8 @@ export interface SavedSurvey {
   readonly yardstickId: string;
   readonly setting?: string;
   readonly switchedOn: readonly string[];
+  /** In the place of the plate's own portion. */
+  readonly servings?: number;
 }
 
 export interface NewPhoto {

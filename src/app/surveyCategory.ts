@@ -13,6 +13,8 @@ export interface SurveyInput {
   readonly plate: Plate;
   readonly yardstick: Yardstick;
   readonly setting?: Setting;
+  /** Ids of tests that are `off` unless named here. */
+  readonly switchedOn?: readonly string[];
   /** What a way in may borrow from: the foods for an unsalted version, the plates for another companion. */
   readonly shelf: Shelf;
 }
@@ -40,8 +42,8 @@ export interface Survey {
 
 /** Judges the foods of a category on one plate and looks for ways in for those that are over or nearly. */
 export function surveyCategory(input: SurveyInput, onProgress?: (done: number, total: number) => void): Survey {
-  const { foods, plate, yardstick, setting, shelf } = input;
-  const judged = { plate, yardstick, ...(setting === undefined ? {} : { setting }) };
+  const { foods, plate, yardstick, setting, switchedOn = [], shelf } = input;
+  const judged = { plate, yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) };
   const judge = prepareJudge(judged);
   const findWaysIn = prepareWaysIn({ ...judged, shelf });
   const companions = companionTotals(plate.companions);

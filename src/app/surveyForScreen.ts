@@ -2,9 +2,10 @@ import type { AdditiveFinding } from '#core/additive/additive.ts';
 import type { Plate } from '#core/plate/plate.ts';
 import { plateTotal } from '#core/plate/plateAmounts.ts';
 import { portionText } from '#core/plate/portionText.ts';
-import type { Total } from '#core/quantity/amount.ts';
-import { nutrients } from '#core/quantity/nutrients.ts';
+import { type Total, unknownReasonText } from '#core/quantity/amount.ts';
+import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
+import { decimalsOf, rangeText } from '#core/yardstick/figureText.ts';
 import { prepareJudge, servedOn, testsJudged } from '#core/yardstick/judgePlate.ts';
 import { companionTotals } from '#core/yardstick/served.ts';
 import { prepareWaysIn } from '#core/yardstick/waysIn.ts';
@@ -18,6 +19,8 @@ export interface ScreenSurveyInput {
   readonly yardstick: Yardstick;
   readonly setting?: Setting;
   readonly switchedOn: readonly string[];
+  /** Further nutrients to show in each row. */
+  readonly columns?: readonly Nutrient[];
 }
 
 export interface ScreenSurveyRow {
@@ -29,6 +32,7 @@ export interface ScreenSurveyRow {
   readonly estimated: boolean;
   readonly energyKcal: number | null;
   readonly sodiumMg: number | null;
+  readonly columns: readonly { readonly text: string; readonly low: number | null }[];
   readonly margin: string;
   readonly additives: string;
   readonly findings: number;
@@ -44,7 +48,7 @@ export interface ScreenSurvey {
 }
 
 /** Judges a category for the screen: one short row a food, counts, and the line for the plane. Reasons and ways in come by `surveyFoods`. */
-export function surveyForScreen({ foods, plate, yardstick, setting, switchedOn }: ScreenSurveyInput): ScreenSurvey {
+export function surveyForScreen({ foods, plate, yardstick, setting, switchedOn, columns = [] }: ScreenSurveyInput): ScreenSurvey {
   const judge = prepareJudge({ yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) });
   const companions = companionTotals(plate.companions);
   const counts: Record<VerdictWord, number> = { fits: 0, nearly: 0, over: 0, "can't tell": 0 };
@@ -61,6 +65,7 @@ export function surveyForScreen({ foods, plate, yardstick, setting, switchedOn }
       estimated: verdict.estimated,
       energyKcal: plotted(plateTotal(alone, 'energyKcal')),
       sodiumMg: plotted(plateTotal(alone, 'sodiumMg')),
+      columns: columns.map(nutrient => column(plateTotal(alone, nutrient), nutrient)),
       margin: marginOf(verdict, yardstick),
       additives: additiveLetters(food.label.additives),
       findings: food.label.findings.length,
@@ -109,7 +114,7 @@ export function companionsText(plate: Plate): string {
   const names = plate.companions.map(({ food, portion }) => `${portionText(portion)} of ${food.name}`).join(' and ');
   const energy = plotted(plateTotal(plate.companions, 'energyKcal'));
   const sodium = plotted(plateTotal(plate.companions, 'sodiumMg'));
-  return `${names.charAt(0).toUpperCase()}${names.slice(1)} bring ${energy === null ? 'an unknown energy' : `${energy} kcal`} and ${sodium === null ? 'an unknown amount of sodium' : `${sodium} mg sodium`}.`;
+  return `${names.charAt(0).toUpperCase()}${names.slice(1)} ${plate.companions.length > 1 ? 'bring' : 'brings'} ${energy === null ? 'an unknown energy' : `${energy} kcal`} and ${sodium === null ? 'an unknown amount of sodium' : `${sodium} mg sodium`}.`;
 }
 
 /** The number that is compared, where there is one. */
@@ -117,11 +122,17 @@ function plotted({ judged, missing }: Total): number | null {
   return missing.length > 0 || judged.lo !== judged.hi ? null : roundHalfUp(judged.hi, 1);
 }
 
+function column({ judged, missing }: Total, nutrient: Nutrient): { readonly text: string; readonly low: number | null } {
+  if (missing.length > 0) return { text: unknownReasonText[missing[0]!.reason], low: null };
+  return { text: rangeText(judged, nutrients[nutrient].unit, decimalsOf(nutrient)), low: judged.lo };
+}
+
 /** What is to spare or over in the test that decides; the reason where nothing can be told. */
 function marginOf(verdict: Verdict, yardstick: Yardstick): string {
   const deciding = verdict.tests.find(test => test.verdict === verdict.verdict && test.margin !== undefined);
   const measure = yardstick.tests.find(({ id }) => id === deciding?.testId)?.measure;
-  if (deciding?.margin === undefined || measure === undefined) return verdict.why;
+  if (deciding?.margin === undefined || measure === undefined)
+    return verdict.tests.find(test => test.verdict === verdict.verdict)?.reason ?? verdict.why;
   const unit =
     measure.kind === 'daily-value-percent'
       ? '%'

@@ -1,7 +1,7 @@
 import type { Survey, SurveyedFood } from '#app/surveyCategory.ts';
+import { additivesText, totalText } from '#app/surveyWords.ts';
 import { settings, type VerdictWord } from '#core/yardstick/yardstick.ts';
 import { hanging, padEnd, padStart, wrap } from './layOut.ts';
-import { additivesText, totalText } from './surveyWords.ts';
 
 const verdictWords: readonly VerdictWord[] = ['fits', 'nearly', 'over', "can't tell"];
 const verdictWidth = 12;

@@ -74,11 +74,12 @@ export const faultCatalogue = {
     nextStep: 'It may have been removed with the demo; go back to Foods and look for it.',
   },
   'label-not-found': { title: 'Label not found', blame: 'person', nextStep: 'Go back to the food and choose one of its labels.' },
-  'food-changed-meanwhile': {
+  'changed-meanwhile': {
     title: 'Somebody else changed this',
     blame: 'person',
     nextStep: 'Your entry is still in the form. Load the newer state, compare, and save again.',
   },
+  'work-cancelled': { title: 'Cancelled', blame: 'person', nextStep: 'Nothing was kept. Begin again when you like.' },
   'label-not-readable': {
     title: 'The label cannot be kept like this',
     blame: 'person',

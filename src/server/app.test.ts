@@ -101,8 +101,10 @@ describe('faults', () => {
         '/labels/{id}/withdraw',
         '/plates',
         '/plates/{id}',
+        '/progress/{id}',
         '/restore',
         '/survey',
+        '/survey/csv',
         '/survey/foods',
         '/surveys',
         '/surveys/{id}',
@@ -125,6 +127,29 @@ describe('surveys', () => {
     const [detail] = (await call('POST', '/survey/foods', { ...survey, foodIds: [beef.foodId] })).body;
     expect(detail.waysIn[0].what).toContain('52 g');
     expect(detail.why).toContain('common practice, no source');
+  });
+  test('[SRV-7] further columns, another portion, the same survey as CSV', async () => {
+    const asked = { ...survey, columns: ['potassiumMg', 'phosphorusMg'], portion: { servings: 0.5 } };
+    const { body } = await call('POST', '/survey', asked);
+    const beef = body.rows.find(({ name }: { name: string }) => name === 'Beef, reduced sodium');
+    // Half of 410 mg, a multiple of 10; nobody prints phosphorus, and what is not printed is unknown.
+    expect(beef).toMatchObject({
+      verdict: 'fits',
+      sodiumMg: 115,
+      columns: [
+        { text: '205 mg', low: 205 },
+        { text: 'not on the label', low: null },
+      ],
+    });
+    const answer = await server.app.request('http://127.0.0.1:4173/api/survey/csv', {
+      method: 'POST',
+      headers: { host: '127.0.0.1:4173', 'content-type': 'application/json' },
+      body: JSON.stringify(asked),
+    });
+    const lines = (await answer.text()).trimEnd().split('\n');
+    expect(answer.headers.get('content-type')).toBe('text/csv; charset=utf-8');
+    expect(lines).toHaveLength(1 + body.rows.length);
+    expect(lines.find(line => line.startsWith('"Beef, reduced sodium"') || line.includes('Beef, reduced sodium'))).toContain('fits');
   });
   test('[SRV-8] the line moves with the companion', async () => {
     expect((await call('POST', '/survey', survey)).body.rule).toEqual({ slope: 1, offset: 140, slack: 10 });
@@ -166,7 +191,7 @@ describe('foods and labels', () => {
     const { body: added } = await call('POST', '/foods', { label });
     const newer = { version: added.version, label: { ...label, panel: { energyKcal: 70, sodiumMg: 300 } } };
     expect((await call('POST', `/foods/${added.id}/labels`, newer)).body.version).toBe(2);
-    expect((await call('POST', `/foods/${added.id}/labels`, newer)).body.code).toBe('food-changed-meanwhile');
+    expect((await call('POST', `/foods/${added.id}/labels`, newer)).body.code).toBe('changed-meanwhile');
     const food = (await call('GET', `/foods/${added.id}`)).body;
     expect(food.history).toHaveLength(2);
     expect(food.history[0].changes.sentences).toContain('Sodium: 145 mg before, 300 mg now.');

@@ -1,4 +1,5 @@
 import { z } from '@hono/zod-openapi';
+import { nutrientKeys } from '#core/quantity/nutrients.ts';
 
 /**
  * The shapes that travel between the server and the browser. Labels, plates and yardsticks travel in the formats of
@@ -144,6 +145,8 @@ export const surveyRequest = z
     switchedOn: z.array(z.string()).default([]),
     /** In the place of the plate's own portion. */
     portion: portion.optional(),
+    /** Further nutrients of the portion to show in each row. */
+    columns: z.array(z.enum(nutrientKeys)).max(12).default([]),
   })
   .openapi('SurveyRequest');
 
@@ -157,7 +160,9 @@ export const surveyRow = z.object({
   /** Energy and sodium of the portion alone, for the plane; null when unknown. */
   energyKcal: z.number().nullable(),
   sodiumMg: z.number().nullable(),
-  /** "10 mg over", "20 mg to spare", "sodium is not legible". */
+  /** In the order of the request's columns; `low` is to sort by, null when unknown. */
+  columns: z.array(z.object({ text: z.string(), low: z.number().nullable() })),
+  /** "10 mg over", "20 mg to spare", "sodium is unknown (not on the label)". */
   margin: z.string(),
   /** Letters of the additive classes that count: "P", "K". */
   additives: z.string(),
@@ -197,7 +202,7 @@ export const surveyFoodBody = z
   })
   .openapi('SurveyFood');
 
-export const foodPortionsRequest = surveyRequest.omit({ category: true }).extend({ foodId: z.string() });
+export const foodPortionsRequest = surveyRequest.omit({ category: true, columns: true }).extend({ foodId: z.string() });
 export const foodPortionsBody = z
   .object({
     /** The portions of the slider, smallest first. */
@@ -210,7 +215,14 @@ export const foodPortionsBody = z
   .openapi('FoodPortions');
 
 export const versionedPlate = z
-  .object({ plate: plateJson, version: z.number(), isBuiltIn: z.boolean(), isDemo: z.boolean(), companionsText: z.string() })
+  .object({
+    plate: plateJson,
+    version: z.number(),
+    isBuiltIn: z.boolean(),
+    isDemo: z.boolean(),
+    portionText: z.string(),
+    companionsText: z.string(),
+  })
   .openapi('VersionedPlate');
 export const versionedYardstick = z
   .object({

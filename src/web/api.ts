@@ -37,7 +37,14 @@ export async function answer<Body>(call: Promise<{ readonly ok: boolean; json: (
   let response: Awaited<typeof call>;
   try {
     response = await call;
-  } catch {
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError')
+      throw new Problem(
+        'Cancelled',
+        'The work was stopped before its end.',
+        'Nothing was kept. Begin again when you like.',
+        'work-cancelled',
+      );
     throw new Problem(
       'The program does not answer',
       'Platewright seems to have been stopped.',
@@ -45,7 +52,12 @@ export async function answer<Body>(call: Promise<{ readonly ok: boolean; json: (
       'no-answer',
     );
   }
+  if (response.ok) return (await response.json()) as Body;
+  throw await problemOf(response);
+}
+
+/** The problem that an answer carries. */
+export async function problemOf(response: { json: () => Promise<unknown> }): Promise<Problem> {
   const body = (await response.json()) as Record<string, string>;
-  if (response.ok) return body as Body;
-  throw new Problem(body.title ?? 'It did not work', body.detail ?? '', body.nextStep ?? 'Try again.', body.code ?? 'unknown');
+  return new Problem(body.title ?? 'It did not work', body.detail ?? '', body.nextStep ?? 'Try again.', body.code ?? 'unknown');
 }

@@ -147,14 +147,62 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
   test('a built-in yardstick is copied, tried while it is changed, and used', async () => {
     await open('/yardsticks');
     await page.getByRole('button', { name: 'Copy and change low in sodium as eaten' }).click();
-    await page.getByLabel('nearly: over by no more than').fill('0');
+    await page.getByLabel('Nearly: over by no more than', { exact: true }).fill('0');
     await page.getByText(/nearly 3 → 0/).waitFor();
+    await page.getByRole('button', { name: 'Add a test' }).click();
+    // 200 mg potassium in the portion: what prints 0 to 200 stays, what prints more or nothing does not.
+    await page.getByText(/fits 14 → \d+, nearly 3 → 0, over 13 → \d+, can't tell 1 → \d+/).waitFor();
+    await page.getByRole('button', { name: 'Take off the test: A new test' }).click();
+    await page.getByText(/fits 14 → 14, nearly 3 → 0/).waitFor();
     await page.getByLabel('As it reads in a sentence').fill('strictly low in sodium');
     await page.getByRole('button', { name: 'Save the yardstick' }).click();
     await page.getByRole('heading', { name: 'Strictly low in sodium' }).waitFor();
     await open('/');
     await page.getByLabel('Yardstick', { exact: true }).selectOption({ label: 'strictly low in sodium' });
     await page.getByRole('button', { name: 'nearly 0' }).waitFor();
+  });
+
+  test('a plate is made with two companions, changed, removed and brought back', async () => {
+    await open('/plates');
+    await page.getByRole('button', { name: 'Add a plate' }).click();
+    await page.getByLabel(/As it reads in a sentence/).fill('a cold platter');
+    for (const [search, name] of [
+      ['tofu', 'Herbed tofu slices · Sorrelwick Kitchen'],
+      ['gouda', 'Gouda slices · Pellam Creamery'],
+    ] as const) {
+      await page.getByLabel('Search').fill(search);
+      await page.getByRole('combobox', { name: 'Food', exact: true }).selectOption({ label: name });
+      await page.getByRole('button', { name: 'Put it on the plate' }).click();
+      await page.getByRole('group', { name: `Eaten with ${name.split(' · ')[0]}` }).waitFor();
+    }
+    await page.getByRole('button', { name: 'Save the plate' }).click();
+    await page.getByText('1 serving of Herbed tofu slices and 1 serving of Gouda slices bring 170 kcal and 450 mg sodium.').waitFor();
+    await page.getByRole('button', { name: 'Change the plate a cold platter' }).click();
+    await page.getByRole('button', { name: 'Take Gouda slices off the plate' }).click();
+    await page.getByRole('button', { name: 'Save the plate' }).click();
+    await page.getByText('1 serving of Herbed tofu slices brings 70 kcal and 220 mg sodium.').waitFor();
+    await page.getByRole('button', { name: 'Remove the plate a cold platter' }).click();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('heading', { name: 'A cold platter' }).waitFor();
+  });
+
+  test('columns are chosen, the survey is saved as CSV, and on paper every food stands in the table', async () => {
+    await open('/');
+    await page.getByText('Columns', { exact: true }).click();
+    await page.getByLabel('Potassium', { exact: true }).check();
+    await page.getByRole('columnheader', { name: 'Potassium' }).waitFor();
+    await page.getByRole('button', { name: 'Potassium' }).click();
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save as CSV' }).click()]);
+    expect(download.suggestedFilename()).toBe('survey of sandwich slices.csv');
+    expect(
+      readFileSync(await download.path(), 'utf8')
+        .trimEnd()
+        .split('\n'),
+    ).toHaveLength(32);
+    await page.emulateMedia({ media: 'print' });
+    await expect.poll(() => page.locator('table.onlyprint tbody tr').count()).toBe(31);
+    await page.emulateMedia({ media: 'screen' });
+    await expect.poll(() => page.locator('table.onlyprint').count()).toBe(0);
   });
 
   test('a survey is saved and opened again; everything is exported', async () => {

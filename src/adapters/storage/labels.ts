@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { type ExpressionBuilder, type Kysely, sql, type Transaction } from 'kysely';
 import type { FoodRow, ImportEntry, LabelRow, NewFood, NewLabel } from '#app/store.ts';
+import { rowsAStep, unwatched, type Watch } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';
 import { foodColumns, foodRow, labelRow } from './rows.ts';
 import type { LabelTable, Tables } from './schema.ts';
@@ -189,7 +190,7 @@ export async function setRecheck(session: Session, labelId: string, dueOn: strin
 }
 
 /** All of an import or nothing of it. A label that joins a food raises that food's version, so that an open form notices. */
-export async function applyImport(session: Session, entry: ImportEntry) {
+export async function applyImport(session: Session, entry: ImportEntry, watch: Watch = unwatched) {
   return session.write(async trx => {
     const at = session.timestamp();
     const first = await session.takeSequence(trx, entry.labels.length);
@@ -198,6 +199,7 @@ export async function applyImport(session: Session, entry: ImportEntry) {
     const rechecks: { label_id: string; due_on: string }[] = [];
     const joined: string[] = [];
     for (const [index, one] of entry.labels.entries()) {
+      if (index % rowsAStep === 0) await watch.step('Keeping labels', index, entry.labels.length);
       let foodId: string;
       if ('begins' in one) {
         const food = newFood({ ...one.begins, ...(entry.isDemo === undefined ? {} : { isDemo: entry.isDemo }) });
@@ -221,7 +223,10 @@ export async function applyImport(session: Session, entry: ImportEntry) {
       if (Number(numUpdatedRows) !== new Set(rows).size)
         throw new Fault('food-not-found', 'A food that a row was to join is no longer in the workspace.');
     }
-    for (const rows of batches(labels)) await trx.insertInto('labels').values(rows).execute();
+    for (const rows of batches(labels)) {
+      await watch.step('Keeping labels', labels.length, labels.length);
+      await trx.insertInto('labels').values(rows).execute();
+    }
     for (const rows of batches(rechecks)) await trx.insertInto('label_rechecks').values(rows).execute();
     const importId = randomUUID();
     const counts = { added: foods.length, joined: joined.length };

@@ -95,5 +95,5 @@ export async function claimFood(trx: Transaction<Tables>, foodId: string, seenVe
   if (numUpdatedRows > 0n) return;
   const exists = await trx.selectFrom('foods').select('id').where('id', '=', foodId).executeTakeFirst();
   if (exists === undefined) throw new Fault('food-not-found', 'The food is not in the workspace.');
-  throw new Fault('food-changed-meanwhile', 'The food was changed in another window after it was opened here.');
+  throw new Fault('changed-meanwhile', 'The food was changed in another window after it was opened here.');
 }

@@ -25,7 +25,7 @@ export function sqlStore(db: Kysely<Tables>, now: () => Date, close: () => Promi
     withdrawLabel: (labelId, seenVersion, reason) => labels.withdrawLabel(session, labelId, seenVersion, reason),
     changeFood: (foodId, seenVersion, change) => changeFood(session, foodId, seenVersion, change),
     setRecheck: (labelId, dueOn) => labels.setRecheck(session, labelId, dueOn),
-    applyImport: entry => labels.applyImport(session, entry),
+    applyImport: (entry, watch) => labels.applyImport(session, entry, watch),
     undoImport: importId => labels.undoImport(session, importId),
     listImports: async () => {
       const rows = await session.read(reader =>

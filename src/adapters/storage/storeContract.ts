@@ -125,8 +125,8 @@ export function storeContract(engine: EngineUnderTest): void {
       const other = await engine.openAgain();
       await other.changeFood(food.id, 1, { name: 'Honey ham', maker: 'Osterby & Vane' });
       await other.close();
-      expect(await fault(store.changeFood(food.id, 1, { name: 'Ham, sliced' }))).toBe('food-changed-meanwhile');
-      expect(await fault(store.addLabel(food.id, 1, label(500)))).toBe('food-changed-meanwhile');
+      expect(await fault(store.changeFood(food.id, 1, { name: 'Ham, sliced' }))).toBe('changed-meanwhile');
+      expect(await fault(store.addLabel(food.id, 1, label(500)))).toBe('changed-meanwhile');
       expect(await fault(store.changeFood('nobody', 1, {}))).toBe('food-not-found');
       expect(await store.getFood(food.id)).toMatchObject({ name: 'Honey ham', maker: 'Osterby & Vane', version: 2 });
       expect(await store.labelsOf(food.id)).toHaveLength(1);
@@ -198,7 +198,17 @@ export function storeContract(engine: EngineUnderTest): void {
         begins: { name: `Food ${index}`, category: 'many' },
         label: label(index),
       }));
-      expect(await store.applyImport({ fileName: 'many.csv', labels })).toMatchObject({ added: 2_500, joined: 0 });
+      let steps = 0;
+      const watch = (last: number) => ({
+        step: async () => {
+          steps += 1;
+          if (steps > last) throw new Fault('work-cancelled', 'The work was stopped before its end.');
+        },
+      });
+      // The seventh step lies after the first thousand labels were sent to the database.
+      expect(await fault(store.applyImport({ fileName: 'many.csv', labels }, watch(6)))).toBe('work-cancelled');
+      expect(await store.counts()).toMatchObject({ foods: 0, labels: 0 });
+      expect(await store.applyImport({ fileName: 'many.csv', labels }, watch(1_000))).toMatchObject({ added: 2_500, joined: 0 });
       expect(await store.standingLabels('many')).toHaveLength(2_500);
     });
   });
@@ -206,9 +216,9 @@ export function storeContract(engine: EngineUnderTest): void {
   describe('plates, yardsticks, surveys', () => {
     test('[STO-5] are put and removed with the version that was seen', async () => {
       expect(await store.putPlate(plate, null)).toEqual({ value: plate, version: 1, isDemo: false });
-      expect(await fault(store.putPlate(plate, null))).toBe('food-changed-meanwhile');
+      expect(await fault(store.putPlate(plate, null))).toBe('changed-meanwhile');
       expect(await store.putPlate({ ...plate, title: 'toast' }, 1)).toMatchObject({ version: 2 });
-      expect(await fault(store.removePlate(plate.id, 1))).toBe('food-changed-meanwhile');
+      expect(await fault(store.removePlate(plate.id, 1))).toBe('changed-meanwhile');
       expect(await store.listPlates()).toEqual([{ value: { ...plate, title: 'toast' }, version: 2, isDemo: false }]);
       await store.removePlate(plate.id, 2);
       expect(await fault(store.removePlate(plate.id, 2))).toBe('plate-not-found');

@@ -1,5 +1,6 @@
 import { importLabels } from '#app/importLabels.ts';
 import { foodsOf, type Survey, surveyCategory } from '#app/surveyCategory.ts';
+import { surveyCsv } from '#app/surveyCsv.ts';
 import { Fault, type Issue } from '#core/errors.ts';
 import { builtInPlates } from '#core/plate/builtInPlates.ts';
 import type { PlateFood } from '#core/plate/plate.ts';
@@ -12,7 +13,6 @@ import { readBuiltInOrFile } from '../readBuiltInOrFile.ts';
 import { atMostPositionals, needed, oneOf } from '../readOptions.ts';
 import { readSetting } from '../readSetting.ts';
 import { reportText } from '../reportText.ts';
-import { surveyCsv } from '../surveyCsv.ts';
 import { surveyJson } from '../surveyJson.ts';
 import { surveyTable } from '../surveyTable.ts';
 

@@ -35,7 +35,7 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
       class: 'phosphate',
       counts: true,
       possible: false,
-      why: `${upper(row.name)} adds inorganic phosphorus: counts as a phosphate additive.`,
+      why: `${upper(row.name)}: adds inorganic phosphorus, counts as a phosphate additive.`,
     });
   if (row.phosphate === 'possible')
     facts.push({
@@ -43,7 +43,7 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
       class: 'phosphate',
       counts: false,
       possible: true,
-      why: `${upper(row.name)} may hold a phosphate; the label does not say.`,
+      why: `${upper(row.name)}: may hold a phosphate; the label does not say.`,
     });
   if (row.phosphate === 'organic')
     facts.push({
@@ -51,7 +51,7 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
       class: 'phosphate',
       counts: false,
       possible: false,
-      why: `${upper(row.name)} holds organic phosphorus: reported, not counted as an added phosphate.`,
+      why: `${upper(row.name)}: organic phosphorus, reported, not counted as an added phosphate.`,
     });
   if (row.phosphate === 'trace')
     facts.push({
@@ -59,7 +59,7 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
       class: 'phosphate',
       counts: false,
       possible: false,
-      why: `${upper(row.name)} brings a trace of phosphorus: reported, not counted.`,
+      why: `${upper(row.name)}: a trace of phosphorus, reported, not counted.`,
     });
   if (row.potassium === 'matters')
     facts.push({
@@ -67,7 +67,7 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
       class: 'potassium',
       counts: true,
       possible: false,
-      why: `${upper(row.name)} adds potassium in an amount that can matter.`,
+      why: `${upper(row.name)}: adds potassium in an amount that can matter.`,
     });
   if (row.potassium === 'trace')
     facts.push({
@@ -75,7 +75,7 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
       class: 'potassium',
       counts: false,
       possible: false,
-      why: `${upper(row.name)} is used in traces; its potassium is reported, not counted.`,
+      why: `${upper(row.name)}: used in traces, its potassium is reported, not counted.`,
     });
   if (row.potassium === 'possible')
     facts.push({
@@ -83,7 +83,7 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
       class: 'potassium',
       counts: false,
       possible: true,
-      why: `${upper(row.name)} may hold an added potassium salt; the label does not say.`,
+      why: `${upper(row.name)}: may hold an added potassium salt; the label does not say.`,
     });
   if (row.potassium === 'natural')
     facts.push({
@@ -91,7 +91,7 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
       class: 'potassium',
       counts: false,
       possible: false,
-      why: `${upper(row.name)} is rich in potassium by nature: an ingredient, not an additive.`,
+      why: `${upper(row.name)}: rich in potassium by nature, an ingredient, not an additive.`,
     });
   const sodium = sodiumFacts(row);
   if (sodium !== undefined) facts.push({ ...base, class: 'sodium', ...sodium });
@@ -101,16 +101,16 @@ function factsOf(row: AdditiveRow): ClassFacts[] {
 function sodiumFacts(row: AdditiveRow): Pick<ClassFacts, 'counts' | 'possible' | 'why'> | undefined {
   if (row.sodium === 'none') return undefined;
   if (cationOpen.has(row.id))
-    return { counts: false, possible: true, why: `${upper(row.name)} may be sodium salts; the label does not say.` };
+    return { counts: false, possible: true, why: `${upper(row.name)}: may be sodium salts; the label does not say.` };
   if (row.kind === 'rich-ingredient')
     return {
       counts: false,
       possible: false,
-      why: `${upper(row.name)} is an ingredient rich in sodium, not an additive: the panel measures it.`,
+      why: `${upper(row.name)}: an ingredient rich in sodium, not an additive; the panel measures it.`,
     };
   if (row.sodium === 'trace')
-    return { counts: false, possible: false, why: `${upper(row.name)} brings a trace of sodium: reported, not counted.` };
-  return { counts: true, possible: false, why: `${upper(row.name)} adds sodium; the panel measures how much.` };
+    return { counts: false, possible: false, why: `${upper(row.name)}: a trace of sodium, reported, not counted.` };
+  return { counts: true, possible: false, why: `${upper(row.name)}: adds sodium, the panel measures how much.` };
 }
 
 function stemFacts(match: Match): ClassFacts[] {

@@ -35,6 +35,8 @@ export interface Plate {
   readonly title: string;
   readonly portion: Portion;
   readonly companions: readonly Companion[];
+  /** The categories that are eaten this way; any when missing. A way in borrows companions only from plates that share one. */
+  readonly categories?: readonly string[];
 }
 
 /** One portion of one food on a plate. */

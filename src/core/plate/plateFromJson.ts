@@ -30,6 +30,7 @@ const plateSchema = z.object({
   title: z.string().min(1),
   portion: portionSchema,
   companions: z.array(z.object({ food: foodSchema, portion: portionSchema, withoutSalt: foodSchema.exactOptional() })).default([]),
+  categories: z.array(z.string().min(1)).min(1).exactOptional(),
 });
 
 /**

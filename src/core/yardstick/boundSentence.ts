@@ -33,13 +33,16 @@ export function boundSentence(told: ToldTest, outcome: DecidedOutcome): string {
 }
 
 /** "Can't tell: potassium is unknown (not on the label); bound: at most 200 mg as eaten (…)." */
-export function cannotTellSentence(told: ToldTest, outcome: BoundOutcome): string {
-  const { on, value } = outcome;
-  const asked = `; bound: ${told.boundWords} ${on.words} (${told.sourceWords}).`;
-  if (value.notDefined) return `Can't tell: ${notDefinedText(told.test.measure)}${asked}`;
-  if (value.missing.length === 0) return `Can't tell: ${subjectText(told, value, 0)}, and no end of it is known${asked}`;
-  const known = value.judged === undefined ? '' : `; known so far: ${subjectText(told, value, 0)}`;
-  return `Can't tell: ${missingText(outcome)}${known}${asked}`;
+export function cannotTellSentence(told: ToldTest, { on, value }: BoundOutcome, reason: string): string {
+  const known = value.missing.length === 0 || value.judged === undefined ? '' : `; known so far: ${subjectText(told, value, 0)}`;
+  return `Can't tell: ${reason}${known}; bound: ${told.boundWords} ${on.words} (${told.sourceWords}).`;
+}
+
+/** "potassium is unknown (not on the label)". */
+export function cannotTellReason(told: ToldTest, outcome: BoundOutcome): string {
+  if (outcome.value.notDefined) return notDefinedText(told.test.measure);
+  if (outcome.value.missing.length === 0) return `${subjectText(told, outcome.value, 0)}, and no end of it is known`;
+  return missingText(outcome);
 }
 
 /** "250 mg sodium against 240 kcal" says itself that the one is to be no more than the other. */

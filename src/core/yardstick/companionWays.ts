@@ -42,7 +42,11 @@ function withoutSalt(plate: Plate): readonly Candidate[] {
 /** Companions of the user's other plates, in the place of one of these or beside them; nearest in energy first. */
 function borrowed(plate: Plate, shelf: readonly Plate[]): readonly Candidate[] {
   const own = new Set(plate.companions.map(keyOf));
-  const others = new Map(shelf.flatMap(({ companions }) => companions).map(companion => [keyOf(companion), companion]));
+  const others = new Map(
+    platesAlike(plate, shelf)
+      .flatMap(({ companions }) => companions)
+      .map(companion => [keyOf(companion), companion]),
+  );
   const energy = energyOf(plate.companions);
   return [...others]
     .filter(([key]) => !own.has(key))
@@ -50,6 +54,11 @@ function borrowed(plate: Plate, shelf: readonly Plate[]): readonly Candidate[] {
     .map(candidate => ({ candidate, distance: Math.abs(energyOf(candidate.plate.companions) - energy) }))
     .sort((a, b) => (Number.isNaN(a.distance) ? 1 : Number.isNaN(b.distance) ? -1 : a.distance - b.distance))
     .map(({ candidate }) => candidate);
+}
+
+/** Nobody eats soup on sandwich bread: where a plate says what is eaten this way, only plates for the same are looked at. */
+function platesAlike({ categories }: Plate, shelf: readonly Plate[]): readonly Plate[] {
+  return categories === undefined ? shelf : shelf.filter(other => other.categories?.some(category => categories.includes(category)));
 }
 
 function exchanged(plate: Plate, companion: Companion): readonly Candidate[] {

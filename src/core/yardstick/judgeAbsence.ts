@@ -32,7 +32,8 @@ export function absenceJudge(test: Test): (served: Served) => TestVerdict {
     const where = deciding && foods.length > 1 ? `${deciding.food.name}: ` : '';
     const lead = verdict === "can't tell" ? `Can't tell about ${title}` : title.charAt(0).toUpperCase() + title.slice(1);
     const why = `${lead}: ${where}${deciding?.words ?? 'none named on the label'} (${source}).`;
-    return { testId: test.id, verdict, closeCall: false, estimated: false, why };
+    const reason = verdict === "can't tell" ? { reason: `${title}: ${where}${deciding?.words}` } : {};
+    return { testId: test.id, verdict, closeCall: false, estimated: false, ...reason, why };
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Interval } from '#core/quantity/interval.ts';
 import type { OnBasis } from './basis.ts';
 import { type Bound, keeps, marginOf, withoutDust } from './bound.ts';
-import { boundSentence, cannotTellSentence } from './boundSentence.ts';
+import { boundSentence, cannotTellReason, cannotTellSentence } from './boundSentence.ts';
 import { type Measured, measure } from './measured.ts';
 import type { ToldTest } from './toldTest.ts';
 import type { TestVerdict, VerdictWord } from './yardstick.ts';
@@ -56,7 +56,10 @@ function inWords(told: ToldTest, outcome: BoundOutcome): TestVerdict {
   const { value, range, verdict, margin, marginRange, closeCall } = outcome;
   const common = { testId: told.test.id, verdict, bound: told.bound.figure, closeCall, estimated: value.estimated };
   const compared = value.judged === undefined || range === undefined ? {} : { judged: cleaned(value.judged), range };
-  if (margin === undefined) return { ...common, ...compared, why: cannotTellSentence(told, outcome) };
+  if (margin === undefined) {
+    const reason = cannotTellReason(told, outcome);
+    return { ...common, ...compared, reason, why: cannotTellSentence(told, outcome, reason) };
+  }
   return { ...common, ...compared, margin, marginRange, why: boundSentence(told, outcome) };
 }
 

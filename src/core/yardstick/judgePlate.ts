@@ -77,7 +77,7 @@ function isWorse(one: TestVerdict, other: TestVerdict): boolean {
 
 function cannotTell(test: Test, reason: string): TestVerdict {
   const why = `Can't tell: ${reason} (${sourceText(test.source)}).`;
-  return { testId: test.id, verdict: "can't tell", closeCall: false, estimated: false, why };
+  return { testId: test.id, verdict: "can't tell", closeCall: false, estimated: false, reason, why };
 }
 
 const rank: Readonly<Record<VerdictWord, number>> = { fits: 0, nearly: 1, "can't tell": 2, over: 3 };

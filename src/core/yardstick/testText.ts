@@ -1,8 +1,11 @@
 import { nutrients } from '#core/quantity/nutrients.ts';
+import { type BoundTest, isBoundTest } from './bound.ts';
+import type { NumberMeasure } from './measured.ts';
 import { sourceText } from './sourceText.ts';
-import type { Basis, ClassScale, Measure, Test } from './yardstick.ts';
+import { toldTest } from './toldTest.ts';
+import type { Basis, ClassScale, Test } from './yardstick.ts';
 
-const basisText: Readonly<Record<Basis, string>> = {
+export const basisText: Readonly<Record<Basis, string>> = {
   'per-serving': 'per serving',
   'per-100-g': 'per 100 g',
   'per-100-ml': 'per 100 mL',
@@ -12,43 +15,37 @@ const basisText: Readonly<Record<Basis, string>> = {
   'per-day': 'per day',
 };
 
-/** "sodium mg − energy kcal on the plate: at most 0; nearly up to 10 more (common practice, no source)". */
+/**
+ * "Sodium in mg no more than energy in kcal on the plate; nearly: over by no more than 10 mg (common practice, no source)",
+ * "Sodium per serving: at most 140 mg (21 CFR 101.61)".
+ */
 export function testText(test: Test): string {
-  const slack = test.slack === undefined ? '' : `; nearly: over by no more than ${test.slack}`;
+  const text = isBoundTest(test) ? boundTestText(test) : absenceText(test);
+  const estimates = test.useEstimates ? '; estimates may be used, at their safe end' : '';
   const off = test.off ? '; judged only when switched on' : '';
-  return `${measureText(test.measure)} ${basisText[test.basis]}: ${boundText(test)}${slack}${off} (${sourceText(test.source)})`;
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${estimates}${off} (${sourceText(test.source)})`;
+}
+
+function boundTestText(test: BoundTest): string {
+  const { boundWords, slack, slackWords } = toldTest(test);
+  const basis = basisText[test.basis];
+  const bound = test.measure.kind === 'difference' ? `${boundWords} ${basis}` : `${measureText(test.measure)} ${basis}: ${boundWords}`;
+  return slack === 0 ? bound : `${bound}; nearly: over by no more than ${slackWords}`;
+}
+
+function absenceText({ measure, basis }: Test): string {
+  const subject =
+    measure.kind === 'additive' ? `${measure.class} additives` : measure.kind === 'ingredient' ? measure.kin : measure.nutrient;
+  return `${subject} ${basisText[basis]}: none named on the label`;
+}
+
+function measureText(measure: NumberMeasure): string {
+  const { name } = nutrients[measure.nutrient];
+  return measure.kind === 'ratio' ? `${name} to ${nutrients[measure.per].name}` : name;
 }
 
 /** "potassium mg in the portion as eaten: low up to 100, medium up to 200, high above (…)". */
 export function classScaleText({ nutrient, basis, classes, source }: ClassScale): string {
   const names = classes.map(({ name, upTo }) => (upTo === undefined ? `${name} above` : `${name} up to ${upTo}`));
-  return `${inUnit(nutrient)} ${basisText[basis]}: ${names.join(', ')} (${sourceText(source)})`;
-}
-
-function measureText(measure: Measure): string {
-  switch (measure.kind) {
-    case 'nutrient':
-      return inUnit(measure.nutrient);
-    case 'difference':
-      return `${inUnit(measure.nutrient)} − ${inUnit(measure.minus)}`;
-    case 'ratio':
-      return `${inUnit(measure.nutrient)} for each ${nutrients[measure.per].unit} of ${nutrients[measure.per].name}`;
-    case 'daily-value-percent':
-      return `${nutrients[measure.nutrient].name} in % of the Daily Value`;
-    case 'additive':
-      return `${measure.class} additives`;
-    case 'ingredient':
-      return measure.kin;
-  }
-}
-
-function boundText({ atMost, atLeast, below }: Test): string {
-  if (atMost !== undefined) return `at most ${atMost}`;
-  if (atLeast !== undefined) return `at least ${atLeast}`;
-  if (below !== undefined) return `under ${below}`;
-  return 'none named on the label';
-}
-
-function inUnit(nutrient: keyof typeof nutrients): string {
-  return `${nutrients[nutrient].name} ${nutrients[nutrient].unit}`;
+  return `${nutrients[nutrient].name} ${nutrients[nutrient].unit} ${basisText[basis]}: ${names.join(', ')} (${sourceText(source)})`;
 }

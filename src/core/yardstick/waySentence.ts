@@ -1,7 +1,7 @@
 import type { Total } from '#core/quantity/amount.ts';
 import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
 import { isBoundTest } from './bound.ts';
-import { rangeText } from './figureText.ts';
+import { amountText, decimalsOf } from './figureText.ts';
 import { nutrientsOf } from './measured.ts';
 import { addHelping, type Served } from './served.ts';
 import type { Candidate, WayIn } from './wayIn.ts';
@@ -12,7 +12,7 @@ export function nutrientsTold(tests: readonly Test[]): readonly Nutrient[] {
   return [...new Set<Nutrient>(['energyKcal', 'sodiumMg', ...tests.filter(isBoundTest).flatMap(test => nutrientsOf(test.measure))])];
 }
 
-/** "2 slices instead of 4 slices: energy 250 kcal, sodium 175 mg on the plate." */
+/** "2 slices instead of 4 slices: 250 kcal, 175 mg sodium on the plate." */
 export function wayIn(candidate: Candidate, verdict: Verdict, served: Served, told: readonly Nutrient[]): WayIn {
   const { surveyed, companions } = served;
   const totals: Partial<Record<Nutrient, Total>> = {};
@@ -27,8 +27,7 @@ export function wayIn(candidate: Candidate, verdict: Verdict, served: Served, to
 }
 
 function totalText(nutrient: Nutrient, { judged, estimated, missing }: Total, foods: number): string {
-  const { name, unit } = nutrients[nutrient];
-  if (missing.length === foods) return `${name} unknown`;
-  const amount = rangeText(judged, unit, 1);
-  return `${estimated ? 'estimated ' : ''}${name} ${missing.length > 0 && judged.lo === judged.hi ? 'at least ' : ''}${amount}`;
+  if (missing.length === foods) return `${nutrients[nutrient].name} unknown`;
+  const atLeast = missing.length > 0 && judged.lo === judged.hi ? 'at least ' : '';
+  return `${estimated ? 'estimated ' : ''}${atLeast}${amountText(nutrient, judged, decimalsOf(nutrient))}`;
 }

@@ -38,7 +38,7 @@ describe('a smaller portion', () => {
     const ways = ofKind(find(slices(80, 320), plate).ways, 'smaller-portion');
     expect(ways.map(way => way.plate.portion)).toEqual([{ measure: 'slice', count: 2 }, { grams: 28 }]);
     expect(ways[0]).toMatchObject({
-      what: expect.stringContaining('2 slices instead of 4 slices: energy 200 kcal, sodium 200 mg on the plate'),
+      what: expect.stringContaining('2 slices instead of 4 slices: 200 kcal, 200 mg sodium on the plate'),
       verdict: { verdict: 'fits' },
     });
     expect(ways[0]?.totals.sodiumMg?.judged).toEqual({ lo: 200, hi: 200 });
@@ -114,7 +114,7 @@ describe('a mix with an unsalted version', () => {
     expect(ways[0]).toMatchObject({
       plate: { portion: { measure: 'slice', count: 2 } },
       mixedWith: { portion: { measure: 'slice', count: 2 } },
-      what: 'half and half: 2 slices mixed with 2 slices of Slices, unsalted: energy 240 kcal, sodium 240 mg on the plate; a close call.',
+      what: 'half and half: 2 slices mixed with 2 slices of Slices, unsalted: 240 kcal, 240 mg sodium on the plate; a close call.',
     });
   });
 
@@ -175,7 +175,7 @@ describe('companions', () => {
     const [first] = find(slices(80, 200), plateWith(salted)).ways;
     expect(first).toMatchObject({
       kind: 'companion-without-salt',
-      what: 'Unsalted bread for the companion: energy 240 kcal, sodium 200 mg on the plate.',
+      what: 'Unsalted bread for the companion: 240 kcal, 200 mg sodium on the plate.',
     });
   });
 
@@ -191,13 +191,22 @@ describe('companions', () => {
       ['Bread', 'Rich bread'],
     ]);
     expect(ofKind(ways, 'other-companion')[0]?.what).toBe(
-      'with 2 slices of Rich bread instead of Bread: energy 340 kcal, sodium 340 mg on the plate; a close call.',
+      'with 2 slices of Rich bread instead of Bread: 340 kcal, 340 mg sodium on the plate; a close call.',
     );
+  });
+
+  it('[YST-33] where a plate says what is eaten this way, companions come only from plates for the same', () => {
+    const forSlices = (companion: Companion) => ({ ...plateWith(companion), categories: ['sandwich slices'] });
+    const shelf = { foods: [], plates: [forSlices(bread(260, 10, 'Rich bread')), ...builtInPlates] };
+    const { ways } = find(slices(80, 330), forSlices(bread(160, 60)), shelf);
+    expect(ofKind(ways, 'added-companion').map(way => way.plate.companions.map(({ food }) => food.name))).toEqual([
+      ['Bread', 'Rich bread'],
+    ]);
   });
 
   it('[YST-33] a food on its own gets a first companion', () => {
     const { ways } = find(slices(70, 150), alone, { foods: [], plates: builtInPlates });
-    expect(ways).toMatchObject([{ kind: 'added-companion', what: expect.stringContaining('energy 270 kcal, sodium 150 mg') }]);
+    expect(ways).toMatchObject([{ kind: 'added-companion', what: expect.stringContaining('270 kcal, 150 mg sodium') }]);
   });
 
   it('[YST-35] more of the companion is last and shows that sodium and energy rise', () => {
@@ -206,7 +215,7 @@ describe('companions', () => {
     const last = ways.at(-1);
     expect(last).toMatchObject({ kind: 'more-of-companion', plate: { companions: [{ portion: { measure: 'slice', count: 4 } }] } });
     expect(last?.what).toBe(
-      '4 slices of Bread instead of 2 slices, which raises sodium and energy: energy 400 kcal, sodium 400 mg on the plate; a close call.',
+      '4 slices of Bread instead of 2 slices, which raises sodium and energy: 400 kcal, 400 mg sodium on the plate; a close call.',
     );
     expect(ways.findIndex(({ kind }) => kind === 'more-of-companion')).toBe(ways.length - 1);
     expect(ofKind(find(slices(80, 330), plateWith(bread(160, 40))).ways, 'more-of-companion')).toEqual([]);

@@ -99,6 +99,8 @@ export interface TestVerdict {
   readonly marginRange?: Interval;
   readonly closeCall: boolean;
   readonly estimated: boolean;
+  /** Why nothing can be told, in a few words: "potassium is unknown (not on the label)". Only with "can't tell". */
+  readonly reason?: string;
   /** One sentence with its numbers and the source of the bound. */
   readonly why: string;
 }

@@ -4,6 +4,7 @@ import { Fault } from '#core/errors.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
 import { importDone, importLook } from '../bodies.ts';
 import { newApi } from '../newApi.ts';
+import { Watches } from '../watches.ts';
 import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
@@ -14,6 +15,8 @@ const importFile = z
     base64: z.base64().optional(),
     text: z.string().optional(),
     mapping: z.array(z.string().nullable()).optional(),
+    /** An identity of the caller's making, under which `/progress/{id}` tells how far the work is. */
+    workId: z.uuid().optional(),
   })
   .openapi('ImportFile');
 const params = z.object({ id: z.string().openapi({ param: { name: 'id', in: 'path' } }) });
@@ -48,6 +51,7 @@ const columns = [
 
 export function importRoutes(world: World) {
   const { store, shelf } = world;
+  const watches = new Watches();
   async function tableOf({ base64, text }: z.output<typeof importFile>) {
     const bytes =
       text !== undefined
@@ -73,7 +77,7 @@ export function importRoutes(world: World) {
         const sample = table.rows.slice(0, 5).map(({ row, cells }) => ({ row, cells: [...cells] }));
         const head = { fileName: given.fileName, headings: [...table.headings], mapping: [...mapping], columns, sample };
         try {
-          const look = await lookAtImport(table, mapping, shelf, store);
+          const look = await watches.run(given.workId, context.req.raw.signal, watch => lookAtImport(table, mapping, shelf, store, watch));
           const rows = look.rows.map(({ imported: { row, label }, does, joins }) => ({
             row,
             name: label.printed.name ?? '',
@@ -102,14 +106,29 @@ export function importRoutes(world: World) {
       async context => {
         const given = context.req.valid('json');
         const table = await tableOf(given);
-        const look = await lookAtImport(table, given.mapping ?? proposedMapping(table.headings), shelf, store);
-        const { importId, added, joined } = await store.applyImport(importEntry(look, given.fileName));
+        const mapping = given.mapping ?? proposedMapping(table.headings);
+        const { look, importId, added, joined } = await watches.run(given.workId, context.req.raw.signal, async watch => {
+          const look = await lookAtImport(table, mapping, shelf, store, watch);
+          return { look, ...(await store.applyImport(importEntry(look, given.fileName), watch)) };
+        });
         const alreadyThere = look.rows.filter(({ does }) => does === 'already-there').length;
         return context.json(
           { importId, added, joined, alreadyThere, leftOut: look.leftOut, report: [...look.report] } as z.input<typeof importDone> as never,
           200,
         );
       },
+    )
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/progress/{id}',
+        request: { params },
+        responses: answers(
+          z.object({ what: z.string(), done: z.number(), of: z.number() }).nullable(),
+          'How far long work is; null before it begins and after its end',
+        ),
+      }),
+      context => context.json(watches.progressOf(context.req.valid('param').id) ?? null, 200),
     )
     .openapi(
       createRoute({

@@ -5,6 +5,7 @@ import { Fault } from '#core/errors.ts';
 import { builtInPlates } from '#core/plate/builtInPlates.ts';
 import type { Plate } from '#core/plate/plate.ts';
 import { plateFromJson } from '#core/plate/plateFromJson.ts';
+import { portionText } from '#core/plate/portionText.ts';
 import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
 import { sourceText } from '#core/yardstick/sourceText.ts';
 import { testText } from '#core/yardstick/testText.ts';
@@ -31,11 +32,13 @@ const savedSurvey = z
     yardstickId: z.string(),
     setting: setting.optional(),
     switchedOn: z.array(z.string()).default([]),
+    /** In the place of the plate's own portion. */
+    servings: z.number().positive().optional(),
   })
   .openapi('SavedSurvey');
 
 function shownPlate(plate: Plate, json: Readonly<Record<string, unknown>>, version: number, isBuiltIn: boolean, isDemo: boolean) {
-  return { plate: { ...json }, version, isBuiltIn, isDemo, companionsText: companionsText(plate) };
+  return { plate: { ...json }, version, isBuiltIn, isDemo, portionText: portionText(plate.portion), companionsText: companionsText(plate) };
 }
 
 /** A built-in plate as its JSON: companions with their labels as printed. */
@@ -162,11 +165,12 @@ export function keptRoutes(world: World) {
         responses: answers(savedSurvey, 'The survey that was saved'),
       }),
       async context => {
-        const { setting: forSetting, ...survey } = context.req.valid('json');
+        const { setting: forSetting, servings, ...survey } = context.req.valid('json');
         const saved = await store.putSurvey({
           ...survey,
           id: context.req.valid('param').id,
           ...(forSetting === undefined ? {} : { setting: forSetting }),
+          ...(servings === undefined ? {} : { servings }),
         });
         return context.json(saved as never, 200);
       },

@@ -1,5 +1,7 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { portionsOfFood } from '#app/portionsOfFood.ts';
+import { surveyCategory } from '#app/surveyCategory.ts';
+import { surveyCsv } from '#app/surveyCsv.ts';
 import { surveyFoods, surveyForScreen } from '#app/surveyForScreen.ts';
 import { Fault } from '#core/errors.ts';
 import { sourceText } from '#core/yardstick/sourceText.ts';
@@ -10,7 +12,7 @@ import { allPlates, plateOf, type World, yardstickOf } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
 /** The controls of the survey sentence, as the core takes them. */
-async function controls(given: Omit<z.output<typeof surveyRequest>, 'category'>, { store }: World) {
+async function controls(given: Omit<z.output<typeof surveyRequest>, 'category' | 'columns'>, { store }: World) {
   const plate = await plateOf(given.plate, store);
   return {
     plate: given.portion === undefined ? plate : { ...plate, portion: given.portion },
@@ -33,11 +35,11 @@ export function surveyRoutes(world: World) {
         const given = context.req.valid('json');
         const input = { ...(await controls(given, world)), foods: await world.shelf.foods(given.category) };
         const { plate, yardstick, switchedOn } = input;
-        const survey = surveyForScreen(input);
+        const survey = surveyForScreen({ ...input, columns: given.columns });
         return context.json(
           {
             ...survey,
-            rows: [...survey.rows],
+            rows: survey.rows.map(row => ({ ...row, columns: [...row.columns] })),
             plateTitle: plate.title,
             yardstickTitle: yardstick.title,
             tests: yardstick.tests.map(test => ({
@@ -63,6 +65,24 @@ export function surveyRoutes(world: World) {
         const given = context.req.valid('json');
         const input = { ...(await controls(given, world)), foods: await world.shelf.foods(given.category) };
         return context.json(surveyFoods(input, new Set(given.foodIds), await allPlates(world.store)), 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/survey/csv',
+        request: { body: jsonBody(surveyRequest) },
+        responses: {
+          200: { description: 'The survey as a table, as the command line writes it', content: { 'text/csv': { schema: z.string() } } },
+          default: answers(surveyBody, '').default,
+        },
+      }),
+      async context => {
+        const given = context.req.valid('json');
+        const input = await controls(given, world);
+        const foods = (await world.shelf.foods(given.category)).map(({ food }) => food);
+        const survey = surveyCategory({ ...input, foods, shelf: { foods, plates: await allPlates(world.store) } });
+        return context.body(surveyCsv(survey), 200, { 'content-type': 'text/csv; charset=utf-8' }) as never;
       },
     )
     .openapi(

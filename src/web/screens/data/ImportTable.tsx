@@ -1,7 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { InferResponseType } from 'hono/client';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { answer, api, type ImportLook } from '../../api.ts';
+import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
 
 type Done = InferResponseType<typeof api.imports.$post, 200>;
@@ -22,17 +23,23 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
   const [mapping, setMapping] = useState<readonly (string | null)[]>();
   const [pasted, setPasted] = useState('');
   const [done, setDone] = useState<Done>();
+  const [workId] = useState(() => crypto.randomUUID());
+  const stop = useRef<AbortController>(undefined);
+  const asked = () => ({ ...source!, workId, ...(mapping === undefined ? {} : { mapping: [...mapping] }) });
   const earlier = useQuery({ queryKey: ['imports'], queryFn: () => answer<Earlier[]>(api.imports.$get()) });
   const look = useQuery({
     queryKey: ['import-look', source, mapping],
-    queryFn: () =>
-      answer<ImportLook>(api.imports.look.$post({ json: { ...source!, ...(mapping === undefined ? {} : { mapping: [...mapping] }) } })),
+    // The signal ends the request when the question is withdrawn: another file, another mapping, cancel, another screen.
+    queryFn: ({ signal }) => answer<ImportLook>(api.imports.look.$post({ json: asked() }, { init: { signal } })),
+    retry: false,
     enabled: source !== undefined,
     placeholderData: before => before,
   });
   const keep = useMutation({
-    mutationFn: () =>
-      answer<Done>(api.imports.$post({ json: { ...source!, ...(mapping === undefined ? {} : { mapping: [...mapping] }) } })),
+    mutationFn: () => {
+      stop.current = new AbortController();
+      return answer<Done>(api.imports.$post({ json: asked() }, { init: { signal: stop.current.signal } }));
+    },
     onSuccess: async result => {
       setDone(result);
       setSource(undefined);
@@ -95,8 +102,9 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
         </button>
       </details>
       <Told error={look.error ?? keep.error ?? undo.error} />
-      {look.isFetching && <p role="status">Reading …</p>}
-      {source !== undefined && look.data !== undefined && (
+      {look.isFetching && <Progress workId={workId} begins="Reading the file" onCancel={() => setSource(undefined)} />}
+      {keep.isPending && <Progress workId={workId} begins="Reading the file" onCancel={() => stop.current?.abort()} />}
+      {source !== undefined && look.data !== undefined && !keep.isPending && (
         <>
           {/* What was chosen last counts, not the answer to an earlier choice that is still on its way. */}
           <Mapping look={look.data} mapping={mapping ?? look.data.mapping} onChange={setMapping} />
@@ -106,7 +114,7 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
             <button
               type="button"
               className="act"
-              disabled={keep.isPending || !look.data.rows.some(({ does }) => does !== 'already-there')}
+              disabled={!look.data.rows.some(({ does }) => does !== 'already-there')}
               onClick={() => keep.mutate()}
             >
               Keep {look.data.rows.filter(({ does }) => does !== 'already-there').length} labels

@@ -88,7 +88,7 @@ export function FoodScreen() {
           <div className="stack">
             <Statement label={standing} />
             <Amounts label={standing} />
-            <HowMuchFits foodId={foodId} start={search} />
+            <HowMuchFits foodId={foodId} category={food.data.category} start={search} />
           </div>
         </div>
       )}

@@ -3,13 +3,23 @@ import { useState } from 'react';
 import { answer, api, type FoodPortions, type KeptPlate, type KeptYardstick } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
+import { plateFor } from '../survey/surveyRequest.ts';
 import type { FoodSearch } from './foodSearch.ts';
 
 /** How much of a food fits on a plate: a portion to slide, its verdict, and the portion at which the verdict tips. */
-export function HowMuchFits({ foodId, start }: { readonly foodId: string; readonly start: FoodSearch }) {
+export function HowMuchFits({
+  foodId,
+  category,
+  start,
+}: {
+  readonly foodId: string;
+  readonly category: string | undefined;
+  readonly start: FoodSearch;
+}) {
   const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
   const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
-  const [plate, setPlate] = useState(start.plate ?? 'on-its-own');
+  const [chosen, setPlate] = useState(start.plate);
+  const plate = chosen ?? plateFor(category, plates.data);
   const [yardstick, setYardstick] = useState(start.yardstick ?? 'low-in-sodium-as-eaten');
   const [step, setStep] = useState(15);
   const portions = useQuery({

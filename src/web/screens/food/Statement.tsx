@@ -36,16 +36,12 @@ export function Statement({ label }: { readonly label: Label }) {
         <p>No phosphate and no potassium additive is named on the label. That is no proof: processing aids need not be listed.</p>
       ) : null}
       <ul>
-        {label.read.additives.map(({ class: kind, id, start, why, name, counts }) => (
+        {label.read.additives.map(({ class: kind, id, start, why, counts }) => (
           <li key={`${kind}${id}${start}`} className={counts ? '' : 'soft'}>
-            <b>{upper(name)}</b> ({kind}): {why}
+            <span className="tag">{kind}</span> {why}
           </li>
         ))}
       </ul>
     </section>
   );
-}
-
-function upper(name: string): string {
-  return name.charAt(0).toUpperCase() + name.slice(1);
 }

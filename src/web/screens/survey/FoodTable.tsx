@@ -6,9 +6,9 @@ import { answer, api, type SurveyFood, type SurveyRow } from '../../api.ts';
 import { AdditiveTags } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { verdictWords } from '../../ui/verdictLook.ts';
-import type { SurveyRequest } from './surveyRequest.ts';
+import { type Column, columnNames, type SurveyRequest } from './surveyRequest.ts';
 
-type SortKey = 'verdict' | 'name' | 'energyKcal' | 'sodiumMg';
+type SortKey = 'verdict' | 'name' | 'energyKcal' | 'sodiumMg' | Column;
 /** Reasons and ways in are asked for in blocks of rows that come into view. */
 const block = 25;
 
@@ -25,7 +25,9 @@ export function FoodTable({
   readonly onPick: (foodId: string) => void;
 }) {
   const [sort, setSort] = useState<{ readonly key: SortKey; readonly down: boolean }>({ key: 'verdict', down: false });
-  const sorted = useMemo(() => sortedRows(rows, sort.key, sort.down), [rows, sort]);
+  const { columns } = request;
+  const sorted = useMemo(() => sortedRows(rows, sort.key, sort.down, columns), [rows, sort, columns]);
+  const headings = headingsWith(columns);
   const scroller = useRef<HTMLDivElement>(null);
   const list = useVirtualizer({
     count: sorted.length,
@@ -60,7 +62,14 @@ export function FoodTable({
     if (next !== undefined) onPick(next.foodId);
   };
   return (
-    <div className="grid" role="grid" aria-label="Foods of the survey" aria-rowcount={sorted.length + 1} aria-colcount={5}>
+    <div
+      className={columns.length === 0 ? 'grid' : 'grid wide'}
+      role="grid"
+      aria-label="Foods of the survey"
+      aria-rowcount={sorted.length + 1}
+      aria-colcount={headings.length}
+      ref={node => void node?.style.setProperty('--columns', `repeat(${columns.length}, 5.6rem)`)}
+    >
       <div role="rowgroup">
         <div className="gridhead" role="row" aria-rowindex={1}>
           {headings.map(({ key, name, isNumber }) => (
@@ -120,13 +129,22 @@ export function FoodTable({
   );
 }
 
-const headings: readonly { readonly key?: SortKey; readonly name: string; readonly isNumber?: boolean }[] = [
-  { key: 'name', name: 'Food' },
-  { key: 'energyKcal', name: 'Energy', isNumber: true },
-  { key: 'sodiumMg', name: 'Sodium', isNumber: true },
-  { name: 'Additives' },
-  { key: 'verdict', name: 'Verdict and way in' },
-];
+interface Heading {
+  readonly key?: SortKey;
+  readonly name: string;
+  readonly isNumber?: boolean;
+}
+
+function headingsWith(columns: readonly Column[]): readonly Heading[] {
+  return [
+    { key: 'name', name: 'Food' },
+    { key: 'energyKcal', name: 'Energy', isNumber: true },
+    { key: 'sodiumMg', name: 'Sodium', isNumber: true },
+    ...columns.map((key): Heading => ({ key, name: columnNames[key], isNumber: true })),
+    { name: 'Additives' },
+    { key: 'verdict', name: 'Verdict and way in' },
+  ];
+}
 
 function Row(given: {
   readonly row: SurveyRow;
@@ -161,6 +179,12 @@ function Row(given: {
       <span role="gridcell" className="num">
         {row.sodiumMg === null ? 'unknown' : `${row.sodiumMg} mg`}
       </span>
+      {request.columns.map((key, at) => (
+        <span role="gridcell" className="num" key={key}>
+          <span className="colname">{columnNames[key]} </span>
+          {row.columns[at]?.text}
+        </span>
+      ))}
       <span role="gridcell">
         <AdditiveTags letters={row.additives} />
       </span>
@@ -187,7 +211,7 @@ function WaysIn({ detail, all }: { readonly detail: SurveyFood; readonly all: bo
   );
 }
 
-function sortedRows(rows: readonly SurveyRow[], key: SortKey, down: boolean): readonly SurveyRow[] {
+function sortedRows(rows: readonly SurveyRow[], key: SortKey, down: boolean, columns: readonly Column[]): readonly SurveyRow[] {
   const sign = down ? -1 : 1;
   const byName = (a: SurveyRow, b: SurveyRow): number =>
     a.name.localeCompare(b.name, 'en') || (a.maker ?? '').localeCompare(b.maker ?? '', 'en');
@@ -196,6 +220,8 @@ function sortedRows(rows: readonly SurveyRow[], key: SortKey, down: boolean): re
   return [...rows].sort((a, b) => {
     if (key === 'name') return sign * byName(a, b);
     if (key === 'verdict') return sign * (verdictWords.indexOf(a.verdict) - verdictWords.indexOf(b.verdict)) || byName(a, b);
-    return byNumber(a[key], b[key]) || byName(a, b);
+    if (key === 'energyKcal' || key === 'sodiumMg') return byNumber(a[key], b[key]) || byName(a, b);
+    const at = columns.indexOf(key);
+    return byNumber(a.columns[at]?.low ?? null, b.columns[at]?.low ?? null) || byName(a, b);
   });
 }

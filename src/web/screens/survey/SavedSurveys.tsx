@@ -16,11 +16,20 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
   const refresh = (): Promise<void> => queries.invalidateQueries({ queryKey: ['surveys'] });
   const save = useMutation({
     mutationFn: () => {
-      const { category, plate, yardstick, setting, switchedOn = [] } = request;
+      const { category, plate, yardstick, setting, portion, switchedOn = [] } = request;
+      const servings = portion !== undefined && 'servings' in portion ? { servings: portion.servings } : {};
       return answer(
         api.surveys[':id'].$put({
           param: { id: crypto.randomUUID() },
-          json: { title, category, plateId: plate, yardstickId: yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) },
+          json: {
+            title,
+            category,
+            plateId: plate,
+            yardstickId: yardstick,
+            switchedOn,
+            ...servings,
+            ...(setting === undefined ? {} : { setting }),
+          },
         }),
       );
     },
@@ -47,6 +56,7 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
                     plate: one.plateId,
                     yardstick: one.yardstickId,
                     setting: one.setting ?? '',
+                    servings: one.servings === undefined ? '' : String(one.servings),
                     on: one.switchedOn.join(','),
                     food: '',
                     show: '',

@@ -18,10 +18,17 @@ export function Sentence(given: {
         label="Category"
         value={request.category}
         options={categories.map(name => [name, name])}
-        onChange={category => onChange({ category, food: '' })}
+        onChange={category => onChange({ category, plate: '', food: '' })}
         after=","
       />{' '}
-      {portionText} each, on{' '}
+      <Choice
+        label="Portion"
+        value={request.portion !== undefined && 'servings' in request.portion ? String(request.portion.servings) : ''}
+        options={[['', request.portion === undefined ? portionText : 'the plate’s portion'], ...servings]}
+        onChange={servings => onChange({ servings })}
+        after=""
+      />{' '}
+      each, on{' '}
       <Choice
         label="Plate"
         value={request.plate}
@@ -48,6 +55,16 @@ export function Sentence(given: {
     </p>
   );
 }
+
+const servings: readonly (readonly [string, string])[] = [
+  ['0.25', '1/4 serving'],
+  ['0.5', '1/2 serving'],
+  ['0.75', '3/4 serving'],
+  ['1', '1 serving'],
+  ['1.5', '1 1/2 servings'],
+  ['2', '2 servings'],
+  ['3', '3 servings'],
+];
 
 /** `after` is the sign behind the choice: it stays on the line of its word. */
 function Choice({

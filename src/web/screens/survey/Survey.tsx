@@ -5,10 +5,12 @@ import { answer, api, type KeptPlate, type KeptYardstick, type Survey, type Work
 import { Told } from '../../ui/Told.tsx';
 import { FoodTable } from './FoodTable.tsx';
 import { Plane } from './Plane.tsx';
+import { PrintedTable } from './PrintedTable.tsx';
 import { SavedSurveys } from './SavedSurveys.tsx';
 import { Sentence } from './Sentence.tsx';
 import { surveyRequest } from './surveyRequest.ts';
 import type { SurveySearch } from './surveySearch.ts';
+import { TableTools } from './TableTools.tsx';
 import { Tally } from './Tally.tsx';
 
 const route = getRouteApi('/');
@@ -23,7 +25,7 @@ export function SurveyScreen() {
   const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
   const categories = workspace.data?.categories ?? [];
   const category = categories[0]?.name;
-  const request = category === undefined ? undefined : surveyRequest(search, { category, plate: firstPlate(plates.data) });
+  const request = category === undefined ? undefined : surveyRequest(search, { category, plates: plates.data });
   const survey = useQuery({
     queryKey: ['survey', request],
     queryFn: () => answer<Survey>(api.survey.$post({ json: request! })),
@@ -86,25 +88,22 @@ export function SurveyScreen() {
                       Show all again
                     </button>
                   )}
-                  <Link className="quiet" to="/data">
-                    Add labels
-                  </Link>
+                  <TableTools request={request} onColumns={columns => change({ columns: columns.join(',') })} />
                 </span>
               </div>
+              <PrintedTable rows={rows} request={request} />
               <FoodTable rows={rows} request={request} picked={search.food} onPick={food => change({ food })} />
             </section>
           </div>
           <section className="sheet small" aria-label="What the yardstick tests">
             {survey.data.tests.map(({ id, text, isOn }) => (
-              <label className="row" key={id}>
-                <input
-                  type="checkbox"
-                  checked={isOn}
-                  disabled={isOn && !request.switchedOn?.includes(id)}
-                  onChange={event => change({ on: toggled(request.switchedOn ?? [], id, event.target.checked).join(',') })}
-                />
-                <span>{text}</span>
-              </label>
+              <TestOn
+                key={id}
+                text={text}
+                isOn={isOn}
+                canSwitch={!isOn || (request.switchedOn?.includes(id) ?? false)}
+                onSwitch={on => change({ on: toggled(request.switchedOn ?? [], id, on).join(',') })}
+              />
             ))}
             {survey.data.cautions.map(caution => (
               <p key={caution} className="soft">
@@ -119,6 +118,25 @@ export function SurveyScreen() {
         </>
       )}
     </>
+  );
+}
+
+/** A test in words; one that is judged only when switched on has the switch. */
+function TestOn(given: {
+  readonly text: string;
+  readonly isOn: boolean;
+  readonly canSwitch: boolean;
+  readonly onSwitch: (on: boolean) => void;
+}) {
+  const { text, isOn, canSwitch, onSwitch } = given;
+  if (!canSwitch) return <p>{text}</p>;
+  return (
+    <p>
+      <label className="row">
+        <input type="checkbox" checked={isOn} onChange={event => onSwitch(event.target.checked)} />
+        <span>{text}</span>
+      </label>
+    </p>
   );
 }
 
@@ -138,11 +156,6 @@ function ruleText({ slope, offset, slack }: NonNullable<Survey['rule']>): string
   const own = slope === 0 ? '' : slope === 1 ? 'its own kcal ' : `${slope} × its own kcal `;
   const rest = slope === 0 ? `${offset}` : offset < 0 ? `− ${-offset}` : `+ ${offset}`;
   return `So a portion may hold ${own}${rest} mg sodium; over by no more than ${slack} mg is nearly.`;
-}
-
-function firstPlate(plates: readonly KeptPlate[] | undefined): string {
-  const first = plates?.find(({ plate }) => plate.id === 'slices-on-low-sodium-bread') ?? plates?.[0];
-  return String(first?.plate.id ?? 'on-its-own');
 }
 
 function EmptyWorkspace() {

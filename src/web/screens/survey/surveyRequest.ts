@@ -1,12 +1,13 @@
 import type { InferRequestType } from 'hono/client';
-import type { api } from '../../api.ts';
+import type { api, KeptPlate } from '../../api.ts';
 import type { SurveySearch } from './surveySearch.ts';
 
 /** The server's request, with every control set. */
-export type SurveyRequest = InferRequestType<typeof api.survey.$post>['json'] & {
+export type SurveyRequest = Omit<InferRequestType<typeof api.survey.$post>['json'], 'columns'> & {
   readonly category: string;
   readonly plate: string;
   readonly yardstick: string;
+  readonly columns: Column[];
 };
 
 const settings = ['ckd-not-on-dialysis', 'hemodialysis', 'peritoneal-dialysis', 'transplant'] as const;
@@ -19,14 +20,50 @@ export const settingNames: Readonly<Record<Setting, string>> = {
   transplant: 'transplant',
 };
 
+/** The nutrients that may stand in further columns of the table; energy and sodium always do. */
+export const columnNames = {
+  potassiumMg: 'Potassium',
+  phosphorusMg: 'Phosphorus',
+  proteinG: 'Protein',
+  calciumMg: 'Calcium',
+  carbohydrateG: 'Carbohydrate',
+  fiberG: 'Fiber',
+  addedSugarsG: 'Added sugars',
+  fatG: 'Fat',
+  saturatedFatG: 'Saturated fat',
+} as const;
+export type Column = keyof typeof columnNames;
+/** More would leave the names of foods no room. */
+export const mostColumns = 4;
+
+function isColumn(key: string): key is Column {
+  return key in columnNames;
+}
+
+/** The plate to begin with: the first that is for the category, else the first for anything. */
+export function plateFor(category: string | undefined, plates: readonly KeptPlate[] | undefined): string {
+  const forIt = plates?.find(
+    ({ plate }) => category !== undefined && (plate.categories as readonly string[] | undefined)?.includes(category),
+  );
+  return String((forIt ?? plates?.find(({ plate }) => plate.categories === undefined))?.plate.id ?? 'on-its-own');
+}
+
 /** The request that an address asks for; what it leaves out is the first that there is. */
-export function surveyRequest(search: SurveySearch, fallback: { readonly category: string; readonly plate: string }): SurveyRequest {
+export function surveyRequest(
+  search: SurveySearch,
+  fallback: { readonly category: string; readonly plates: readonly KeptPlate[] | undefined },
+): SurveyRequest {
+  const category = search.category || fallback.category;
   const setting = settings.find(one => one === search.setting);
+  const servings = Number(search.servings);
+  const columns = (search.columns?.split(',') ?? []).filter(isColumn).slice(0, mostColumns);
   return {
-    category: search.category ?? fallback.category,
-    plate: search.plate ?? fallback.plate,
-    yardstick: search.yardstick ?? 'low-in-sodium-as-eaten',
+    category,
+    plate: search.plate || plateFor(category, fallback.plates),
+    yardstick: search.yardstick || 'low-in-sodium-as-eaten',
     switchedOn: search.on?.split(',') ?? [],
+    columns,
+    ...(servings > 0 && Number.isFinite(servings) ? { portion: { servings } } : {}),
     ...(setting === undefined ? {} : { setting }),
   };
 }

@@ -1,6 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type KeptYardstick } from '../../api.ts';
+import { Removed } from '../../ui/Removed.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { YardstickForm } from './YardstickForm.tsx';
 
@@ -9,15 +10,29 @@ export function YardsticksScreen() {
   const queries = useQueryClient();
   const [editing, setEditing] = useState<KeptYardstick>();
   const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
+  const [removed, setRemoved] = useState<KeptYardstick>();
+  const refresh = () => queries.invalidateQueries({ queryKey: ['yardsticks'] });
   const remove = useMutation({
     mutationFn: ({ yardstick, version }: KeptYardstick) =>
       answer(api.yardsticks[':id'].$delete({ param: { id: String(yardstick.id) }, query: { version: String(version) } })),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['yardsticks'] }),
+    onSuccess: (_, kept) => {
+      setRemoved(kept);
+      return refresh();
+    },
+  });
+  const putBack = useMutation({
+    mutationFn: ({ yardstick }: KeptYardstick) =>
+      answer(api.yardsticks[':id'].$put({ param: { id: String(yardstick.id) }, json: { yardstick, version: null } })),
+    onSuccess: () => {
+      setRemoved(undefined);
+      return refresh();
+    },
   });
   return (
     <>
       <h1>Yardsticks</h1>
-      <Told error={yardsticks.error ?? remove.error} />
+      <Told error={yardsticks.error ?? remove.error ?? putBack.error} />
+      {removed !== undefined && <Removed name={String(removed.yardstick.title)} onUndo={() => putBack.mutate(removed)} />}
       {editing !== undefined && <YardstickForm key={String(editing.yardstick.id)} start={editing} onDone={() => setEditing(undefined)} />}
       <div className="cards">
         {yardsticks.data?.map(kept => {

@@ -1,0 +1,61 @@
+import { useMutation } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { api, problemOf } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import { type Column, columnNames, mostColumns, type SurveyRequest } from './surveyRequest.ts';
+
+/** What can be done with the table: choose its columns, save it, print it, add to the shelf. */
+export function TableTools({
+  request,
+  onColumns,
+}: {
+  readonly request: SurveyRequest;
+  readonly onColumns: (columns: readonly Column[]) => void;
+}) {
+  const { columns } = request;
+  const save = useMutation({
+    mutationFn: async () => {
+      const response = await api.survey.csv.$post({ json: request });
+      if (!response.ok) throw await problemOf(response);
+      return response.blob();
+    },
+    onSuccess: table => {
+      const link = document.createElement('a');
+      link.href = URL.createObjectURL(table);
+      link.download = `survey of ${request.category}.csv`;
+      link.click();
+      URL.revokeObjectURL(link.href);
+    },
+  });
+  return (
+    <div className="row noprint">
+      <details className="menu">
+        <summary className="quiet">Columns</summary>
+        <fieldset>
+          <legend>Also show, up to {mostColumns}</legend>
+          {(Object.keys(columnNames) as Column[]).map(key => (
+            <label className="row" key={key}>
+              <input
+                type="checkbox"
+                checked={columns.includes(key)}
+                disabled={!columns.includes(key) && columns.length >= mostColumns}
+                onChange={event => onColumns(event.target.checked ? [...columns, key] : columns.filter(one => one !== key))}
+              />
+              <span>{columnNames[key]}</span>
+            </label>
+          ))}
+        </fieldset>
+      </details>
+      <button type="button" className="quiet" disabled={save.isPending} onClick={() => save.mutate()}>
+        Save as CSV
+      </button>
+      <button type="button" className="quiet" onClick={() => window.print()}>
+        Print
+      </button>
+      <Link className="quiet" to="/data">
+        Add labels
+      </Link>
+      <Told error={save.error} />
+    </div>
+  );
+}

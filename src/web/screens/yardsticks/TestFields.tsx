@@ -1,0 +1,179 @@
+import { type JsonTest, kindNames, measureOfKind, nutrientChoices, testBases } from './jsonTest.ts';
+
+const boundNames = { atMost: 'at most', atLeast: 'at least', below: 'under' } as const;
+type BoundKind = keyof typeof boundNames;
+const boundKinds = Object.keys(boundNames) as BoundKind[];
+
+/** One test of a yardstick: what is measured, on which basis, against which bound, and where the bound comes from. */
+export function TestFields({
+  test,
+  text,
+  onChange,
+  onRemove,
+}: {
+  readonly test: JsonTest;
+  readonly text: string;
+  readonly onChange: (test: JsonTest) => void;
+  readonly onRemove: () => void;
+}) {
+  const { measure } = test;
+  const kind = boundKinds.find(one => test[one] !== undefined);
+  // A bound that was changed is no longer what its old source says.
+  const bound = (next: BoundKind, figure: number): void => {
+    const { atMost: _, atLeast: __, below: ___, ...rest } = test;
+    onChange({ ...rest, [next]: figure, source: { kind: 'clinic', text: 'set in this workbench' } });
+  };
+  return (
+    <fieldset className="stack">
+      <legend>{text}</legend>
+      <div className="formgrid">
+        <Choice
+          name="Measure"
+          value={measure.kind}
+          options={Object.entries(kindNames)}
+          onChange={next => onChange(measureOfKind(test, next as keyof typeof kindNames))}
+        />
+        {'nutrient' in measure && (
+          <Choice
+            name="Nutrient"
+            value={measure.nutrient}
+            options={nutrientChoices}
+            onChange={nutrient => onChange({ ...test, measure: { ...measure, nutrient } })}
+          />
+        )}
+        {measure.kind === 'difference' && (
+          <Choice
+            name="Against"
+            value={measure.minus}
+            options={nutrientChoices}
+            onChange={minus => onChange({ ...test, measure: { ...measure, minus } })}
+          />
+        )}
+        {measure.kind === 'ratio' && (
+          <Choice
+            name="For each unit of"
+            value={measure.per}
+            options={nutrientChoices}
+            onChange={per => onChange({ ...test, measure: { ...measure, per } })}
+          />
+        )}
+        {measure.kind === 'additive' && (
+          <Choice
+            name="Additives"
+            value={measure.class}
+            options={['phosphate', 'potassium', 'sodium'].map(one => [one, one])}
+            onChange={next => onChange({ ...test, measure: { ...measure, class: next } })}
+          />
+        )}
+        {measure.kind === 'ingredient' && (
+          <label className="field">
+            <span>Ingredient</span>
+            <input
+              type="text"
+              required
+              value={measure.kin}
+              onChange={event => onChange({ ...test, measure: { ...measure, kin: event.target.value } })}
+            />
+          </label>
+        )}
+        <Choice name="Basis" value={test.basis} options={testBases(measure.kind)} onChange={basis => onChange({ ...test, basis })} />
+        {kind !== undefined && (
+          <>
+            <Choice
+              name="Bound"
+              value={kind}
+              options={Object.entries(boundNames)}
+              onChange={next => bound(next as BoundKind, test[kind]!)}
+            />
+            <NumberField name="Figure" value={test[kind]!} onChange={figure => bound(kind, figure)} />
+            <NumberField
+              name="Nearly: over by no more than"
+              value={test.slack ?? 0}
+              min={0}
+              onChange={slack => onChange({ ...test, slack })}
+            />
+          </>
+        )}
+        <label className="field">
+          <span>Where the bound comes from</span>
+          <input
+            type="text"
+            required
+            value={test.source.text}
+            onChange={event => onChange({ ...test, source: { kind: 'clinic', text: event.target.value } })}
+          />
+        </label>
+      </div>
+      <div className="row">
+        <label className="row">
+          <input type="checkbox" checked={test.off !== true} onChange={event => onChange({ ...test, off: !event.target.checked })} />
+          <span>judged without being switched on</span>
+        </label>
+        {kind !== undefined && (
+          <label className="row">
+            <input
+              type="checkbox"
+              checked={test.useEstimates === true}
+              onChange={event => onChange({ ...test, useEstimates: event.target.checked })}
+            />
+            <span>estimates may be used, at their safe end</span>
+          </label>
+        )}
+        <button type="button" className="quiet" onClick={onRemove} aria-label={`Take off the test: ${text}`}>
+          Take this test off
+        </button>
+      </div>
+    </fieldset>
+  );
+}
+
+function Choice({
+  name,
+  value,
+  options,
+  onChange,
+}: {
+  readonly name: string;
+  readonly value: string;
+  readonly options: readonly (readonly [string, string])[];
+  readonly onChange: (value: string) => void;
+}) {
+  return (
+    <label className="field">
+      <span>{name}</span>
+      <select value={value} onChange={event => onChange(event.target.value)}>
+        {options.map(([key, words]) => (
+          <option key={key} value={key}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function NumberField({
+  name,
+  value,
+  min,
+  onChange,
+}: {
+  readonly name: string;
+  readonly value: number;
+  readonly min?: number;
+  readonly onChange: (value: number) => void;
+}) {
+  return (
+    <label className="field">
+      <span>{name}</span>
+      <input
+        type="number"
+        step="any"
+        required
+        min={min}
+        defaultValue={value}
+        onChange={event => event.target.value !== '' && onChange(Number(event.target.value))}
+      />
+    </label>
+  );
+}

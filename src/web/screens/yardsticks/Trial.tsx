@@ -1,0 +1,62 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useDeferredValue, useState } from 'react';
+import { answer, api, type KeptPlate, type Survey, type Workspace } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import { verdictWords } from '../../ui/verdictLook.ts';
+import { plateFor } from '../survey/surveyRequest.ts';
+
+/** The verdicts of a category of one's choice before and after the change, while it is being made. */
+export function Trial({
+  before,
+  after,
+}: {
+  readonly before: Readonly<Record<string, unknown>>;
+  readonly after: Readonly<Record<string, unknown>>;
+}) {
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
+  const [chosenCategory, setCategory] = useState<string>();
+  const [chosenPlate, setPlate] = useState<string>();
+  const category = chosenCategory ?? workspace.data?.categories[0]?.name ?? '';
+  const plate = chosenPlate ?? plateFor(category, plates.data);
+  const trial = useDeferredValue(JSON.stringify(after));
+  const ask = (yardstick: Record<string, unknown>) =>
+    answer<Survey>(api.survey.$post({ json: { category, plate, yardstick, switchedOn: [] } }));
+  const enabled = category !== '' && plates.data !== undefined;
+  const was = useQuery({ queryKey: ['trial', category, plate, before], queryFn: () => ask({ ...before }), enabled });
+  const now = useQuery({
+    queryKey: ['trial', category, plate, trial],
+    queryFn: () => ask(JSON.parse(trial)),
+    enabled,
+    placeholderData: keepPreviousData,
+  });
+  if (!enabled) return null;
+  return (
+    <div className="notice stack">
+      <div className="formgrid">
+        <label className="field">
+          <span>Try it on</span>
+          <select value={category} onChange={event => setCategory(event.target.value)}>
+            {workspace.data?.categories.map(({ name }) => (
+              <option key={name}>{name}</option>
+            ))}
+          </select>
+        </label>
+        <label className="field">
+          <span>Eaten with</span>
+          <select value={plate} onChange={event => setPlate(event.target.value)}>
+            {plates.data?.map(({ plate: one }) => (
+              <option key={String(one.id)} value={String(one.id)}>
+                {String(one.title)}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      <Told error={was.error ?? now.error} />
+      {was.data !== undefined && now.data !== undefined && (
+        <p role="status">{verdictWords.map(word => `${word} ${was.data.counts[word]} → ${now.data.counts[word]}`).join(', ')}.</p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,37 @@
+import { useQuery } from '@tanstack/react-query';
+import { answer, api } from '../api.ts';
+
+type Far = { readonly what: string; readonly done: number; readonly of: number } | null;
+
+/** How far long work is, asked for while it runs, with the button that stops it. */
+export function Progress({
+  workId,
+  begins,
+  onCancel,
+}: {
+  readonly workId: string;
+  readonly begins: string;
+  readonly onCancel: () => void;
+}) {
+  const far = useQuery({
+    queryKey: ['progress', workId],
+    queryFn: () => answer<Far>(api.progress[':id'].$get({ param: { id: workId } })),
+    refetchInterval: 300,
+    gcTime: 0,
+  });
+  const { what, done, of } = far.data ?? { what: begins, done: undefined, of: 1 };
+  return (
+    <div className="row" role="status">
+      <label className="row">
+        <span>
+          {what}
+          {done === undefined ? ' …' : `: ${done.toLocaleString('en')} of ${of.toLocaleString('en')}`}
+        </span>
+        <progress max={of} {...(done === undefined ? {} : { value: done })} />
+      </label>
+      <button type="button" className="quiet" onClick={onCancel}>
+        Cancel
+      </button>
+    </div>
+  );
+}
