@@ -9,8 +9,15 @@ export interface ShelfFood {
   readonly food: PlateFood;
 }
 
+/** Made once, not anew for each of thousands of comparisons. */
+const alphabet = new Intl.Collator('en');
+
+function byName({ row: a }: ShelfFood, { row: b }: ShelfFood): number {
+  return alphabet.compare(a.name, b.name) || alphabet.compare(a.maker ?? '', b.maker ?? '');
+}
+
 /**
- * The foods of the workspace with their standing labels, read. A label is read once: what a package said never changes,
+ * The foods of the workspace by name and maker with their standing labels, read. A label is read once: what a package said never changes,
  * so its reading is kept by its id. The list is made anew when the store's revision has moved.
  */
 export class Shelf {
@@ -27,7 +34,7 @@ export class Shelf {
     const revision = await this.store.revision();
     if (revision !== this.revision) {
       const rows = await this.store.standingLabels();
-      this.all = rows.map(({ food, label }) => ({ row: food, label, food: plateFood(food, this.reading(label)) }));
+      this.all = rows.map(({ food, label }) => ({ row: food, label, food: plateFood(food, this.reading(label)) })).sort(byName);
       this.revision = revision;
       this.forgetAllBut(new Set(rows.map(({ label }) => label.id)));
     }

@@ -1,7 +1,7 @@
 import { useQueries } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { answer, api, type SurveyFood, type SurveyRow } from '../../api.ts';
 import { AdditiveTags } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
@@ -29,12 +29,14 @@ export function FoodTable({
   const sorted = useMemo(() => sortedRows(rows, sort.key, sort.down, columns), [rows, sort, columns]);
   const headings = headingsWith(columns);
   const scroller = useRef<HTMLDivElement>(null);
+  // One function while the rows stay: with another one the list measures all of its rows anew.
+  const keyOf = useCallback((index: number) => sorted[index]!.foodId, [sorted]);
   const list = useVirtualizer({
     count: sorted.length,
     getScrollElement: () => scroller.current,
     estimateSize: () => 92,
     overscan: 6,
-    getItemKey: index => sorted[index]!.foodId,
+    getItemKey: keyOf,
   });
   const shown = list.getVirtualItems();
   const blocks = [...new Set(shown.map(({ index }) => Math.floor(index / block)))];
@@ -45,12 +47,14 @@ export function FoodTable({
         queryKey: ['survey', request, 'foods', foodIds],
         queryFn: () => answer<SurveyFood[]>(api.survey.foods.$post({ json: { ...request, foodIds } })),
         staleTime: 60_000,
+        // What flies past is not asked for.
+        enabled: !list.isScrolling,
       };
     }),
     combine: results => new Map(results.flatMap(({ data }) => data ?? []).map(detail => [detail.foodId, detail])),
   });
 
-  const pickedAt = sorted.findIndex(({ foodId }) => foodId === picked);
+  const pickedAt = useMemo(() => (picked === undefined ? -1 : sorted.findIndex(({ foodId }) => foodId === picked)), [sorted, picked]);
   // Only when another food is picked: scrolling must not be pulled back.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the list is made anew with every row in view
   useEffect(() => {
@@ -211,17 +215,16 @@ function WaysIn({ detail, all }: { readonly detail: SurveyFood; readonly all: bo
   );
 }
 
+/** Rows come by name and maker; sorting keeps that order among those that are alike. */
 function sortedRows(rows: readonly SurveyRow[], key: SortKey, down: boolean, columns: readonly Column[]): readonly SurveyRow[] {
-  const sign = down ? -1 : 1;
-  const byName = (a: SurveyRow, b: SurveyRow): number =>
-    a.name.localeCompare(b.name, 'en') || (a.maker ?? '').localeCompare(b.maker ?? '', 'en');
+  if (key === 'name') return down ? rows.toReversed() : rows;
+  if (key === 'verdict') {
+    const byWord = Map.groupBy(rows, ({ verdict }) => verdict);
+    return (down ? verdictWords.toReversed() : verdictWords).flatMap(word => byWord.get(word) ?? []);
+  }
+  const at = columns.indexOf(key as Column);
+  const value = (row: SurveyRow): number | null => (key === 'energyKcal' || key === 'sodiumMg' ? row[key] : (row.columns[at]?.low ?? null));
   // What is not known stands at the end, whichever way the column is sorted.
-  const byNumber = (a: number | null, b: number | null): number => (a === null ? (b === null ? 0 : 1) : b === null ? -1 : sign * (a - b));
-  return [...rows].sort((a, b) => {
-    if (key === 'name') return sign * byName(a, b);
-    if (key === 'verdict') return sign * (verdictWords.indexOf(a.verdict) - verdictWords.indexOf(b.verdict)) || byName(a, b);
-    if (key === 'energyKcal' || key === 'sodiumMg') return byNumber(a[key], b[key]) || byName(a, b);
-    const at = columns.indexOf(key);
-    return byNumber(a.columns[at]?.low ?? null, b.columns[at]?.low ?? null) || byName(a, b);
-  });
+  const [known, unknown] = [rows.filter(row => value(row) !== null), rows.filter(row => value(row) === null)];
+  return [...known.sort((a, b) => (down ? -1 : 1) * (value(a)! - value(b)!)), ...unknown];
 }

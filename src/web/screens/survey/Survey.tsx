@@ -25,7 +25,11 @@ export function SurveyScreen() {
   const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
   const categories = workspace.data?.categories ?? [];
   const category = categories[0]?.name;
-  const request = category === undefined ? undefined : surveyRequest(search, { category, plates: plates.data });
+  // Kept as one object while nothing in it changes: the table sorts anew when it does.
+  const request = useMemo(
+    () => (category === undefined ? undefined : surveyRequest(search, { category, plates: plates.data })),
+    [search, category, plates.data],
+  );
   const survey = useQuery({
     queryKey: ['survey', request],
     queryFn: () => answer<Survey>(api.survey.$post({ json: request! })),
