@@ -127,7 +127,7 @@ function Reading({ reading }: { readonly reading: ReadLabel | undefined }) {
   const counted = reading.additives.filter(({ counts, class: kind }) => counts && kind !== 'sodium');
   return (
     <div className="notice" role="status" aria-label="What is noticed while typing">
-      {reading.findings.length === 0 && reading.issues.length === 0 ? <p>So far the figures agree with each other.</p> : null}
+      {reading.findings.length === 0 && reading.issues.length === 0 ? <p>Nothing to look at so far.</p> : null}
       {reading.findings.map(({ message }) => (
         <p key={message}>
           <b>Look again.</b> {message}

@@ -53,7 +53,7 @@ export function FoodsScreen() {
               : 'No food matches. Take away a word, or choose all categories.'}
           </p>
         ) : (
-          <table>
+          <table className="foods">
             <caption className="unseen">Foods with their standing label</caption>
             <thead>
               <tr>
