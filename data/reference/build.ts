@@ -44,12 +44,24 @@ export function referenceFoodsJson(selection: string, sr28: string): string {
       return figuresOf(row, line.group === 'alcohol', list(line.unknown));
     });
     const { id, name, group, phosphorusKind, note } = line;
+    const mayBe = list(line.mayBe);
     const household = householdMeasures(rows.get(ndb[0]!)!);
-    const food = { id, name, aliases: list(line.aliases), ndb, group, phosphorusKind, per100G: figures[0]!, spread: spread(figures), household };
-    return JSON.stringify(note ? { ...food, note } : food);
+    const food = {
+      id,
+      name,
+      aliases: list(line.aliases),
+      ndb,
+      group,
+      phosphorusKind,
+      per100G: figures[0]!,
+      spread: spread(figures),
+      household,
+    };
+    return JSON.stringify({ ...food, ...(mayBe.length > 0 && { mayBe }), ...(note && { note }) });
   });
   const header = {
-    source: 'USDA National Nutrient Database for Standard Reference, abbreviated file; rows by NDB number. Selection: data/reference/foods.csv',
+    source:
+      'USDA National Nutrient Database for Standard Reference, abbreviated file; rows by NDB number. Selection: data/reference/foods.csv',
     edition: 'release 28',
   };
   return `${JSON.stringify(header).slice(0, -1)},"foods":[\n${foods.join(',\n')}\n]}\n`;

@@ -1,7 +1,7 @@
 import { changing, empty, heat, manyFoods, pieces, slight, tailStarts } from './modifiers.ts';
-import { nameWords } from './nameWords.ts';
-import { tellNoFood } from './noFood.ts';
-import { type ReferenceFood, referenceTable } from './referenceFood.ts';
+import { nameWords, sameWord } from './nameWords.ts';
+import { noFoodWords, tellNoFood } from './noFood.ts';
+import { type ReferenceFood, referenceFood, referenceTable } from './referenceFood.ts';
 import { speller } from './spelling.ts';
 
 export interface FoodMatch {
@@ -18,20 +18,36 @@ export interface FoodMatch {
  * The food of the composition table that an ingredient's name means, or undefined: additives, flavors, colors, cultures
  * and enzymes never match, and no word that makes another food (dried, powder, juice, oil, skim ...) is left out for a match.
  *
+ * `heading` is the name of what the ingredient is a part of: soybean under "vegetable oil" is its oil.
  * `matchFood('Organic Dehydrated Onions')` gives dried onions as an alias; 'onion oil' gives undefined. Rules REF-1 to
  * REF-8 in docs/rules/reference.md.
  */
-export function matchFood(name: string): FoodMatch | undefined {
+export function matchFood(name: string, heading = ''): FoodMatch | undefined {
   const words = nameWords(name);
+  const under = heading === '' ? undefined : underHeading(words, nameWords(heading));
+  if (under !== undefined) return under;
   const known = lookUp(words);
   if (known !== undefined) return known;
   if (words.length === 0 || tellNoFood(words)) return undefined;
   const found = withoutModifiers(words);
   if (found !== undefined) return found;
-  const mended = words.map(word => (isKnown(word) ? word : (mend(word) ?? word)));
-  if (mended.every((word, at) => word === words[at])) return undefined;
+  const mended = words.flatMap(word => nameWords(mendUnknown(word) ?? word));
+  if (mended.join() === words.join() || tellNoFood(mended)) return undefined;
   const match = lookUp(mended) ?? withoutModifiers(mended);
   return match && { ...match, confidence: match.confidence * 0.85, how: 'spelling' };
+}
+
+/** What the parts of a heading are made into: in "vegetable oil (soybean, canola)" soybean is an oil. */
+const kindsOfHeading = ['oil', 'starch', 'flour', 'syrup', 'vinegar', 'bran', 'puree', 'broth', 'cheese', 'juice', 'concentrate'];
+const oils = new Set(['shortening', 'fat', 'margarine']);
+
+function underHeading(words: readonly string[], heading: readonly string[]): FoodMatch | undefined {
+  const from = heading.indexOf('from');
+  const told = new Set((from < 0 ? heading : heading.slice(0, from)).map(word => (oils.has(word) ? 'oil' : word)));
+  const kinds = kindsOfHeading.filter(kind => told.has(kind) && !words.includes(kind));
+  if (kinds.length === 0) return undefined;
+  const longer = [...without(words, empty), ...kinds];
+  return tellNoFood(longer) ? undefined : lookUp(longer);
 }
 
 interface Entry {
@@ -58,16 +74,24 @@ for (const food of referenceTable.foods) {
   }
 }
 
-const mend = speller(tableWords);
+const mend = speller(new Set([...tableWords, ...changing, ...noFoodWords, ...sameWord.keys()]));
 
 const kin: ReadonlyMap<ReferenceFood, readonly ReferenceFood[]> = kinOfFoods();
 
-/** Foods of a group by the last word of their name: cheddar cheese beside the other cheeses. */
+/** First the foods that the law or the trade prints under the same name, then those whose name ends in the same word. */
 function kinOfFoods(): Map<ReferenceFood, readonly ReferenceFood[]> {
-  const byHead = new Map<string, ReferenceFood[]>();
-  const headOf = (food: ReferenceFood) => `${food.group} ${nameWords(food.name).at(-1)}`;
-  for (const food of referenceTable.foods) byHead.set(headOf(food), [...(byHead.get(headOf(food)) ?? []), food]);
-  return new Map(referenceTable.foods.map(food => [food, byHead.get(headOf(food))!.filter(other => other !== food).slice(0, 5)]));
+  const byHead = Map.groupBy(referenceTable.foods, headOf);
+  return new Map(
+    referenceTable.foods.map(food => {
+      const kin = new Set([...(food.mayBe ?? []).map(id => referenceFood(id)!), ...byHead.get(headOf(food))!]);
+      kin.delete(food);
+      return [food, [...kin].slice(0, 5)];
+    }),
+  );
+}
+
+function headOf(food: ReferenceFood): string {
+  return nameWords(food.name).at(-1)!;
 }
 
 function matchOf({ food, how }: Entry, confidence: number): FoodMatch {
@@ -119,7 +143,7 @@ function guess(match: FoodMatch, confidence: number): FoodMatch {
 /** "Montmorency cherries": a first word that the table does not know is taken for a variety or a place. */
 function withoutLeadingWords(words: readonly string[], tail: number): FoodMatch | undefined {
   const first = words[0]!;
-  if (words.length < 2 || isKnown(first) || /[\d%]/.test(first) || manyFoods.has(words.at(-1)!)) return undefined;
+  if (words.length < 2 || isKnown(first) || hidesKnown(first) || manyFoods.has(words.at(-1)!)) return undefined;
   const rest = words.slice(1);
   const match = lookUp(rest) ?? lookUp(without(rest, slight, heat, pieces));
   return match ? guess(match, 0.5 * tail) : withoutLeadingWords(rest, tail);
@@ -127,5 +151,17 @@ function withoutLeadingWords(words: readonly string[], tail: number): FoodMatch 
 
 /** A word with a meaning of its own here: never mended, never passed over. */
 function isKnown(word: string): boolean {
-  return tableWords.has(word) || changing.has(word) || empty.has(word) || slight.has(word) || heat.has(word);
+  return [tableWords, changing, empty, slight, heat, tailStarts].some(set => set.has(word));
+}
+
+function mendUnknown(word: string): string | undefined {
+  return isKnown(word) ? undefined : mend(word);
+}
+
+/** A number, a slip of the pen, or two words grown together: "deyhdrated", "driedunsweetened". */
+function hidesKnown(word: string): boolean {
+  if (/[\d%]/.test(word) || mend(word) !== undefined) return true;
+  for (let length = 4; length < word.length; length++)
+    if (changing.has(word.slice(0, length)) || changing.has(word.slice(-length))) return true;
+  return false;
 }

@@ -15,7 +15,7 @@ const phraseOf = new Map(phrases.flatMap(([from, to]) => from.split('|').map(phr
 const phrasePattern = new RegExp(`(?<![a-z])(?:${[...phraseOf.keys()].sort((a, b) => b.length - a.length).join('|')})(?![a-z])`, 'g');
 
 /** Words that mean the same to a composition. */
-const sameWord: ReadonlyMap<string, string> = new Map(
+export const sameWord: ReadonlyMap<string, string> = new Map(
   Object.entries({
     dehydrated: 'dried',
     dry: 'dried',
@@ -59,7 +59,8 @@ export function nameWords(name: string): string[] {
   const words: string[] = [];
   for (const word of plain.replace(phrasePattern, found => phraseOf.get(found)!).split(' '))
     if (word !== '' && !silent.has(word)) words.push(oneForm(word));
-  return words;
+  // Peppers are vegetables; pepper is a spice.
+  return words.length === 1 && plain.endsWith('peppers') ? ['peppers'] : words;
 }
 
 const silent = new Set(['the', 'a', 'an', 'of', 'our', 'u', 's']);

@@ -38,6 +38,8 @@ export interface ReferenceFood {
   /** Lowest and highest figure of its rows; empty where it has one row. */
   readonly spread: Partial<Readonly<Record<ReferenceNutrient, readonly [number, number]>>>;
   readonly household: readonly { readonly text: string; readonly grams: number }[];
+  /** Ids of foods that a statement may print under the same name: "milk" for dry milk (21 CFR 101.4(b)(3) to (12)). */
+  readonly mayBe?: readonly string[];
   /** Where the row only stands in for the food, and what is left untold for that. */
   readonly note?: string;
 }
