@@ -24,7 +24,7 @@ export interface FoodMatch {
  */
 export function matchFood(name: string, heading = ''): FoodMatch | undefined {
   const words = nameWords(name);
-  const under = heading === '' ? undefined : underHeading(words, nameWords(heading));
+  const under = headingTells.test(heading) ? underHeading(words, nameWords(heading)) : undefined;
   if (under !== undefined) return under;
   const known = lookUp(words);
   if (known !== undefined) return known;
@@ -34,12 +34,29 @@ export function matchFood(name: string, heading = ''): FoodMatch | undefined {
   const mended = words.flatMap(word => nameWords(mendUnknown(word) ?? word));
   if (mended.join() === words.join() || tellNoFood(mended)) return undefined;
   const match = lookUp(mended) ?? withoutModifiers(mended);
-  return match && { ...match, confidence: match.confidence * 0.85, how: 'spelling' };
+  return match && { ...match, confidence: rounded(match.confidence * 0.85), how: 'spelling' };
 }
 
 /** What the parts of a heading are made into: in "vegetable oil (soybean, canola)" soybean is an oil. */
-const kindsOfHeading = ['oil', 'starch', 'flour', 'syrup', 'vinegar', 'bran', 'puree', 'broth', 'cheese', 'juice', 'concentrate'];
+const kindsOfHeading = [
+  'modified',
+  'partially',
+  'fully',
+  'hydrogenated',
+  'oil',
+  'starch',
+  'flour',
+  'syrup',
+  'vinegar',
+  'bran',
+  'puree',
+  'broth',
+  'cheese',
+  'juice',
+  'concentrate',
+];
 const oils = new Set(['shortening', 'fat', 'margarine']);
+const headingTells = new RegExp([...kindsOfHeading, ...oils].join('|'), 'i');
 
 function underHeading(words: readonly string[], heading: readonly string[]): FoodMatch | undefined {
   const from = heading.indexOf('from');
@@ -114,12 +131,12 @@ function without(words: readonly string[], ...sets: readonly ReadonlySet<string>
 function withoutModifiers(all: readonly string[]): FoodMatch | undefined {
   const cut = all.findIndex((word, at) => at > 0 && tailStarts.has(word));
   const words = cut < 0 ? all : all.slice(0, cut);
-  const tail = cut < 0 ? 1 : 0.85;
+  const tail = cut < 0 ? 1 : 0.75;
   const plain = without(words, empty);
   if (plain.length === 0) return undefined;
   const known = lookUp(plain);
   if (known !== undefined)
-    return cut < 0 ? { ...known, how: 'alias', confidence: known.confidence - 0.02 } : guess(known, known.confidence * tail);
+    return cut < 0 ? { ...known, how: 'alias', confidence: rounded(known.confidence - 0.02) } : guess(known, known.confidence * tail);
   for (const [sets, confidence] of steps) {
     const fewer = without(plain, ...sets);
     const match = fewer.length > 0 && fewer.length < plain.length ? lookUp(fewer) : undefined;
@@ -137,7 +154,11 @@ const steps: readonly (readonly [readonly ReadonlySet<string>[], number])[] = [
 ];
 
 function guess(match: FoodMatch, confidence: number): FoodMatch {
-  return { ...match, how: 'head-noun', confidence };
+  return { ...match, how: 'head-noun', confidence: rounded(confidence) };
+}
+
+function rounded(confidence: number): number {
+  return Math.round(confidence * 100) / 100;
 }
 
 /** "Montmorency cherries": a first word that the table does not know is taken for a variety or a place. */

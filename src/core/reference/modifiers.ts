@@ -15,7 +15,7 @@ export const empty = words(`
   diced chopped sliced minced shredded grated cut cubed halved quartered trimmed cleaned washed large small medium extra jumbo
   mini petite baby tender young mature ripe ripened fine finely coarse coarsely uncooked frozen thawed
   chilled refrigerated iqf blanched aged sifted milled og org organically cultivated handpicked unsulfured unsulphured unblanched
-  long medium short heirloom native winter spring summer vegan wholesome clean simple finest best hearty crunchy creamy smooth
+  long medium short heirloom native winter spring summer wholesome clean simple finest best hearty crunchy creamy smooth
   super ultra granny smith fuji gala hass roma kentucky oregon maine jersey wildflower liquid pressed expeller rendered
   carbonated sparkling purified mountain artesian micron usda arabica colombian
 `);
@@ -37,20 +37,18 @@ export const pieces = words(
 );
 
 /** From here on a name tells what goes with the food or where it comes from. */
-export const tailStarts = words(
-  'with in from for to by treated added made packed diluted grown containing contain including include sufficient',
-);
+export const tailStarts = words('with in from for to by treated added made packed grown containing contain including include sufficient');
 
 /** Makes another food of it, whatever the table knows. The words of the table's own names do so too. */
 export const changing = words(`
   flavored imitation substitute analog analogue plant vegetarian dairy free reduced low lowfat light lite nonfat skim fat lean
   dried instant hydrolyzed hydrogenated fermented cultured smoked cured pickled salted sweetened candied glazed coated
-  breaded battered stuffed filled seasoned marinated brined condensed evaporated reconstituted textured defatted pregelatinized
+  breaded battered stuffed filled seasoned marinated brined condensed evaporated reconstituted diluted textured defatted pregelatinized
   extract essence distillate concentrate powder flake granule granulated crystal paste puree pulp juice oil butter milk syrup
   sugar flour starch meal bran germ fiber protein isolate solid peel zest rind skin seed leaf root flower blossom sprout shell hull
   husk gum malt malted wine vinegar sauce broth stock soup gravy base bouillon seasoning dressing mix blend crumb jam jelly nectar
   cocktail water spread filling topping icing crust dough batter cake bread cookie cracker hemp cactus aloe argan noni and or
-  sweet sea custard prickly rose wax bitter tiger horse wood swamp elephant no without less bean product type modified dextrinized
+  trace brine deproteinized vegan sweet sea custard prickly rose wax bitter tiger horse wood swamp elephant no without less bean product type modified dextrinized
 `);
 
 /** Words that many different foods end in: "X milk" is not milk because X is a word nobody knows. */
