@@ -77,7 +77,7 @@ export const crackersAndCookies: readonly BaseRecipe[] = [
     serving: ['16 crackers', 30],
     yieldG: 60,
     items: [
-      ['mediumRice', 60, 55],
+      ['sweetRice', 60, 55],
       ['water'],
       ['soySauce', 2.6, 3.2],
       ['sunflowerOil', 3, 2],

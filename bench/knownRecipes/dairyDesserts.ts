@@ -110,7 +110,7 @@ export const dairyDesserts: readonly BaseRecipe[] = [
     yieldG: 95,
     items: [
       ['wholeMilk'],
-      ['mediumRice', 9, 8],
+      ['sweetRice', 9, 8],
       ['sugar', 9, 10],
       ['cream', 4, 6],
       ['egg', 2, 0],

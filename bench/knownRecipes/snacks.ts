@@ -126,7 +126,7 @@ export const snacks: readonly BaseRecipe[] = [
       ['rawPeanuts'],
       ['sugar', 12, 10],
       ['honey', 4, 6],
-      ['peanuts', 6, 4],
+      ['soyOil', 2, 1.6],
       ['salt', 1, 0.8],
       ['maltodextrin', 1.2, 1],
       ['modifiedStarch', 0.8, 1],
