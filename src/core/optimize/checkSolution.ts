@@ -9,7 +9,8 @@ export function checkSolution(model: LinearModel, objective: Objective, value: n
   const outside = (amount: number, lo: number, hi: number, size: number): boolean =>
     !(amount >= lo - solutionTolerance * size && amount <= hi + solutionTolerance * size);
   for (const [at, { name, lo, hi }] of model.columns.entries()) {
-    if (outside(columns[at]!, lo, hi, Math.max(1, Math.abs(columns[at]!)))) broken.push(`${name} is ${columns[at]}, outside ${lo} to ${hi}`);
+    if (outside(columns[at]!, lo, hi, Math.max(1, Math.abs(columns[at]!))))
+      broken.push(`${name} is ${columns[at]}, outside ${lo} to ${hi}`);
   }
   for (const { name, lo, hi, terms } of model.rows) {
     let sum = 0;

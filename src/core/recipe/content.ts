@@ -1,0 +1,158 @@
+import type { AdditiveRow } from '#core/additive/additiveTable.ts';
+import type { Interval } from '#core/quantity/interval.ts';
+import type { ReferenceFood } from '#core/reference/referenceFood.ts';
+
+/** What the model balances, per gram of an ingredient: grams for the macros, milligrams for the rest. */
+export const traced = [
+  'proteinG',
+  'fatG',
+  'saturatedFatG',
+  'cholesterolMg',
+  'sodiumMg',
+  'carbohydrateG',
+  'fiberG',
+  'totalSugarsG',
+  'calciumMg',
+  'ironMg',
+  'phosphorusMg',
+  'potassiumMg',
+] as const;
+export type Traced = (typeof traced)[number];
+
+/** A figure with its spread: what it most likely is, and between which ends it surely lies. */
+export interface Figure extends Interval {
+  readonly mid: number;
+}
+
+/** How the body takes up the phosphorus of an ingredient (kidney facts 6.1). */
+export type PhosphorusKind = 'plant' | 'animal' | 'inorganic' | 'none' | 'unknown';
+
+/** What one gram of an ingredient holds. */
+export interface Content {
+  readonly per1G: Readonly<Record<Traced, Figure>>;
+  /** Grams of water in a gram. */
+  readonly water: Figure;
+  readonly phosphorusKind: PhosphorusKind;
+  /** Milligrams of phosphorus for a gram of protein, where the two go together. */
+  readonly phosphorusPerProtein?: Figure;
+}
+
+const nothing: Figure = { lo: 0, mid: 0, hi: 0 };
+const perGram = (mid: number, lo: number, hi: number): Figure => ({ lo, mid, hi });
+
+/**
+ * How far the figures of one kind of ingredient spread between rows of SR28 that one name covers, as a share of the
+ * figure, and at least this much in a gram. The shares lie between the median and the upper quarter of the spread
+ * measured over the reference foods that have several rows (docs/minerals.md).
+ */
+const spreads: Readonly<Record<Traced, readonly [share: number, least: number]>> = {
+  proteinG: [0.12, 0.004],
+  fatG: [0.15, 0.004],
+  saturatedFatG: [0.2, 0.003],
+  cholesterolMg: [0.25, 0.02],
+  sodiumMg: [0.2, 0.05],
+  carbohydrateG: [0.1, 0.008],
+  fiberG: [0.25, 0.006],
+  totalSugarsG: [0.25, 0.012],
+  calciumMg: [0.25, 0.06],
+  ironMg: [0.5, 0.01],
+  phosphorusMg: [0.17, 0.04],
+  potassiumMg: [0.2, 0.06],
+};
+const proteinTieSpread = 0.14;
+
+/** A matched food of the composition table. What the table does not know stays within what any food can hold. */
+export function referenceContent({ per100G, spread, phosphorusKind }: ReferenceFood): Content {
+  const figures = Object.fromEntries(
+    traced.map(key => {
+      const value = per100G[key];
+      if (value === null) return [key, anyFood.per1G[key]];
+      const mid = value / 100;
+      const [share, least] = spreads[key];
+      const [low, high] = spread[key] ?? [value, value];
+      const lo = Math.max(0, Math.min(mid * (1 - share), low / 100) - least);
+      return [key, perGram(mid, lo, Math.max(mid * (1 + share), high / 100) + least)];
+    }),
+  ) as Record<Traced, Figure>;
+  const water = (per100G.waterG ?? 50) / 100;
+  const wet = perGram(water, Math.max(0, water * 0.9 - 0.02), Math.min(1, water * 1.1 + 0.02));
+  const { proteinG, phosphorusMg } = per100G;
+  const isTied = proteinG !== null && phosphorusMg !== null && proteinG >= 2 && phosphorusMg > 0 && phosphorusKind !== 'inorganic';
+  const ratio = isTied ? phosphorusMg / proteinG : 0;
+  const tie = isTied ? { phosphorusPerProtein: perGram(ratio, ratio * (1 - proteinTieSpread), ratio * (1 + proteinTieSpread)) } : {};
+  return { per1G: figures, water: wet, phosphorusKind, ...tie };
+}
+
+/** An additive by its mass fractions; what a name leaves open (hydrates, which of several salts) is a range. */
+export function additiveContent(row: AdditiveRow, others: readonly AdditiveRow[]): Content {
+  const rows = [row, ...others];
+  const fraction = (element: keyof AdditiveRow['massFraction'], unknownUpTo: number): Figure => {
+    const known = rows.flatMap(one => [one.massFraction[element], ...one.hydrates.map(({ massFraction }) => massFraction[element])]);
+    const sure = known.filter(value => value !== null);
+    const own = row.massFraction[element];
+    if (own === null || sure.length === 0) return perGram(unknownUpTo * 250, 0, unknownUpTo * 1000);
+    return perGram(own * 1000, Math.min(...sure) * 1000, Math.max(...sure) * 1000);
+  };
+  const isOrganic = row.formula !== null && /C\d*H/.test(row.formula);
+  return {
+    per1G: {
+      ...emptyFigures,
+      // Carbohydrate is told by difference, and the organic acids of salts count in it.
+      carbohydrateG: isOrganic ? perGram(0.5, 0, 1) : nothing,
+      phosphorusMg: fraction('phosphorus', row.phosphate === 'none' ? 0 : 0.25),
+      potassiumMg: fraction('potassium', row.potassium === 'none' ? 0 : 0.4),
+      sodiumMg: fraction('sodium', row.sodium === 'none' ? 0 : 0.35),
+      calciumMg: fraction('calcium', 0.2),
+    },
+    water: perGram(0.05, 0, 0.6),
+    phosphorusKind: row.phosphate === 'inorganic' || row.phosphate === 'possible' ? 'inorganic' : 'unknown',
+  };
+}
+
+const emptyFigures = Object.fromEntries(traced.map(key => [key, nothing])) as Record<Traced, Figure>;
+
+/** An ingredient nobody knows: within what any food holds (wheat bran, dried spices and instant coffee bound the minerals; own decision). */
+export const anyFood: Content = {
+  per1G: {
+    proteinG: perGram(0.1, 0, 0.95),
+    fatG: perGram(0.1, 0, 1),
+    saturatedFatG: perGram(0.03, 0, 0.9),
+    cholesterolMg: perGram(0.1, 0, 12),
+    sodiumMg: perGram(1, 0, 390),
+    carbohydrateG: perGram(0.3, 0, 1),
+    fiberG: perGram(0.04, 0, 0.9),
+    totalSugarsG: perGram(0.1, 0, 1),
+    calciumMg: perGram(0.5, 0, 20),
+    ironMg: perGram(0.03, 0, 1.5),
+    phosphorusMg: perGram(1.2, 0, 13),
+    potassiumMg: perGram(2.5, 0, 36),
+  },
+  water: perGram(0.4, 0, 1),
+  phosphorusKind: 'unknown',
+};
+
+/** Flavors, colors, cultures, enzymes, gums, vitamins: little of them, and carriers with few minerals (own decision). */
+export const trifle: Content = {
+  per1G: {
+    ...anyFood.per1G,
+    sodiumMg: perGram(5, 0, 150),
+    calciumMg: perGram(1, 0, 250),
+    ironMg: perGram(0.3, 0, 400),
+    cholesterolMg: nothing,
+    phosphorusMg: perGram(0.5, 0, 6),
+    potassiumMg: perGram(2, 0, 25),
+  },
+  water: perGram(0.2, 0, 1),
+  phosphorusKind: 'unknown',
+};
+
+export const water: Content = { per1G: emptyFigures, water: { lo: 1, mid: 1, hi: 1 }, phosphorusKind: 'none' };
+
+/** Salts and acids that bring calcium or nothing that is traced: calcium carbonate, citric acid. */
+export function salt(calciumShare: number): Content {
+  return {
+    per1G: { ...emptyFigures, carbohydrateG: perGram(0.5, 0, 1), calciumMg: perGram(calciumShare * 600, 0, calciumShare * 1000) },
+    water: perGram(0.02, 0, 0.3),
+    phosphorusKind: 'none',
+  };
+}

@@ -1,0 +1,171 @@
+import type { ReadLabel } from '#core/label/label.ts';
+import { checkSolution } from '#core/optimize/checkSolution.ts';
+import type { LinearSolver, Objective, OpenModel, Term } from '#core/optimize/linearModel.ts';
+import type { Interval } from '#core/quantity/interval.ts';
+import { absorbedFractions } from './absorbed.ts';
+import { type Traced, traced } from './content.ts';
+import { foodKind, isPhosphate } from './foodKind.ts';
+import { additiveLimits } from './limits.ts';
+import type { Conflict, Driver, MineralEstimate, MineralRange, NoEstimate } from './minerals.ts';
+import { type PrintedServingFacts, type RecipeModel, recipeModel } from './recipeModel.ts';
+import { type RecipeTree, recipeTree } from './recipeTree.ts';
+import { type RecipeSample, sampleRecipes } from './sampleRecipes.ts';
+
+/** Grows whenever the same label could give another estimate: kept estimates of an older version are made anew. */
+export const mineralModelVersion = 1;
+
+/**
+ * Phosphorus and potassium of one serving from the statement, the panel and the composition table: bounds from a linear
+ * model of the recipe, likely values from recipes drawn within it. docs/minerals.md explains the method.
+ */
+export function estimateMinerals(label: ReadLabel, solver: LinearSolver): MineralEstimate | NoEstimate {
+  const { statement, servingGrams } = label;
+  if (statement === undefined) return cannot('the label has no ingredient statement');
+  if (statement.ingredients.length === 0) return cannot('the ingredient statement could not be read');
+  if (servingGrams === undefined || servingGrams.lo <= 0) return cannot('the label does not say what a serving weighs in grams');
+  const tree = recipeTree(statement.ingredients, label.additives);
+  const printed = printedRanges(label);
+  if (Object.keys(printed).length === 0) return cannot('no figure of the panel could be read');
+  const facts: PrintedServingFacts = { servingG: servingGrams, printed };
+  const kind = foodKind(tree, label.amountsFor.milliliters !== undefined);
+  const recipe = recipeModel(tree, kind, facts);
+  const bounds = solver.solve(recipe.model, open => findBounds(open, recipe, tree));
+  if (bounds === undefined) return cannot('no recipe keeps the order, the thresholds and the mass that the label tells');
+  const sample = sampleRecipes(tree, kind, facts, recipe, bounds.inside, seedOf(statement.text));
+  return {
+    kind: 'estimate',
+    servingG: servingGrams,
+    phosphorus: rangeOf(bounds.phosphorus, sample.phosphorusMg),
+    potassium: rangeOf(bounds.potassium, sample.potassiumMg),
+    addedPhosphorus: rangeOf(bounds.addedPhosphorus, sample.addedPhosphorusMg),
+    addedPotassium: rangeOf(bounds.addedPotassium, sample.addedPotassiumMg),
+    absorbedPhosphorus: absorbed(tree, sample),
+    matchedShare: matchedShare(tree, sample),
+    phosphorusDrivers: drivers(tree, sample.phosphorusOf, sample.phosphorusMg),
+    potassiumDrivers: drivers(tree, sample.potassiumOf, sample.potassiumMg),
+    limits: bounds.limits,
+    conflicts: bounds.conflicts,
+  };
+}
+
+function cannot(because: string): NoEstimate {
+  return { kind: 'cannot-be-bounded', because };
+}
+
+function printedRanges({ amounts }: ReadLabel): Partial<Record<Traced, Interval>> {
+  return Object.fromEntries(
+    traced.flatMap(nutrient => {
+      const amount = amounts[nutrient];
+      return amount.kind === 'known' && amount.source === 'printed' ? [[nutrient, amount.range]] : [];
+    }),
+  );
+}
+
+type Bounds = Pick<MineralEstimate, 'limits'> & {
+  readonly phosphorus: Interval;
+  readonly potassium: Interval;
+  readonly addedPhosphorus: Interval;
+  readonly addedPotassium: Interval;
+  readonly conflicts: readonly Conflict[];
+  /** Mean of the extreme recipes: inside the model. */
+  readonly inside: Float64Array;
+};
+
+/** Relaxes the label by the least total amount, then looks for the ends of each mineral. Undefined when even the hard rows contradict. */
+function findBounds(open: OpenModel, recipe: RecipeModel, { leaves }: RecipeTree): Bounds | undefined {
+  const { excess, meanings } = recipe;
+  const relaxing: Objective = { sense: 'minimum', terms: [...excess.values()].map(({ at, cost }) => ({ at, coefficient: cost })) };
+  const relaxed = open.optimize(relaxing);
+  if (relaxed.kind !== 'optimal') return undefined;
+  refuseBroken(recipe, relaxing, relaxed.value, relaxed.columns);
+  const conflicts: Conflict[] = [];
+  for (const [row, { at, cost }] of excess) {
+    const by = relaxed.columns[at]!;
+    // Half a percent of a row's size lies within what tables and rounding leave open.
+    if (by * cost > 5e-3) conflicts.push({ meaning: meanings[row]!, by });
+    open.lowerTo(at, by * 1.000001 + 1e-7 / cost);
+  }
+  const inside = new Float64Array(recipe.model.columns.length);
+  let seen = 0;
+  const end = (sense: Objective['sense'], terms: readonly Term[]): number | undefined => {
+    const solution = open.optimize({ sense, terms });
+    if (solution.kind !== 'optimal') return undefined;
+    refuseBroken(recipe, { sense, terms }, solution.value, solution.columns);
+    seen += 1;
+    for (let at = 0; at < inside.length; at++) inside[at]! += (solution.columns[at]! - inside[at]!) / seen;
+    return Math.max(0, solution.value);
+  };
+  const ends = (nutrient: Traced, of?: (leaf: number) => boolean): Interval => {
+    const lo = end('minimum', recipe.least(nutrient, of)) ?? 0;
+    return { lo, hi: Math.max(lo, end('maximum', recipe.most(nutrient, of)) ?? Number.POSITIVE_INFINITY) };
+  };
+  const adds = (leaf: number): boolean => leaves[leaf]!.additive !== undefined;
+  const phosphates = (leaf: number): boolean => isPhosphate(leaves[leaf]!);
+  const none: Interval = { lo: 0, hi: 0 };
+  return {
+    phosphorus: ends('phosphorusMg'),
+    potassium: ends('potassiumMg'),
+    addedPhosphorus: leaves.some(isPhosphate) ? ends('phosphorusMg', phosphates) : none,
+    addedPotassium: leaves.some(({ additive, content }) => additive !== undefined && content.per1G.potassiumMg.hi > 0)
+      ? ends('potassiumMg', adds)
+      : none,
+    limits: additiveLimits(open, recipe, leaves),
+    conflicts,
+    inside,
+  };
+}
+
+/** The solver's answers are looked at again; one that breaks the model is a mistake of ours, not of the label. */
+function refuseBroken({ model }: RecipeModel, objective: Objective, value: number, columns: Float64Array): void {
+  const broken = checkSolution(model, objective, value, columns);
+  if (broken.length > 0) throw new RangeError(`the solver's answer breaks the model: ${broken[0]}`);
+}
+
+function rangeOf(sure: Interval, drawn: Float64Array): MineralRange {
+  const sorted = drawn.toSorted();
+  const at = (share: number): number => Math.min(sure.hi, Math.max(sure.lo, sorted[Math.floor(share * (sorted.length - 1))]!));
+  return { sure, likely: { lo: at(0.05), mid: at(0.5), hi: at(0.95) } };
+}
+
+function absorbed({ leaves }: RecipeTree, sample: RecipeSample): Interval {
+  const count = sample.phosphorusMg.length;
+  const low = new Float64Array(count);
+  const high = new Float64Array(count);
+  for (const [leaf, { content }] of leaves.entries()) {
+    const { lo, hi } = absorbedFractions[content.phosphorusKind];
+    for (let at = 0; at < count; at++) {
+      low[at]! += lo * sample.phosphorusOf[leaf]![at]!;
+      high[at]! += hi * sample.phosphorusOf[leaf]![at]!;
+    }
+  }
+  return { lo: low.sort()[Math.floor(0.05 * (count - 1))]!, hi: high.sort()[Math.floor(0.95 * (count - 1))]! };
+}
+
+function matchedShare({ leaves }: RecipeTree, { grams }: RecipeSample): number {
+  let known = 0;
+  let all = 0;
+  for (const recipe of grams) {
+    for (const [leaf, { taken }] of leaves.entries()) {
+      all += recipe[leaf]!;
+      if (taken === 'reference' || taken === 'additive' || taken === 'salt') known += recipe[leaf]!;
+    }
+  }
+  return all === 0 ? 0 : known / all;
+}
+
+function drivers({ leaves }: RecipeTree, of: readonly Float64Array[], whole: Float64Array): readonly Driver[] {
+  const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+  const total = mean(whole);
+  return leaves
+    .map(({ name }, leaf) => ({ name, mg: mean(of[leaf]!), share: total === 0 ? 0 : mean(of[leaf]!) / total }))
+    .filter(({ share }) => share >= 0.05)
+    .sort((a, b) => b.mg - a.mg)
+    .slice(0, 5);
+}
+
+/** FNV-1a of the statement: the same label gives the same draws. */
+function seedOf(text: string): number {
+  let hash = 0x811c9dc5;
+  for (let at = 0; at < text.length; at++) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
+  return hash >>> 0;
+}

@@ -1,0 +1,186 @@
+import type { Column, LinearModel, Row, Term } from '#core/optimize/linearModel.ts';
+import type { Interval } from '#core/quantity/interval.ts';
+import { type Traced, traced } from './content.ts';
+import { type FoodKind, isPhosphate, phosphateCeilings, saltCeiling } from './foodKind.ts';
+import type { RecipeNode, RecipeTree } from './recipeTree.ts';
+
+/** What the label says of one serving: its mass, and the ranges of the figures it prints. */
+export interface PrintedServingFacts {
+  readonly servingG: Interval;
+  readonly printed: Readonly<Partial<Record<Traced, Interval>>>;
+}
+
+/** What a row of the model stands for, so that a conflict or a limit can be told in words. */
+export type RowMeaning =
+  | { readonly kind: 'printed'; readonly nutrient: Traced; readonly side: 'most' | 'least' }
+  | { readonly kind: 'order'; readonly first: string; readonly second: string }
+  | { readonly kind: 'threshold'; readonly name: string; readonly percent: number }
+  | { readonly kind: 'declared'; readonly name: string; readonly percent: number }
+  | { readonly kind: 'ceiling'; readonly name: string; readonly source: string }
+  | { readonly kind: 'mass' }
+  | { readonly kind: 'moisture' }
+  | { readonly kind: 'tie'; readonly name: string };
+
+export interface RecipeModel {
+  readonly model: LinearModel;
+  readonly meanings: readonly RowMeaning[];
+  /** Grams of each leaf in a serving are columns 0 to n − 1; the water that left is column n. */
+  readonly leaves: number;
+  /** The column of an elastic row's excess, by row; its cost in the search for the least relaxation. */
+  readonly excess: ReadonlyMap<number, { readonly at: number; readonly cost: number }>;
+  /** Terms of a nutrient's least and most over the leaves. */
+  readonly least: (nutrient: Traced, of?: (leaf: number) => boolean) => readonly Term[];
+  readonly most: (nutrient: Traced, of?: (leaf: number) => boolean) => readonly Term[];
+}
+
+/**
+ * The recipe of one serving as a linear model: what goes in less the water that leaves is the serving; every level stands
+ * in descending order (21 CFR 101.4(a)); thresholds, printed percentages and legal ceilings bound shares; and each printed
+ * figure lies in its range over the spread of what the ingredients hold. Rows of the label are elastic: their excess is
+ * zero unless the label contradicts itself.
+ */
+export function recipeModel(tree: RecipeTree, kind: FoodKind, { servingG, printed }: PrintedServingFacts): RecipeModel {
+  const { leaves, nodes } = tree;
+  const columns: Column[] = leaves.map(({ name }) => ({ name, lo: 0, hi: Number.POSITIVE_INFINITY }));
+  const lost = columns.push({ name: 'water that left', lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
+  const rows: Row[] = [];
+  const meanings: RowMeaning[] = [];
+  const excess = new Map<number, { at: number; cost: number }>();
+
+  const row = (meaning: RowMeaning, terms: readonly Term[], lo: number, hi: number): void => {
+    rows.push({ name: JSON.stringify(meaning), lo, hi, terms });
+    meanings.push(meaning);
+  };
+  /** `size` is what counts as one unit of breaking it. */
+  const elastic = (meaning: RowMeaning, terms: readonly Term[], lo: number, hi: number, size: number): void => {
+    const at = columns.push({ name: 'excess', lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
+    excess.set(rows.length, { at, cost: 1 / Math.max(size, 1e-6) });
+    row(meaning, [...terms, { at, coefficient: Number.isFinite(hi) ? -1 : 1 }], lo, hi);
+  };
+  const mass = (at: readonly number[], coefficient: number): Term[] => at.map(leaf => ({ at: leaf, coefficient }));
+  const all = leaves.map((_, at) => at);
+  const serving = (servingG.lo + servingG.hi) / 2;
+
+  row({ kind: 'mass' }, [...mass(all, 1), { at: lost, coefficient: -1 }], servingG.lo, servingG.hi);
+  row(
+    { kind: 'moisture' },
+    [...leaves.map(({ content }, at) => ({ at, coefficient: content.water.hi })), { at: lost, coefficient: -1 }],
+    0,
+    Number.POSITIVE_INFINITY,
+  );
+
+  const level = (siblings: readonly RecipeNode[]): void => {
+    let before: RecipeNode | undefined;
+    for (const node of siblings) {
+      if (node.isComponent || siblings.length === 0) before = undefined;
+      const isOrdered = node.atMostPercent === undefined && !node.isOpen && !node.isComponent;
+      if (isOrdered && before !== undefined) {
+        row(
+          { kind: 'order', first: before.name, second: node.name },
+          [...mass(before.leaves, 1), ...mass(node.leaves, -1)],
+          0,
+          Number.POSITIVE_INFINITY,
+        );
+      }
+      if (isOrdered) before = node;
+      if (node.atMostPercent !== undefined) {
+        const share = node.atMostPercent / 100;
+        const terms = all.map(at => ({ at, coefficient: (node.leaves.includes(at) ? 1 : 0) - share }));
+        elastic({ kind: 'threshold', name: node.name, percent: node.atMostPercent }, terms, Number.NEGATIVE_INFINITY, 0, share * serving);
+        // What stands before the clause weighs at least what it lets through: 2 % is the least of the ordered ones only
+        // where the maker puts every small one behind it, which no rule asks. So nothing more is known.
+      }
+      if (node.declaredPercent !== undefined) {
+        const [low, high] = [(node.declaredPercent * 0.9) / 100, (node.declaredPercent * 1.1 + 0.5) / 100];
+        const share = (limit: number) => all.map(at => ({ at, coefficient: (node.leaves.includes(at) ? 1 : 0) - limit }));
+        elastic(
+          { kind: 'declared', name: node.name, percent: node.declaredPercent },
+          share(high),
+          Number.NEGATIVE_INFINITY,
+          0,
+          high * serving,
+        );
+        elastic(
+          { kind: 'declared', name: node.name, percent: node.declaredPercent },
+          share(low),
+          0,
+          Number.POSITIVE_INFINITY,
+          low * serving,
+        );
+      }
+      level(node.parts);
+    }
+  };
+  level(nodes);
+
+  const ceiling = (name: string, at: readonly number[], grams: number, source: string): void => {
+    const terms = [
+      ...all.map(leaf => ({ at: leaf, coefficient: (at.includes(leaf) ? 1 : 0) - grams / 100 })),
+      { at: lost, coefficient: grams / 100 },
+    ];
+    row({ kind: 'ceiling', name, source }, terms, Number.NEGATIVE_INFINITY, 0);
+  };
+  const phosphates = all.filter(at => isPhosphate(leaves[at]!));
+  if (phosphates.length > 0) ceiling('phosphate additives', phosphates, phosphateCeilings[kind].grams, phosphateCeilings[kind].source);
+  for (const at of all) {
+    const own = saltCeiling(leaves[at]!);
+    if (own !== undefined) ceiling(leaves[at]!.name, [at], own.grams, own.source);
+  }
+
+  const tied = new Map<number, { protein: number; phosphorus: number }>();
+  for (const [at, { name, content }] of leaves.entries()) {
+    const { phosphorusPerProtein: ratio, per1G } = content;
+    if (ratio === undefined) continue;
+    const protein = columns.push({ name: `protein of ${name}`, lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
+    const phosphorus = columns.push({ name: `phosphorus of ${name}`, lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
+    tied.set(at, { protein, phosphorus });
+    const between = (of: number, per: number, { lo, hi }: Interval): void => {
+      row(
+        { kind: 'tie', name },
+        [
+          { at: of, coefficient: 1 },
+          { at: per, coefficient: -lo },
+        ],
+        0,
+        Number.POSITIVE_INFINITY,
+      );
+      row(
+        { kind: 'tie', name },
+        [
+          { at: of, coefficient: 1 },
+          { at: per, coefficient: -hi },
+        ],
+        Number.NEGATIVE_INFINITY,
+        0,
+      );
+    };
+    between(protein, at, per1G.proteinG);
+    between(phosphorus, at, per1G.phosphorusMg);
+    between(phosphorus, protein, ratio);
+  }
+
+  const end = (nutrient: Traced, side: 'lo' | 'hi', of: (leaf: number) => boolean = () => true): readonly Term[] =>
+    all.filter(of).flatMap(at => {
+      const own = tied.get(at);
+      if (own !== undefined && nutrient === 'proteinG') return [{ at: own.protein, coefficient: 1 }];
+      if (own !== undefined && nutrient === 'phosphorusMg') return [{ at: own.phosphorus, coefficient: 1 }];
+      const coefficient = leaves[at]!.content.per1G[nutrient][side];
+      return coefficient === 0 ? [] : [{ at, coefficient }];
+    });
+  for (const nutrient of traced) {
+    const range = printed[nutrient];
+    if (range === undefined) continue;
+    const size = Math.max((range.lo + Math.min(range.hi, range.lo * 2 + 1)) / 2, serving / 200);
+    if (Number.isFinite(range.hi))
+      elastic({ kind: 'printed', nutrient, side: 'most' }, end(nutrient, 'lo'), Number.NEGATIVE_INFINITY, range.hi, size);
+    if (range.lo > 0) elastic({ kind: 'printed', nutrient, side: 'least' }, end(nutrient, 'hi'), range.lo, Number.POSITIVE_INFINITY, size);
+  }
+  return {
+    model: { columns, rows },
+    meanings,
+    leaves: leaves.length,
+    excess,
+    least: (nutrient, of) => end(nutrient, 'lo', of),
+    most: (nutrient, of) => end(nutrient, 'hi', of),
+  };
+}
