@@ -38,9 +38,24 @@ export async function benchMinerals(foods: readonly KnownFood[] = knownFoods().f
     else unbounded += 1;
   }
   figure(`foods of known recipe, ${unbounded} that cannot be bounded`, foods.length, '');
-  report('phosphorus', outcomes, ({ estimate }) => estimate.phosphorus, ({ truth }) => truth.phosphorusMg);
-  report('potassium', outcomes, ({ estimate }) => estimate.potassium, ({ truth }) => truth.potassiumMg);
-  report('added phosphorus', outcomes, ({ estimate }) => estimate.addedPhosphorus, ({ truth }) => truth.addedPhosphorusMg);
+  report(
+    'phosphorus',
+    outcomes,
+    ({ estimate }) => estimate.phosphorus,
+    ({ truth }) => truth.phosphorusMg,
+  );
+  report(
+    'potassium',
+    outcomes,
+    ({ estimate }) => estimate.potassium,
+    ({ truth }) => truth.potassiumMg,
+  );
+  report(
+    'added phosphorus',
+    outcomes,
+    ({ estimate }) => estimate.addedPhosphorus,
+    ({ truth }) => truth.addedPhosphorusMg,
+  );
   const plain = outcomes.map(({ food }) => Math.abs(14 * proteinOf(food) - food.truth.phosphorusMg));
   const own = outcomes.map(({ food, estimate }) => Math.abs(estimate.phosphorus.likely.mid - food.truth.phosphorusMg));
   figure('phosphorus: median error over that of 14 mg per g protein', median(own) / median(plain), 'at most 0.4');
@@ -55,7 +70,12 @@ function proteinOf({ panel }: KnownFood): number {
   return typeof printed === 'number' ? printed : 0.75;
 }
 
-function report(name: string, outcomes: readonly Outcome[], of: (outcome: Outcome) => MineralRange, truthOf: (food: KnownFood) => number): void {
+function report(
+  name: string,
+  outcomes: readonly Outcome[],
+  of: (outcome: Outcome) => MineralRange,
+  truthOf: (food: KnownFood) => number,
+): void {
   const rows = outcomes.map(outcome => ({ kind: outcome.food.kind, range: of(outcome), truth: truthOf(outcome.food) }));
   const rate = (what: string, aim: string, holds: (row: (typeof rows)[number]) => boolean): void => {
     const { rate: value, from, to } = share(rows, holds);
@@ -80,7 +100,10 @@ function isNear({ range: { likely }, truth }: { readonly range: MineralRange; re
 }
 
 /** A rate with its 95 % interval (Wilson 1927). */
-function share<Row>(rows: readonly Row[], holds: (row: Row) => boolean): { readonly rate: number; readonly from: number; readonly to: number } {
+function share<Row>(
+  rows: readonly Row[],
+  holds: (row: Row) => boolean,
+): { readonly rate: number; readonly from: number; readonly to: number } {
   const n = rows.length;
   const rate = rows.filter(holds).length / n;
   const z = 1.959964;

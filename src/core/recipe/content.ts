@@ -13,7 +13,6 @@ export const traced = [
   'fiberG',
   'totalSugarsG',
   'calciumMg',
-  'ironMg',
   'phosphorusMg',
   'potassiumMg',
 ] as const;
@@ -33,8 +32,8 @@ export interface Content {
   /** Grams of water in a gram. */
   readonly water: Figure;
   readonly phosphorusKind: PhosphorusKind;
-  /** Milligrams of phosphorus for a gram of protein, where the two go together. */
-  readonly phosphorusPerProtein?: Figure;
+  /** Milligrams for a gram of protein, where the two go together: phosphorus nearly everywhere, potassium in flesh. */
+  readonly perProtein?: Readonly<Partial<Record<'phosphorusMg' | 'potassiumMg', Figure>>>;
 }
 
 const nothing: Figure = { lo: 0, mid: 0, hi: 0 };
@@ -55,20 +54,29 @@ const spreads: Readonly<Record<Traced, readonly [share: number, least: number]>>
   fiberG: [0.25, 0.006],
   totalSugarsG: [0.25, 0.012],
   calciumMg: [0.25, 0.06],
-  ironMg: [0.5, 0.01],
-  phosphorusMg: [0.17, 0.04],
-  potassiumMg: [0.2, 0.06],
+  phosphorusMg: [0.17, 0.02],
+  potassiumMg: [0.2, 0.04],
 };
-const proteinTieSpread = 0.14;
+const phosphorusTieSpread = 0.14;
+const potassiumTieSpread = 0.2;
+const flesh: ReadonlySet<string> = new Set(['meat', 'poultry', 'fish']);
 
 /** A matched food of the composition table. What the table does not know stays within what any food can hold. */
-export function referenceContent({ per100G, spread, phosphorusKind }: ReferenceFood): Content {
+export function referenceContent(
+  { per100G, spread, phosphorusKind, group }: ReferenceFood,
+  certainty: 'named' | 'near' = 'named',
+): Content {
+  const isFlesh = flesh.has(group);
+  const wider = certainty === 'near' ? 1.8 : 1;
   const figures = Object.fromEntries(
     traced.map(key => {
       const value = per100G[key];
-      if (value === null) return [key, anyFood.per1G[key]];
+      if (value === null) return [key, group === 'starch' ? (starch[key] ?? anyFood.per1G[key]) : anyFood.per1G[key]];
       const mid = value / 100;
-      const [share, least] = spreads[key];
+      // How fat a cut is, and with it how much else it holds, is the butcher's choice.
+      if (isFlesh && (key === 'fatG' || key === 'saturatedFatG')) return [key, perGram(mid, mid * 0.1, Math.max(mid * 2, mid + 0.12))];
+      const [ownShare, least] = spreads[key];
+      const share = Math.min(0.9, ownShare * wider * (isFlesh ? 1.4 : 1));
       const [low, high] = spread[key] ?? [value, value];
       const lo = Math.max(0, Math.min(mid * (1 - share), low / 100) - least);
       return [key, perGram(mid, lo, Math.max(mid * (1 + share), high / 100) + least)];
@@ -76,11 +84,18 @@ export function referenceContent({ per100G, spread, phosphorusKind }: ReferenceF
   ) as Record<Traced, Figure>;
   const water = (per100G.waterG ?? 50) / 100;
   const wet = perGram(water, Math.max(0, water * 0.9 - 0.02), Math.min(1, water * 1.1 + 0.02));
-  const { proteinG, phosphorusMg } = per100G;
-  const isTied = proteinG !== null && phosphorusMg !== null && proteinG >= 2 && phosphorusMg > 0 && phosphorusKind !== 'inorganic';
-  const ratio = isTied ? phosphorusMg / proteinG : 0;
-  const tie = isTied ? { phosphorusPerProtein: perGram(ratio, ratio * (1 - proteinTieSpread), ratio * (1 + proteinTieSpread)) } : {};
-  return { per1G: figures, water: wet, phosphorusKind, ...tie };
+  const { proteinG } = per100G;
+  const tie = (key: 'phosphorusMg' | 'potassiumMg', spread: number) => {
+    const mineral = per100G[key];
+    if (proteinG === null || mineral === null || proteinG < 2 || mineral <= 0) return {};
+    const ratio = mineral / proteinG;
+    return { [key]: perGram(ratio, ratio * (1 - spread * wider), ratio * (1 + spread * wider)) };
+  };
+  const perProtein = {
+    ...(phosphorusKind === 'inorganic' ? {} : tie('phosphorusMg', phosphorusTieSpread)),
+    ...(isFlesh ? tie('potassiumMg', potassiumTieSpread) : {}),
+  };
+  return { per1G: figures, water: wet, phosphorusKind, perProtein };
 }
 
 /** An additive by its mass fractions; what a name leaves open (hydrates, which of several salts) is a range. */
@@ -123,12 +138,36 @@ export const anyFood: Content = {
     fiberG: perGram(0.04, 0, 0.9),
     totalSugarsG: perGram(0.1, 0, 1),
     calciumMg: perGram(0.5, 0, 20),
-    ironMg: perGram(0.03, 0, 1.5),
     phosphorusMg: perGram(1.2, 0, 13),
     potassiumMg: perGram(2.5, 0, 36),
   },
-  water: perGram(0.4, 0, 1),
+  water: perGram(0.4, 0, 0.95),
   phosphorusKind: 'unknown',
+};
+
+/** What modified starches may carry: 0.4 % phosphorus (21 CFR 172.892), and the sodium of their treatment (own decision). */
+const starch: Partial<Readonly<Record<Traced, Figure>>> = {
+  phosphorusMg: perGram(0.4, 0, 4),
+  sodiumMg: perGram(1, 0, 6),
+  potassiumMg: perGram(0.1, 0, 0.5),
+};
+
+/** "Spices": dried herbs and seeds of every kind (SR28 02001 to 02066: from cloves and turmeric to basil and celery seed). */
+export const spices: Content = {
+  per1G: {
+    ...anyFood.per1G,
+    proteinG: perGram(0.11, 0.04, 0.26),
+    fatG: perGram(0.08, 0.01, 0.42),
+    saturatedFatG: perGram(0.02, 0, 0.08),
+    cholesterolMg: nothing,
+    sodiumMg: perGram(0.5, 0, 4),
+    carbohydrateG: perGram(0.6, 0.25, 0.85),
+    calciumMg: perGram(6, 0.3, 24),
+    phosphorusMg: perGram(2, 0.6, 9),
+    potassiumMg: perGram(15, 4, 36),
+  },
+  water: perGram(0.09, 0.04, 0.14),
+  phosphorusKind: 'plant',
 };
 
 /** Flavors, colors, cultures, enzymes, gums, vitamins: little of them, and carriers with few minerals (own decision). */
@@ -137,12 +176,11 @@ export const trifle: Content = {
     ...anyFood.per1G,
     sodiumMg: perGram(5, 0, 150),
     calciumMg: perGram(1, 0, 250),
-    ironMg: perGram(0.3, 0, 400),
     cholesterolMg: nothing,
-    phosphorusMg: perGram(0.5, 0, 6),
-    potassiumMg: perGram(2, 0, 25),
+    phosphorusMg: perGram(0.3, 0, 3),
+    potassiumMg: perGram(1, 0, 12),
   },
-  water: perGram(0.2, 0, 1),
+  water: perGram(0.2, 0, 0.9),
   phosphorusKind: 'unknown',
 };
 

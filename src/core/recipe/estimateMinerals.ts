@@ -10,6 +10,7 @@ import type { Conflict, Driver, MineralEstimate, MineralRange, NoEstimate } from
 import { type PrintedServingFacts, type RecipeModel, recipeModel } from './recipeModel.ts';
 import { type RecipeTree, recipeTree } from './recipeTree.ts';
 import { type RecipeSample, sampleRecipes } from './sampleRecipes.ts';
+import { dryShare } from './waterLost.ts';
 
 /** Grows whenever the same label could give another estimate: kept estimates of an older version are made anew. */
 export const mineralModelVersion = 1;
@@ -27,7 +28,7 @@ export function estimateMinerals(label: ReadLabel, solver: LinearSolver): Minera
   const printed = printedRanges(label);
   if (Object.keys(printed).length === 0) return cannot('no figure of the panel could be read');
   const facts: PrintedServingFacts = { servingG: servingGrams, printed };
-  const kind = foodKind(tree, label.amountsFor.milliliters !== undefined);
+  const kind = foodKind(tree, dryShare(facts));
   const recipe = recipeModel(tree, kind, facts);
   const bounds = solver.solve(recipe.model, open => findBounds(open, recipe, tree));
   if (bounds === undefined) return cannot('no recipe keeps the order, the thresholds and the mass that the label tells');

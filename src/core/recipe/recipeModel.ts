@@ -1,8 +1,9 @@
 import type { Column, LinearModel, Row, Term } from '#core/optimize/linearModel.ts';
 import type { Interval } from '#core/quantity/interval.ts';
 import { type Traced, traced } from './content.ts';
-import { type FoodKind, isPhosphate, phosphateCeilings, saltCeiling } from './foodKind.ts';
+import { ceilingOf, type FoodKind, isPhosphate, phosphateCeilings } from './foodKind.ts';
 import type { RecipeNode, RecipeTree } from './recipeTree.ts';
+import { mostWaterLost } from './waterLost.ts';
 
 /** What the label says of one serving: its mass, and the ranges of the figures it prints. */
 export interface PrintedServingFacts {
@@ -39,10 +40,11 @@ export interface RecipeModel {
  * figure lies in its range over the spread of what the ingredients hold. Rows of the label are elastic: their excess is
  * zero unless the label contradicts itself.
  */
-export function recipeModel(tree: RecipeTree, kind: FoodKind, { servingG, printed }: PrintedServingFacts): RecipeModel {
+export function recipeModel(tree: RecipeTree, kind: FoodKind, facts: PrintedServingFacts): RecipeModel {
+  const { servingG, printed } = facts;
   const { leaves, nodes } = tree;
   const columns: Column[] = leaves.map(({ name }) => ({ name, lo: 0, hi: Number.POSITIVE_INFINITY }));
-  const lost = columns.push({ name: 'water that left', lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
+  const lost = columns.push({ name: 'water that left', lo: 0, hi: mostWaterLost(facts) }) - 1;
   const rows: Row[] = [];
   const meanings: RowMeaning[] = [];
   const excess = new Map<number, { at: number; cost: number }>();
@@ -113,6 +115,7 @@ export function recipeModel(tree: RecipeTree, kind: FoodKind, { servingG, printe
   };
   level(nodes);
 
+  const phosphates = all.filter(at => isPhosphate(leaves[at]!));
   const ceiling = (name: string, at: readonly number[], grams: number, source: string): void => {
     const terms = [
       ...all.map(leaf => ({ at: leaf, coefficient: (at.includes(leaf) ? 1 : 0) - grams / 100 })),
@@ -120,20 +123,18 @@ export function recipeModel(tree: RecipeTree, kind: FoodKind, { servingG, printe
     ];
     row({ kind: 'ceiling', name, source }, terms, Number.NEGATIVE_INFINITY, 0);
   };
-  const phosphates = all.filter(at => isPhosphate(leaves[at]!));
-  if (phosphates.length > 0) ceiling('phosphate additives', phosphates, phosphateCeilings[kind].grams, phosphateCeilings[kind].source);
+  const { grams: most, source } = phosphateCeilings[kind];
+  if (phosphates.length > 0) ceiling('phosphate additives', phosphates, most, source);
   for (const at of all) {
-    const own = saltCeiling(leaves[at]!);
+    const own = ceilingOf(leaves[at]!, kind);
     if (own !== undefined) ceiling(leaves[at]!.name, [at], own.grams, own.source);
   }
 
-  const tied = new Map<number, { protein: number; phosphorus: number }>();
+  const tied = new Map<number, Partial<Record<Traced, number>>>();
   for (const [at, { name, content }] of leaves.entries()) {
-    const { phosphorusPerProtein: ratio, per1G } = content;
-    if (ratio === undefined) continue;
+    const { perProtein = {}, per1G } = content;
+    if (perProtein.phosphorusMg === undefined && perProtein.potassiumMg === undefined) continue;
     const protein = columns.push({ name: `protein of ${name}`, lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
-    const phosphorus = columns.push({ name: `phosphorus of ${name}`, lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
-    tied.set(at, { protein, phosphorus });
     const between = (of: number, per: number, { lo, hi }: Interval): void => {
       row(
         { kind: 'tie', name },
@@ -155,15 +156,22 @@ export function recipeModel(tree: RecipeTree, kind: FoodKind, { servingG, printe
       );
     };
     between(protein, at, per1G.proteinG);
-    between(phosphorus, at, per1G.phosphorusMg);
-    between(phosphorus, protein, ratio);
+    const own: Partial<Record<Traced, number>> = { proteinG: protein };
+    for (const mineral of ['phosphorusMg', 'potassiumMg'] as const) {
+      const ratio = perProtein[mineral];
+      if (ratio === undefined) continue;
+      const column = columns.push({ name: `${mineral} of ${name}`, lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
+      between(column, at, per1G[mineral]);
+      between(column, protein, ratio);
+      own[mineral] = column;
+    }
+    tied.set(at, own);
   }
 
   const end = (nutrient: Traced, side: 'lo' | 'hi', of: (leaf: number) => boolean = () => true): readonly Term[] =>
     all.filter(of).flatMap(at => {
-      const own = tied.get(at);
-      if (own !== undefined && nutrient === 'proteinG') return [{ at: own.protein, coefficient: 1 }];
-      if (own !== undefined && nutrient === 'phosphorusMg') return [{ at: own.phosphorus, coefficient: 1 }];
+      const own = tied.get(at)?.[nutrient];
+      if (own !== undefined) return [{ at: own, coefficient: 1 }];
       const coefficient = leaves[at]!.content.per1G[nutrient][side];
       return coefficient === 0 ? [] : [{ at, coefficient }];
     });

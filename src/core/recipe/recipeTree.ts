@@ -3,7 +3,7 @@ import { type AdditiveRow, additiveTable } from '#core/additive/additiveTable.ts
 import { matchFood } from '#core/reference/matchFood.ts';
 import { namesNoFood } from '#core/reference/noFood.ts';
 import type { Ingredient } from '#core/statement/statement.ts';
-import { additiveContent, anyFood, type Content, referenceContent, salt, trifle, water } from './content.ts';
+import { additiveContent, anyFood, type Content, referenceContent, salt, spices, trifle, water } from './content.ts';
 
 /** What a leaf was taken for. */
 export type Taken = 'reference' | 'additive' | 'trifle' | 'salt' | 'unknown';
@@ -67,13 +67,13 @@ export function recipeTree(ingredients: readonly Ingredient[], additives: readon
   };
 
   const wholeCompound = (ingredient: Ingredient): Leaf | undefined => {
-    const match = matchFood(ingredient.name);
+    const match = nearestFood(ingredient.name, '');
     if (match === undefined || match.confidence < 0.5) return undefined;
     const addsMinerals = inside(ingredient).some(
       ({ finding, row }) => finding.counts && finding.class !== 'sodium' && row?.kind === 'additive' && !namesItself(ingredient, finding),
     );
     if (addsMinerals && !wholeInSpiteOfAdditives.has(match.food.group)) return undefined;
-    return { name: ingredient.name, taken: 'reference', content: referenceContent(match.food), group: match.food.group };
+    return { name: ingredient.name, taken: 'reference', content: referenceContent(match.food, match.certainty), group: match.food.group };
   };
 
   const leafOf = (ingredient: Ingredient, heading: string): Leaf => {
@@ -86,10 +86,12 @@ export function recipeTree(ingredients: readonly Ingredient[], additives: readon
       return { name, taken: 'additive', content: additiveContent(row, others), group: row.family, additive: row, typicalG };
     }
     if (isWater.test(name)) return { name, taken: 'reference', content: water, group: 'water' };
-    const match = matchFood(name, heading);
+    const match = nearestFood(name, heading);
     if (match !== undefined && match.confidence >= 0.4) {
-      return { name, taken: 'reference', content: referenceContent(match.food), group: match.food.group };
+      return { name, taken: 'reference', content: referenceContent(match.food, match.certainty), group: match.food.group };
     }
+    if (/\b(?:spices?|seasonings?|herbs?)\b/i.test(name))
+      return { name, taken: 'reference', content: spices, group: 'spice', typicalG: 0.5 };
     if (/calcium/i.test(name)) return { name, taken: 'salt', content: salt(0.4), group: 'salt', typicalG: 0.3 };
     if (/\bacids?\b|vinegar powder/i.test(name)) return { name, taken: 'salt', content: salt(0), group: 'acid', typicalG: 0.3 };
     if (namesNoFood(name) || isTrifle.test(name)) return { name, taken: 'trifle', content: trifle, group: 'trifle', typicalG: 0.2 };
@@ -100,9 +102,20 @@ export function recipeTree(ingredients: readonly Ingredient[], additives: readon
   return { leaves, nodes };
 }
 
+/** The food of a name, or the one it is a leaner kind of: a reduced fat cheese is near the cheese, with a wider spread. */
+function nearestFood(name: string, heading: string) {
+  const match = matchFood(name, heading);
+  if (match !== undefined) return { ...match, certainty: match.confidence >= 0.8 ? ('named' as const) : ('near' as const) };
+  const plain = name.replace(leaner, ' ').trim();
+  const near = plain === name.trim() ? undefined : matchFood(plain, heading);
+  return near && { ...near, certainty: 'near' as const };
+}
+
+const leaner = /\b(?:reduced|low|lower|less|light|lite|part|fat|sodium|salt|free|skim|non-?fat|lean|unsalted|no|added)\b[ -]*/gi;
+
 const rowById: ReadonlyMap<string, AdditiveRow> = new Map(additiveTable.map(row => [row.id, row]));
 const isWater = /^(?:filtered |purified |carbonated |spring |sparkling |drinking |deionized |reverse osmosis )*water\b/i;
-const isTrifle = /\b(?:gum|starch|flavou?r|colou?r|extract|enzymes?|cultures?|vitamins?|minerals?|yeast food|spices?|seasonings?|smoke)\b/i;
+const isTrifle = /\b(?:gum|starch|flavou?r|colou?r|extract|enzymes?|cultures?|vitamins?|minerals?|yeast food|smoke)\b/i;
 
 /** Groups whose reference rows hold the usual additives already: bread has its leavening, cereal its fortification. */
 const wholeInSpiteOfAdditives: ReadonlySet<string> = new Set(['bread', 'sweet']);

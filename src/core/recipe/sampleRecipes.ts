@@ -1,9 +1,9 @@
 import { type Figure, type Traced, traced } from './content.ts';
-import type { FoodKind } from './foodKind.ts';
-import { isPhosphate, typicalPhosphatesG } from './foodKind.ts';
+import { type FoodKind, isPhosphate, typicalPhosphates } from './foodKind.ts';
 import { type RandomNumbers, randomNumbers } from './randomNumbers.ts';
 import type { PrintedServingFacts, RecipeModel } from './recipeModel.ts';
 import type { RecipeTree } from './recipeTree.ts';
+import { typicalWaterLost } from './waterLost.ts';
 
 /** Recipes drawn from all that the label allows, each with its minerals in milligrams per serving. */
 export interface RecipeSample {
@@ -47,8 +47,8 @@ export function sampleRecipes(
   const serving = (facts.servingG.lo + facts.servingG.hi) / 2;
   const x = Float64Array.from(start.subarray(0, size));
   const hard = hardRows(recipe, size, x);
-  const observed = observations(tree, facts, x, serving);
-  const decay = decays(tree, kind, serving);
+  const observed = [...observations(tree, facts, x, serving), ...typicalUse(tree, kind, serving)];
+  const decay = decays(tree, facts, serving);
   const wander = gaussianDirections(observed, x, serving, size);
   const direction = new Float64Array(size);
   const move = mover(x, hard, observed, decay, random);
@@ -90,7 +90,7 @@ function hardRows({ model, meanings }: RecipeModel, size: number, x: Float64Arra
     const coefficients = new Float64Array(size);
     coefficients[at] = 1;
     x[at] = Math.max(0, x[at]!);
-    rows.push({ coefficients, lo: 0, hi: Number.POSITIVE_INFINITY });
+    rows.push({ coefficients, lo: 0, hi: model.columns[at]!.hi });
   }
   return rows;
 }
@@ -130,7 +130,6 @@ const floorOf: Readonly<Record<Traced, number>> = {
   fiberG: 0.004,
   totalSugarsG: 0.008,
   calciumMg: 0.08,
-  ironMg: 0.03,
   phosphorusMg: 0.05,
   potassiumMg: 0.1,
 };
@@ -139,27 +138,35 @@ function spreadOf({ lo, hi }: Figure): number {
   return ((hi - lo) / 2) * deviation;
 }
 
-/** Log-linear part of the prior: how fast the density falls with grams. */
-function decays({ leaves }: RecipeTree, kind: FoodKind, serving: number): Float64Array {
-  const decay = new Float64Array(leaves.length + 1);
-  const phosphates = leaves.filter(isPhosphate).length;
-  for (const [at, leaf] of leaves.entries()) {
-    const typicalG = isPhosphate(leaf) ? typicalPhosphatesG[kind] / phosphates : leaf.typicalG;
-    if (typicalG !== undefined && leaf.additive?.id !== 'salt') decay[at] = 1 / ((typicalG / 100) * serving);
-  }
-  decay[leaves.length] = 1 / (typicalLossShare[kind] * serving);
-  return decay;
+/** What additives typically are, as normals: all phosphates together by kind of food, every other salt by its own level. */
+function typicalUse({ leaves }: RecipeTree, kind: FoodKind, serving: number): readonly Observation[] {
+  const size = leaves.length + 1;
+  const prior = (at: readonly number[], grams: number, sd: number): Observation => {
+    const coefficients = new Float64Array(size);
+    for (const leaf of at) coefficients[leaf] = 1;
+    return { coefficients, mean: (grams / 100) * serving, variance: ((sd / 100) * serving) ** 2 };
+  };
+  const phosphates = leaves.flatMap((leaf, at) => (isPhosphate(leaf) ? [at] : []));
+  const { grams, deviation: sd } = typicalPhosphates[kind];
+  return [
+    ...(phosphates.length === 0 ? [] : [prior(phosphates, grams, sd)]),
+    ...leaves.flatMap((leaf, at) =>
+      leaf.additive === undefined || leaf.additive.id === 'salt' || leaf.typicalG === undefined || isPhosphate(leaf)
+        ? []
+        : [prior([at], leaf.typicalG, 0.7 * leaf.typicalG)],
+    ),
+  ];
 }
 
-/** Water lost in cooking, as a share of the finished food; common practice, no source. */
-const typicalLossShare: Readonly<Record<FoodKind, number>> = {
-  meat: 0.12,
-  'processed cheese': 0.02,
-  drink: 0.005,
-  baked: 0.15,
-  'dry mix': 0.02,
-  other: 0.08,
-};
+/** Log-linear part of the prior: how fast the density falls with grams. */
+function decays({ leaves }: RecipeTree, facts: PrintedServingFacts, serving: number): Float64Array {
+  const decay = new Float64Array(leaves.length + 1);
+  for (const [at, leaf] of leaves.entries()) {
+    if (leaf.typicalG !== undefined && leaf.additive === undefined) decay[at] = 1 / ((leaf.typicalG / 100) * serving);
+  }
+  decay[leaves.length] = 1 / typicalWaterLost(facts);
+  return decay;
+}
 
 /** A little of one thing for as much of another. */
 function exchange(direction: Float64Array, leaves: number, uniform: () => number): void {

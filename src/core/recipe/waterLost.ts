@@ -1,0 +1,25 @@
+import type { PrintedServingFacts } from './recipeModel.ts';
+
+/** How dry the finished food is: fat, carbohydrate and protein over its mass, as far as they are printed. */
+export function dryShare({ servingG, printed }: PrintedServingFacts): number {
+  const grams = (['fatG', 'carbohydrateG', 'proteinG'] as const).reduce((sum, key) => {
+    const range = printed[key];
+    return sum + (range === undefined ? 0 : (range.lo + Math.min(range.hi, range.lo + 1)) / 2);
+  }, 0);
+  return Math.min(1, grams / ((servingG.lo + servingG.hi) / 2));
+}
+
+/**
+ * The most water that can have left a serving, in grams: what is dry may have been anything, what is wet was hardly boiled
+ * down, since makers put in concentrates instead (own decision; a soup at most a third of itself, a bread as much as itself).
+ */
+export function mostWaterLost(facts: PrintedServingFacts): number {
+  const dry = dryShare(facts);
+  return facts.servingG.hi * (dry > 0.78 ? 12 : 0.2 + 1.4 * dry);
+}
+
+/** What leaves typically, for the prior only. */
+export function typicalWaterLost(facts: PrintedServingFacts): number {
+  const dry = dryShare(facts);
+  return ((facts.servingG.lo + facts.servingG.hi) / 2) * (dry > 0.78 ? 3 : 0.03 + 0.25 * dry);
+}
