@@ -13,6 +13,7 @@ export const traced = [
   'fiberG',
   'totalSugarsG',
   'calciumMg',
+  'ironMg',
   'phosphorusMg',
   'potassiumMg',
 ] as const;
@@ -34,6 +35,8 @@ export interface Content {
   readonly phosphorusKind: PhosphorusKind;
   /** Milligrams for a gram of protein, where the two go together: phosphorus nearly everywhere, potassium in flesh. */
   readonly perProtein?: Readonly<Partial<Record<'phosphorusMg' | 'potassiumMg', Figure>>>;
+  /** Milligrams of potassium for a gram of carbohydrate, where the two go together: in milk with its sugar, in plants. */
+  readonly potassiumPerCarbohydrate?: Figure;
 }
 
 const nothing: Figure = { lo: 0, mid: 0, hi: 0 };
@@ -45,20 +48,25 @@ const perGram = (mid: number, lo: number, hi: number): Figure => ({ lo, mid, hi 
  * measured over the reference foods that have several rows (docs/minerals.md).
  */
 const spreads: Readonly<Record<Traced, readonly [share: number, least: number]>> = {
-  proteinG: [0.12, 0.004],
-  fatG: [0.15, 0.004],
-  saturatedFatG: [0.2, 0.003],
-  cholesterolMg: [0.25, 0.02],
-  sodiumMg: [0.2, 0.05],
-  carbohydrateG: [0.1, 0.008],
-  fiberG: [0.25, 0.006],
-  totalSugarsG: [0.25, 0.012],
-  calciumMg: [0.25, 0.06],
-  phosphorusMg: [0.17, 0.02],
-  potassiumMg: [0.2, 0.04],
+  proteinG: [0.072, 0.0024],
+  fatG: [0.096, 0.0024],
+  saturatedFatG: [0.12, 0.0024],
+  cholesterolMg: [0.16, 0.016],
+  sodiumMg: [0.12, 0.04],
+  carbohydrateG: [0.064, 0.0048],
+  fiberG: [0.16, 0.004],
+  totalSugarsG: [0.16, 0.008],
+  calciumMg: [0.16, 0.048],
+  ironMg: [0.6, 0.012],
+  phosphorusMg: [0.08, 0.01],
+  potassiumMg: [0.1, 0.02],
 };
-const phosphorusTieSpread = 0.14;
-const potassiumTieSpread = 0.2;
+const phosphorusTieSpread = 0.07;
+const potassiumTieSpread = 0.1;
+
+/** Milk and nuts are alike the world over; leaves, roots and fruits are not (same measurement, by group). */
+const groupSpread: Readonly<Record<string, number>> = { dairy: 0.6, nut: 0.7, egg: 0.7, vegetable: 1.4, fruit: 1.4, grain: 1.2 };
+const followsCarbohydrate: ReadonlySet<string> = new Set(['dairy', 'vegetable', 'fruit', 'legume']);
 const flesh: ReadonlySet<string> = new Set(['meat', 'poultry', 'fish']);
 
 /** A matched food of the composition table. What the table does not know stays within what any food can hold. */
@@ -67,7 +75,7 @@ export function referenceContent(
   certainty: 'named' | 'near' = 'named',
 ): Content {
   const isFlesh = flesh.has(group);
-  const wider = certainty === 'near' ? 1.8 : 1;
+  const wider = (certainty === 'near' ? 1.8 : 1) * (groupSpread[group] ?? 1);
   const figures = Object.fromEntries(
     traced.map(key => {
       const value = per100G[key];
@@ -95,7 +103,12 @@ export function referenceContent(
     ...(phosphorusKind === 'inorganic' ? {} : tie('phosphorusMg', phosphorusTieSpread)),
     ...(isFlesh ? tie('potassiumMg', potassiumTieSpread) : {}),
   };
-  return { per1G: figures, water: wet, phosphorusKind, perProtein };
+  const { carbohydrateG, potassiumMg } = per100G;
+  const goesWithCarbohydrate = followsCarbohydrate.has(group) && carbohydrateG !== null && carbohydrateG >= 3 && potassiumMg !== null;
+  const ratio = goesWithCarbohydrate ? potassiumMg / carbohydrateG : 0;
+  const share = potassiumTieSpread * wider;
+  const potassiumPerCarbohydrate = perGram(ratio, ratio * (1 - share), ratio * (1 + share));
+  return { per1G: figures, water: wet, phosphorusKind, perProtein, ...(ratio > 0 ? { potassiumPerCarbohydrate } : {}) };
 }
 
 /** An additive by its mass fractions; what a name leaves open (hydrates, which of several salts) is a range. */
@@ -138,6 +151,7 @@ export const anyFood: Content = {
     fiberG: perGram(0.04, 0, 0.9),
     totalSugarsG: perGram(0.1, 0, 1),
     calciumMg: perGram(0.5, 0, 20),
+    ironMg: perGram(0.03, 0, 1.5),
     phosphorusMg: perGram(1.2, 0, 13),
     potassiumMg: perGram(2.5, 0, 36),
   },
@@ -176,6 +190,7 @@ export const trifle: Content = {
     ...anyFood.per1G,
     sodiumMg: perGram(5, 0, 150),
     calciumMg: perGram(1, 0, 250),
+    ironMg: perGram(5, 0, 1000),
     cholesterolMg: nothing,
     phosphorusMg: perGram(0.3, 0, 3),
     potassiumMg: perGram(1, 0, 12),

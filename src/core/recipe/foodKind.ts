@@ -33,17 +33,17 @@ export interface Ceiling {
 export const phosphateCeilings: Readonly<Record<FoodKind, Ceiling>> = {
   meat: { grams: 0.5, source: '9 CFR 424.21(c): 0.5 % of the product' },
   'processed cheese': { grams: 3, source: '21 CFR 133.169(c): emulsifying salts at most 3 %' },
-  drink: { grams: 0.4, source: 'calcium-fortified drinks; own decision' },
+  drink: { grams: 0.35, source: 'calcium-fortified drinks; own decision' },
   baked: { grams: 2.5, source: '21 CFR 137.180: acid and soda at most 4.5 parts in 100 of flour (share of flour: own decision)' },
   'dry mix': { grams: 4, source: 'own decision: no ceiling in law is known' },
-  other: { grams: 0.7, source: 'Codex GSFA, soups and sauces: 1,500 mg/kg as phosphorus (from memory)' },
+  other: { grams: 0.35, source: 'twice what is typical, from memory; under the 1,500 mg/kg as phosphorus of Codex GSFA' },
 };
 
 /** The most that one additive or trifle may be in 100 g of the finished food. */
 export function ceilingOf({ additive, taken, name, group }: Leaf, kind: FoodKind): Ceiling | undefined {
   const own = 'own decision: six times what is typical, from memory';
   if (additive === undefined) {
-    if (group === 'spice') return { grams: 10, source: own };
+    if (group === 'spice') return { grams: kind === 'dry mix' ? 15 : 4, source: own };
     if (taken !== 'trifle' && taken !== 'salt') return undefined;
     return { grams: /cultur|enzyme|vitamin|colou?r|annatto|rennet/i.test(name) ? 1 : kind === 'dry mix' ? 6 : 3, source: own };
   }
@@ -56,6 +56,7 @@ export function ceilingOf({ additive, taken, name, group }: Leaf, kind: FoodKind
   if (/sorbate|benzoate|nitrite|nitrate|iodate|iodide|bromate|acesulfame/.test(id)) {
     return { grams: 0.3, source: '21 CFR 133.169, 182.3640, 184.1733: 0.1 to 0.3 %' };
   }
+  if (/lecithin/.test(id)) return { grams: 1, source: 'own decision: twice what is typical, from memory' };
   if (id === 'salt' || isPhosphate({ additive } as Leaf)) return undefined;
   const typical = additive.typicalPercentFromMemory;
   return typical === null
@@ -71,8 +72,8 @@ function isPhosphateOfSodiumOrPotassium(id: string): boolean {
 export const typicalPhosphates: Readonly<Record<FoodKind, { readonly grams: number; readonly deviation: number }>> = {
   meat: { grams: 0.35, deviation: 0.12 },
   'processed cheese': { grams: 2, deviation: 0.6 },
-  drink: { grams: 0.08, deviation: 0.08 },
+  drink: { grams: 0.05, deviation: 0.06 },
   baked: { grams: 0.7, deviation: 0.5 },
   'dry mix': { grams: 0.8, deviation: 0.7 },
-  other: { grams: 0.15, deviation: 0.12 },
+  other: { grams: 0.1, deviation: 0.1 },
 };

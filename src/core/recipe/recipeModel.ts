@@ -11,6 +11,8 @@ export interface PrintedServingFacts {
   readonly printed: Readonly<Partial<Record<Traced, Interval>>>;
 }
 
+const fleshGroups: ReadonlySet<string> = new Set(['meat', 'poultry', 'fish']);
+
 /** What a row of the model stands for, so that a conflict or a limit can be told in words. */
 export type RowMeaning =
   | { readonly kind: 'printed'; readonly nutrient: Traced; readonly side: 'most' | 'least' }
@@ -125,6 +127,17 @@ export function recipeModel(tree: RecipeTree, kind: FoodKind, facts: PrintedServ
   };
   const { grams: most, source } = phosphateCeilings[kind];
   if (phosphates.length > 0) ceiling('phosphate additives', phosphates, most, source);
+  // In a meal the meat carries them: half a percent of what was pumped to at most 1.4 times its mass.
+  const meats = all.filter(at => fleshGroups.has(leaves[at]!.group));
+  const inMeat = phosphates.filter(at => /sodium|potassium/.test(leaves[at]!.additive?.id ?? ''));
+  if (meats.length > 0 && inMeat.length > 0 && !leaves.some(({ group, name }) => group === 'dairy' && /cheese/i.test(name))) {
+    row(
+      { kind: 'ceiling', name: 'phosphates in meat', source: phosphateCeilings.meat.source },
+      [...mass(inMeat, 1), ...mass(meats, -0.007)],
+      Number.NEGATIVE_INFINITY,
+      0,
+    );
+  }
   for (const at of all) {
     const own = ceilingOf(leaves[at]!, kind);
     if (own !== undefined) ceiling(leaves[at]!.name, [at], own.grams, own.source);
@@ -132,8 +145,8 @@ export function recipeModel(tree: RecipeTree, kind: FoodKind, facts: PrintedServ
 
   const tied = new Map<number, Partial<Record<Traced, number>>>();
   for (const [at, { name, content }] of leaves.entries()) {
-    const { perProtein = {}, per1G } = content;
-    if (perProtein.phosphorusMg === undefined && perProtein.potassiumMg === undefined) continue;
+    const { perProtein = {}, potassiumPerCarbohydrate, per1G } = content;
+    if (perProtein.phosphorusMg === undefined && perProtein.potassiumMg === undefined && potassiumPerCarbohydrate === undefined) continue;
     const protein = columns.push({ name: `protein of ${name}`, lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
     const between = (of: number, per: number, { lo, hi }: Interval): void => {
       row(
@@ -164,6 +177,15 @@ export function recipeModel(tree: RecipeTree, kind: FoodKind, facts: PrintedServ
       between(column, at, per1G[mineral]);
       between(column, protein, ratio);
       own[mineral] = column;
+    }
+    if (potassiumPerCarbohydrate !== undefined) {
+      const carbohydrate = columns.push({ name: `carbohydrate of ${name}`, lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
+      const column = own.potassiumMg ?? columns.push({ name: `potassiumMg of ${name}`, lo: 0, hi: Number.POSITIVE_INFINITY }) - 1;
+      between(carbohydrate, at, per1G.carbohydrateG);
+      if (own.potassiumMg === undefined) between(column, at, per1G.potassiumMg);
+      between(column, carbohydrate, potassiumPerCarbohydrate);
+      own.carbohydrateG = carbohydrate;
+      own.potassiumMg = column;
     }
     tied.set(at, own);
   }

@@ -15,7 +15,7 @@ export function dryShare({ servingG, printed }: PrintedServingFacts): number {
  */
 export function mostWaterLost(facts: PrintedServingFacts): number {
   const dry = dryShare(facts);
-  return facts.servingG.hi * (dry > 0.78 ? 12 : 0.2 + 1.4 * dry);
+  return facts.servingG.hi * (dry > 0.78 ? 12 : 0.1 + 1.3 * dry);
 }
 
 /** What leaves typically, for the prior only. */
