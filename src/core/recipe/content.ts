@@ -48,24 +48,35 @@ const perGram = (mid: number, lo: number, hi: number): Figure => ({ lo, mid, hi 
  * measured over the reference foods that have several rows (docs/minerals.md).
  */
 const spreads: Readonly<Record<Traced, readonly [share: number, least: number]>> = {
-  proteinG: [0.072, 0.0024],
-  fatG: [0.096, 0.0024],
-  saturatedFatG: [0.12, 0.0024],
-  cholesterolMg: [0.16, 0.016],
-  sodiumMg: [0.12, 0.04],
-  carbohydrateG: [0.064, 0.0048],
-  fiberG: [0.16, 0.004],
-  totalSugarsG: [0.16, 0.008],
-  calciumMg: [0.16, 0.048],
+  proteinG: [0.081, 0.0027],
+  fatG: [0.108, 0.0027],
+  saturatedFatG: [0.135, 0.0027],
+  cholesterolMg: [0.18, 0.018],
+  sodiumMg: [0.135, 0.045],
+  carbohydrateG: [0.072, 0.0054],
+  fiberG: [0.18, 0.0045],
+  totalSugarsG: [0.18, 0.009],
+  calciumMg: [0.18, 0.054],
   ironMg: [0.6, 0.012],
-  phosphorusMg: [0.08, 0.01],
-  potassiumMg: [0.1, 0.02],
+  phosphorusMg: [0.11, 0.015],
+  potassiumMg: [0.14, 0.03],
 };
-const phosphorusTieSpread = 0.07;
-const potassiumTieSpread = 0.1;
+const phosphorusTieSpread = 0.1;
+const potassiumTieSpread = 0.14;
 
 /** Milk and nuts are alike the world over; leaves, roots and fruits are not (same measurement, by group). */
-const groupSpread: Readonly<Record<string, number>> = { dairy: 0.6, nut: 0.7, egg: 0.7, vegetable: 1.4, fruit: 1.4, grain: 1.2 };
+const groupSpread: Readonly<Record<string, number>> = {
+  dairy: 0.7,
+  nut: 0.8,
+  egg: 0.8,
+  vegetable: 1.8,
+  fruit: 1.6,
+  grain: 1.5,
+  legume: 1.7,
+  fish: 1.8,
+  poultry: 1.4,
+  spice: 1.5,
+};
 const followsCarbohydrate: ReadonlySet<string> = new Set(['dairy', 'vegetable', 'fruit', 'legume']);
 const flesh: ReadonlySet<string> = new Set(['meat', 'poultry', 'fish']);
 
@@ -83,6 +94,8 @@ export function referenceContent(
       const mid = value / 100;
       // How fat a cut is, and with it how much else it holds, is the butcher's choice.
       if (isFlesh && (key === 'fatG' || key === 'saturatedFatG')) return [key, perGram(mid, mid * 0.1, Math.max(mid * 2, mid + 0.12))];
+      // How salty a cheese, stock or canned bean is, is its maker's choice as well; the table has the usual one.
+      if (key === 'sodiumMg' && mid > 1) return [key, perGram(mid, 0, mid * 1.5)];
       const [ownShare, least] = spreads[key];
       const share = Math.min(0.9, ownShare * wider * (isFlesh ? 1.4 : 1));
       const [low, high] = spread[key] ?? [value, value];

@@ -126,7 +126,9 @@ export function recipeModel(tree: RecipeTree, kind: FoodKind, facts: PrintedServ
     row({ kind: 'ceiling', name, source }, terms, Number.NEGATIVE_INFINITY, 0);
   };
   const { grams: most, source } = phosphateCeilings[kind];
-  if (phosphates.length > 0) ceiling('phosphate additives', phosphates, most, source);
+  // What fortifies with calcium is held by the calcium on the panel.
+  const held = phosphates.filter(at => printed.calciumMg === undefined || leaves[at]!.content.per1G.calciumMg.lo === 0);
+  if (held.length > 0) ceiling('phosphate additives', held, most, source);
   // In a meal the meat carries them: half a percent of what was pumped to at most 1.4 times its mass.
   const meats = all.filter(at => fleshGroups.has(leaves[at]!.group));
   const inMeat = phosphates.filter(at => /sodium|potassium/.test(leaves[at]!.additive?.id ?? ''));

@@ -24,7 +24,7 @@ const stepsBetween = 4;
 /** One standard deviation of a reference figure, as a share of the half width of its spread. */
 const deviation = 0.8;
 /** The same of a mineral: rows of SR28 are off by more than the middle of what their names cover. */
-const mineralDeviation = 1.5;
+const mineralDeviation = 1.35;
 /** How much of a food's excess of protein over the table goes along with its phosphorus (own decision, from the ratio's smaller spread). */
 const phosphorusFollowsProtein = 0.6;
 
