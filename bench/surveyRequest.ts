@@ -1,7 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
+import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
 import { createApp } from '../src/server/app.ts';
 import { best, figure } from './measure.ts';
@@ -28,6 +30,7 @@ export async function benchSurveyRequest(): Promise<void> {
       const world = {
         store,
         shelf: new Shelf(store),
+        minerals: new Minerals(store, workerEstimator(), () => undefined),
         database: 'SQLite',
         demo: () => ({ table: { headings: [], rows: [], issues: [] }, plates: [] }),
         readTable: () => Promise.reject(new Error('not used')),

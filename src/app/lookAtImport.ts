@@ -43,7 +43,8 @@ export async function lookAtImport(
 ): Promise<ImportLook> {
   const { issues, read } = labelReader(mapped(table, mapping));
   const findFood = foodFinder(await store.listFoods());
-  const standing = new Map((await shelf.foods()).map(({ row, food }) => [row.id, food.label]));
+  // As printed: an estimate in the place of what a label leaves out is no figure of the package.
+  const standing = new Map((await shelf.foods()).map(({ row, label }) => [row.id, shelf.reading(label)]));
   const isSame = (label: ReadLabel, imported: ImportedLabel): boolean => compareLabels(label, imported.label).outcome === 'same';
   /** Earlier labels count as well: an old table read again must not put an old label before the newer one. */
   const isThere = async (imported: ImportedLabel, food: FoodRow): Promise<boolean> => {

@@ -1,6 +1,8 @@
 import type { ReadLabel } from '#core/label/label.ts';
 import { readLabel } from '#core/label/readLabel.ts';
 import type { PlateFood } from '#core/plate/plate.ts';
+import { estimatedLabel } from '#core/recipe/estimatedLabel.ts';
+import type { Minerals } from './minerals.ts';
 import type { FoodRow, LabelRow, Store } from './store.ts';
 
 export interface ShelfFood {
@@ -22,20 +24,33 @@ function byName({ row: a }: ShelfFood, { row: b }: ShelfFood): number {
  */
 export class Shelf {
   private readonly store: Store;
+  private readonly minerals: Minerals | undefined;
   private readonly readings = new Map<string, ReadLabel>();
   private revision = -1;
+  private stamp = -1;
   private all: readonly ShelfFood[] = [];
 
-  constructor(store: Store) {
+  /** With `minerals`, what a label does not print is filled with its estimate where there is one. */
+  constructor(store: Store, minerals?: Minerals) {
     this.store = store;
+    this.minerals = minerals;
   }
 
   async foods(category?: string): Promise<readonly ShelfFood[]> {
     const revision = await this.store.revision();
-    if (revision !== this.revision) {
+    const stamp = this.minerals?.stamp ?? 0;
+    if (revision !== this.revision || stamp !== this.stamp) {
       const rows = await this.store.standingLabels();
-      this.all = rows.map(({ food, label }) => ({ row: food, label, food: plateFood(food, this.reading(label)) })).sort(byName);
+      const estimates = await this.minerals?.all();
+      this.all = rows
+        .map(({ food, label }) => ({
+          row: food,
+          label,
+          food: plateFood(food, estimatedLabel(this.reading(label), estimates?.get(label.id))),
+        }))
+        .sort(byName);
       this.revision = revision;
+      this.stamp = stamp;
       this.forgetAllBut(new Set(rows.map(({ label }) => label.id)));
     }
     if (category === undefined) return this.all;

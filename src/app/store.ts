@@ -50,6 +50,11 @@ export interface Store {
   addPhoto(labelId: string, photo: NewPhoto): Promise<PhotoRow>;
   getPhoto(id: string): Promise<(PhotoRow & { readonly bytes: Uint8Array }) | undefined>;
 
+  /** Kept estimates of one version; those of another are as good as missing. */
+  estimates(version: string): Promise<readonly KeptEstimate[]>;
+  /** Keeps computed estimates. The revision stays: nothing that a person said has changed. */
+  putEstimates(version: string, estimates: readonly KeptEstimate[]): Promise<void>;
+
   /** Everything, for a file that `restore` reads; rows in a fixed order. */
   exportAll(): Promise<WorkspaceFile>;
   /** Fills an empty workspace from such a file, in one transaction; refuses when anything is in it (`workspace-not-empty`). */
@@ -150,6 +155,12 @@ export interface SavedSurvey {
   readonly switchedOn: readonly string[];
   /** In the place of the plate's own portion. */
   readonly servings?: number;
+}
+
+/** An estimate of a label's minerals, as JSON of whoever made it. */
+export interface KeptEstimate {
+  readonly labelId: string;
+  readonly estimate: unknown;
 }
 
 export interface NewPhoto {

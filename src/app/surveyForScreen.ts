@@ -122,9 +122,10 @@ function plotted({ judged, missing }: Total): number | null {
   return missing.length > 0 || judged.lo !== judged.hi ? null : roundHalfUp(judged.hi, 1);
 }
 
-function column({ judged, missing }: Total, nutrient: Nutrient): { readonly text: string; readonly low: number | null } {
+function column({ judged, missing, estimated }: Total, nutrient: Nutrient): { readonly text: string; readonly low: number | null } {
   if (missing.length > 0) return { text: unknownReasonText[missing[0]!.reason], low: null };
-  return { text: rangeText(judged, nutrients[nutrient].unit, decimalsOf(nutrient)), low: judged.lo };
+  const text = rangeText(judged, nutrients[nutrient].unit, decimalsOf(nutrient));
+  return { text: estimated ? `estimated ${text}` : text, low: judged.lo };
 }
 
 /** What is to spare or over in the test that decides; the reason where nothing can be told. */

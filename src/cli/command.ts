@@ -1,5 +1,6 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
 import type { InputLine, Table } from '#app/ports.ts';
+import type { LinearSolver } from '#core/optimize/linearModel.ts';
 
 /** What a command may do to the world. main.ts fulfils it. */
 export interface World {
@@ -15,6 +16,8 @@ export interface World {
   readBytes(path: string): Promise<Uint8Array>;
   /** @throws Fault table-without-headings. */
   readTable(bytes: Uint8Array): Table;
+  /** The solver of linear models; loading it takes a tenth of a second. */
+  openSolver(): Promise<LinearSolver>;
   /** Where a file that ships with the program is. */
   shipped(path: string): string;
 }

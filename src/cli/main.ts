@@ -14,6 +14,7 @@ const table: CommandTable = {
   survey: () => import('./commands/survey.ts'),
   statement: () => import('./commands/statement.ts'),
   label: () => import('./commands/label.ts'),
+  minerals: () => import('./commands/minerals.ts'),
   yardsticks: () => import('./commands/yardsticks.ts'),
 };
 const help = helpAbout(table);
@@ -28,6 +29,7 @@ const world: World = {
   },
   readBytes,
   readTable,
+  openSolver: async () => (await import('#adapters/solver/highsSolver.ts')).openHighsSolver(),
   shipped: path => fileURLToPath(new URL(`../../${path}`, import.meta.url)),
 };
 

@@ -92,6 +92,7 @@ describe('faults', () => {
         '/foods',
         '/foods/{id}',
         '/foods/{id}/labels',
+        '/foods/{id}/minerals',
         '/imports',
         '/imports/look',
         '/imports/{id}/undo',
@@ -150,6 +151,56 @@ describe('surveys', () => {
     expect(answer.headers.get('content-type')).toBe('text/csv; charset=utf-8');
     expect(lines).toHaveLength(1 + body.rows.length);
     expect(lines.find(line => line.startsWith('"Beef, reduced sodium"') || line.includes('Beef, reduced sodium'))).toContain('fits');
+  });
+  test('[SRV-11] unprinted minerals are estimated in the background, marked as estimated, and judged only by a test that says so', async () => {
+    const asked = { ...survey, columns: ['phosphorusMg'] };
+    const first = (await call('POST', '/survey', asked)).body;
+    expect(first.estimating.of).toBe(31);
+    await expect
+      .poll(async () => (await call('POST', '/survey', asked)).body.estimating, { timeout: 20_000 })
+      .toEqual({ done: 31, of: 31 });
+    const { body } = await call('POST', '/survey', asked);
+    const beef = body.rows.find(({ name }: { name: string }) => name === 'Beef, reduced sodium');
+    expect(beef.columns[0].text).toMatch(/^estimated \d+ – \d+ mg$/);
+    const test = (useEstimates: boolean) => ({
+      id: 'own',
+      title: 'little phosphorus',
+      purpose: 'A bound of one’s own.',
+      settings: 'any',
+      classScales: [],
+      cautions: [],
+      tests: [
+        {
+          id: 'phosphorus',
+          basis: 'as-eaten',
+          measure: { kind: 'nutrient', nutrient: 'phosphorusMg' },
+          atMost: 1_000,
+          useEstimates,
+          source: { kind: 'clinic', text: 'own clinic' },
+        },
+      ],
+    });
+    const judged = async (useEstimates: boolean) =>
+      (await call('POST', '/survey', { ...survey, yardstick: test(useEstimates) })).body.rows.find(
+        ({ foodId }: { foodId: string }) => foodId === beef.foodId,
+      );
+    expect(await judged(true)).toMatchObject({ verdict: 'fits', estimated: true });
+    expect(await judged(false)).toMatchObject({ verdict: "can't tell", estimated: false });
+  });
+  test('[SRV-11] the minerals of a food: sure and likely, from additives, why, and what to ask', async () => {
+    const [beef] = (await call('GET', '/foods?search=beef%20reduced')).body;
+    const { body } = await call('GET', `/foods/${beef.id}/minerals`);
+    const [phosphorus, potassium] = body.minerals;
+    expect(phosphorus.sureMg[0]).toBeLessThanOrEqual(phosphorus.likelyMg[0]);
+    expect(phosphorus.likelyMg[2]).toBeLessThanOrEqual(phosphorus.sureMg[1]);
+    // 21 CFR 424.21(c): phosphates at most 0.5 % of 56 g; no sodium phosphate holds more than 31 % phosphorus (sheet, 4).
+    expect(phosphorus.added.sureMg[1]).toBeLessThanOrEqual(56 * 0.005 * 310 + 1);
+    // The panel prints 410 mg potassium, 405 up to 415.
+    expect(potassium.sureMg[0]).toBeGreaterThanOrEqual(404);
+    expect(potassium.sureMg[1]).toBeLessThanOrEqual(416);
+    expect(body.sentences.join(' ')).toContain('Sodium phosphates can add at most');
+    expect(body.question).toContain('sodium phosphates');
+    expect((await call('GET', '/foods/nobody/minerals')).body.code).toBe('food-not-found');
   });
   test('[SRV-8] the line moves with the companion', async () => {
     expect((await call('POST', '/survey', survey)).body.rule).toEqual({ slope: 1, offset: 140, slack: 10 });

@@ -126,6 +126,28 @@ export const labelBody = z
   })
   .openapi('Label');
 
+const mineralShown = z.object({
+  /** Between which ends it surely lies. */
+  sureMg: z.tuple([z.number(), z.number()]),
+  /** 5 %, 50 % and 95 % of the recipes drawn. */
+  likelyMg: z.tuple([z.number(), z.number(), z.number()]),
+});
+export const mineralsBody = z
+  .union([
+    z.object({ kind: z.literal('cannot-be-bounded'), because: z.string() }),
+    z.object({
+      kind: z.literal('estimate'),
+      servingText: z.string(),
+      /** Per serving; `added` is the part that additives bring. */
+      minerals: z.array(mineralShown.extend({ name: z.string(), per100G: mineralShown, added: mineralShown })),
+      absorbedPhosphorusMg: z.tuple([z.number(), z.number()]),
+      sentences: z.array(z.string()),
+      question: z.string(),
+      caution: z.string(),
+    }),
+  ])
+  .openapi('Minerals');
+
 export const foodBody = foodShort
   .extend({
     densityGPerMl: z.number().optional(),
@@ -180,6 +202,8 @@ export const surveyBody = z
     yardstickTitle: z.string(),
     tests: z.array(z.object({ id: z.string(), text: z.string(), source: z.string(), isOn: z.boolean() })),
     cautions: z.array(z.string()),
+    /** Labels whose unprinted minerals are estimated so far, where the survey shows or judges them. */
+    estimating: z.object({ done: z.number(), of: z.number() }).nullable(),
     /**
      * The yardstick's line on the plane of energy (across) and sodium (up), for the portion alone: sodium at most
      * slope × energy + offset; null when the yardstick has no such test.

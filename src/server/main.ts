@@ -5,8 +5,10 @@ import { fileURLToPath } from 'node:url';
 import { serve as listen } from '@hono/node-server';
 import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
+import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openStoreFromEnvironment } from '#adapters/storage/openStore.ts';
 import { loadDemo } from '#app/loadDemo.ts';
+import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
 import type { PlateFile } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
@@ -26,14 +28,18 @@ export interface Serving {
 export async function serve(env: Readonly<Record<string, string | undefined>>, say: (text: string) => void): Promise<Serving> {
   await buildWhenOlder(say);
   const store = await openStoreFromEnvironment(env);
+  const estimator = workerEstimator();
   try {
+    const log = (line: string): void => void process.stderr.write(line);
+    const minerals = new Minerals(store, estimator, log);
     const world: World = {
       store,
-      shelf: new Shelf(store),
+      shelf: new Shelf(store, minerals),
+      minerals,
       database: env.PLATEWRIGHT_DATABASE_URL ? 'PostgreSQL' : 'SQLite',
       demo: readDemo,
       readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
-      log: line => process.stderr.write(line),
+      log,
     };
     if ((await store.revision()) === 0) {
       const { table, plates } = readDemo();
@@ -41,7 +47,10 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
     }
     const app = createApp(world);
     app.get('*', staticFiles(built));
-    return await listening(app.fetch, portOf(env.PORT), () => store.close());
+    return await listening(app.fetch, portOf(env.PORT), async () => {
+      await estimator.close();
+      await store.close();
+    });
   } catch (error) {
     await store.close();
     throw error;

@@ -4,8 +4,10 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
+import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
 import { loadDemo } from '#app/loadDemo.ts';
+import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
 import type { PlateFile } from '#app/store.ts';
 import { createApp } from './app.ts';
@@ -27,9 +29,12 @@ export async function testServer(withDemo = true) {
     const { table, plates } = demoFiles();
     await loadDemo(table, plates, store);
   }
+  const estimator = workerEstimator();
+  const minerals = new Minerals(store, estimator, line => logged.push(line));
   const app = createApp({
     store,
-    shelf: new Shelf(store),
+    shelf: new Shelf(store, minerals),
+    minerals,
     database: 'SQLite',
     demo: demoFiles,
     readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
@@ -46,6 +51,7 @@ export async function testServer(withDemo = true) {
     return { status: response.status, headers: response.headers, body: (text === '' ? undefined : JSON.parse(text)) as any };
   };
   const close = async () => {
+    await estimator.close();
     await store.close();
     rmSync(folder, { recursive: true, force: true });
   };

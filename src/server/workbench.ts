@@ -1,3 +1,4 @@
+import type { Minerals } from '#app/minerals.ts';
 import type { Table } from '#app/ports.ts';
 import type { Shelf } from '#app/shelf.ts';
 import type { PlateFile, Store, Versioned } from '#app/store.ts';
@@ -13,6 +14,7 @@ import { yardstickFromJson } from '#core/yardstick/yardstickFromJson.ts';
 export interface World {
   readonly store: Store;
   readonly shelf: Shelf;
+  readonly minerals: Minerals;
   /** "SQLite", "PostgreSQL". */
   readonly database: string;
   readonly demo: () => { readonly table: Table; readonly plates: readonly PlateFile[] };

@@ -11,6 +11,7 @@ export interface Tables {
   saved_surveys: { id: string; survey: string };
   imports: { id: string; file_name: string; imported_at: string; added: number; joined: number; undone_at: string | null };
   import_labels: { import_id: string; label_id: string };
+  mineral_estimates: { label_id: string; version: string; estimate: string };
 }
 
 /** One row: what holds for the workspace as a whole. */

@@ -31,6 +31,13 @@ export class Session {
     }
   }
 
+  /** One transaction for what can be computed again: the revision stays. */
+  keepComputed<Result>(work: (trx: Transaction<Tables>) => Promise<Result>): Promise<Result> {
+    const turn = this.last.then(() => this.patiently(() => this.transact(work, false)));
+    this.last = turn.catch(() => undefined);
+    return turn;
+  }
+
   /** One transaction. Counting the revision first takes the write lock before anything is looked at. */
   write<Result>(work: (trx: Transaction<Tables>) => Promise<Result>): Promise<Result> {
     const turn = this.last.then(() => this.patiently(() => this.transact(work)));
@@ -38,12 +45,12 @@ export class Session {
     return turn;
   }
 
-  private async transact<Result>(work: (trx: Transaction<Tables>) => Promise<Result>): Promise<Result> {
+  private async transact<Result>(work: (trx: Transaction<Tables>) => Promise<Result>, counts = true): Promise<Result> {
     try {
       return await this.db.transaction().execute(async trx => {
         await trx
           .updateTable('workspace')
-          .set(eb => ({ revision: eb('revision', '+', 1) }))
+          .set(eb => ({ revision: eb('revision', '+', counts ? 1 : 0) }))
           .execute();
         return await work(trx);
       });

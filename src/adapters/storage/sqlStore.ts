@@ -2,6 +2,7 @@ import { createHash, randomUUID } from 'node:crypto';
 import { type Kysely, sql } from 'kysely';
 import type { FoodRow, NewFood, NewPhoto, PhotoRow, Store } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
+import * as computed from './estimates.ts';
 import * as kept from './kept.ts';
 import * as labels from './labels.ts';
 import { foodColumns, foodRow } from './rows.ts';
@@ -61,6 +62,8 @@ export function sqlStore(db: Kysely<Tables>, now: () => Date, close: () => Promi
         bytes: new Uint8Array(row.bytes),
       };
     },
+    estimates: version => computed.estimates(session, version),
+    putEstimates: (version, given) => computed.putEstimates(session, version, given),
     exportAll: () => whole.exportAll(session),
     restore: file => whole.restore(session, file),
     purgeDemo: () => whole.purgeDemo(session),

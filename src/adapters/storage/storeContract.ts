@@ -193,6 +193,22 @@ export function storeContract(engine: EngineUnderTest): void {
       expect(await store.listImports()).toEqual([]);
       expect(await store.revision()).toBe(before);
     });
+    test('[STO-13] estimates are kept by version, without a new revision, and go with their label', async () => {
+      const { label: kept } = await store.addFood({ name: 'Demo soup', isDemo: true }, label(400));
+      const before = await store.revision();
+      await store.putEstimates('1', [
+        { labelId: kept.id, estimate: { phosphorusMg: [10, 20] } },
+        { labelId: 'gone-meanwhile', estimate: {} },
+      ]);
+      expect(await store.estimates('1')).toEqual([{ labelId: kept.id, estimate: { phosphorusMg: [10, 20] } }]);
+      expect(await store.estimates('2')).toEqual([]);
+      await store.putEstimates('2', [{ labelId: kept.id, estimate: { phosphorusMg: [12, 18] } }]);
+      expect(await store.estimates('1')).toEqual([]);
+      expect(await store.revision()).toBe(before);
+      expect(Object.keys((await store.exportAll()).tables)).not.toContain('mineral_estimates');
+      await store.purgeDemo();
+      expect(await store.estimates('2')).toEqual([]);
+    });
     test('[STO-6] more rows than one insert takes', async () => {
       const labels = Array.from({ length: 2_500 }, (_, index) => ({
         begins: { name: `Food ${index}`, category: 'many' },

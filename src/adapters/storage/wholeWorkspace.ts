@@ -130,7 +130,7 @@ export async function purgeDemo(session: Session): Promise<void> {
         .innerJoin('foods', 'foods.id', 'labels.food_id')
         .select('labels.id')
         .where('foods.is_demo', '=', 1);
-      for (const name of ['label_withdrawals', 'label_rechecks', 'photos', 'import_labels'] as const)
+      for (const name of ['label_withdrawals', 'label_rechecks', 'photos', 'import_labels', 'mineral_estimates'] as const)
         await trx.deleteFrom(name).where('label_id', 'in', demoLabels).execute();
       // A correction refers to the label it corrects: corrections go first.
       await trx.deleteFrom('labels').where('id', 'in', demoLabels).where('corrects_label_id', 'is not', null).execute();
@@ -150,6 +150,8 @@ export async function purgeDemo(session: Session): Promise<void> {
 export async function purgeAll(session: Session): Promise<void> {
   await session.write(trx =>
     purging(trx, async () => {
+      // Computed, and so in no workspace file.
+      await trx.deleteFrom('mineral_estimates').execute();
       for (const name of [...tables].reverse()) {
         if (name === 'labels') await trx.deleteFrom('labels').where('corrects_label_id', 'is not', null).execute();
         await trx.deleteFrom(name).execute();

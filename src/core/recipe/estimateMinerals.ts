@@ -20,18 +20,23 @@ export const mineralModelVersion = 1;
  * model of the recipe, likely values from recipes drawn within it. docs/minerals.md explains the method.
  */
 export function estimateMinerals(label: ReadLabel, solver: LinearSolver): MineralEstimate | NoEstimate {
-  const { statement, servingGrams } = label;
+  const { statement } = label;
   if (statement === undefined) return cannot('the label has no ingredient statement');
   if (statement.ingredients.length === 0) return cannot('the ingredient statement could not be read');
-  if (servingGrams === undefined || servingGrams.lo <= 0) return cannot('the label does not say what a serving weighs in grams');
+  if (label.printed.state === 'as-prepared')
+    return cannot('the panel is for the food as prepared, and the statement for what is in the package');
+  const servingGrams = massOf(label);
+  if (servingGrams === undefined || servingGrams.lo <= 0) return cannot('the label does not say what its panel’s quantity weighs in grams');
   const tree = recipeTree(statement.ingredients, label.additives);
   const printed = printedRanges(label);
-  if (Object.keys(printed).length === 0) return cannot('no figure of the panel could be read');
+  if (Object.keys(printed).length === 0) return cannot('the panel prints none of the figures that bound a recipe');
   const facts: PrintedServingFacts = { servingG: servingGrams, printed };
   const kind = foodKind(tree, dryShare(facts));
   const recipe = recipeModel(tree, kind, facts);
   const bounds = solver.solve(recipe.model, open => findBounds(open, recipe, tree));
   if (bounds === undefined) return cannot('no recipe keeps the order, the thresholds and the mass that the label tells');
+  const ends = [bounds.phosphorus, bounds.potassium, bounds.addedPhosphorus, bounds.addedPotassium];
+  if (!ends.every(({ hi }) => Number.isFinite(hi))) return cannot('the search for the ends was not done in time');
   const sample = sampleRecipes(tree, kind, facts, recipe, bounds.inside, seedOf(statement.text));
   return {
     kind: 'estimate',
@@ -47,6 +52,12 @@ export function estimateMinerals(label: ReadLabel, solver: LinearSolver): Minera
     limits: bounds.limits,
     conflicts: bounds.conflicts,
   };
+}
+
+/** Grams of what the amounts are for. */
+function massOf({ printed: { basis }, servingGrams }: ReadLabel): Interval | undefined {
+  if (basis === 'per-100-g') return { lo: 100, hi: 100 };
+  return basis === 'per-serving' ? servingGrams : undefined;
 }
 
 function cannot(because: string): NoEstimate {

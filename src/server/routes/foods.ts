@@ -1,9 +1,10 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { describeDraft, describeHistory, describeRow, describeShort } from '#app/describeFood.ts';
+import { describeMinerals } from '#app/describeMinerals.ts';
 import { foodOf } from '#app/matchFood.ts';
 import type { FoodRow, NewFood, NewLabel } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
-import { foodBody, foodShort, labelJson, readLabelBody } from '../bodies.ts';
+import { foodBody, foodShort, labelJson, mineralsBody, readLabelBody } from '../bodies.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
@@ -65,6 +66,20 @@ export function foodRoutes(world: World) {
   }
 
   return newApi(world.log)
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/foods/{id}/minerals',
+        request: { params },
+        responses: answers(mineralsBody, 'What the label does not print: phosphorus and potassium, sure and likely, and why'),
+      }),
+      async context => {
+        const { id } = context.req.valid('param');
+        const found = (await shelf.foods()).find(({ row }) => row.id === id);
+        if (found === undefined) throw new Fault('food-not-found', 'The food has no label that stands.');
+        return context.json(describeMinerals(found.row, found.label, await world.minerals.of(found.label)), 200);
+      },
+    )
     .openapi(
       createRoute({
         method: 'get',

@@ -1,9 +1,12 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { portionsOfFood } from '#app/portionsOfFood.ts';
+import type { LabelRow } from '#app/store.ts';
 import { surveyCategory } from '#app/surveyCategory.ts';
 import { surveyCsv } from '#app/surveyCsv.ts';
 import { surveyFoods, surveyForScreen } from '#app/surveyForScreen.ts';
 import { Fault } from '#core/errors.ts';
+import type { Nutrient } from '#core/quantity/nutrients.ts';
+import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import { sourceText } from '#core/yardstick/sourceText.ts';
 import { testText } from '#core/yardstick/testText.ts';
 import { foodPortionsBody, foodPortionsRequest, surveyBody, surveyFoodBody, surveyFoodsRequest, surveyRequest } from '../bodies.ts';
@@ -22,6 +25,16 @@ async function controls(given: Omit<z.output<typeof surveyRequest>, 'category' |
   };
 }
 
+/** Whether a survey shows or judges minerals that labels seldom print. */
+function usesMinerals(columns: readonly Nutrient[], { yardstick, switchedOn }: Awaited<ReturnType<typeof controls>>): boolean {
+  const isMineral = (nutrient: Nutrient): boolean => nutrient === 'phosphorusMg' || nutrient === 'potassiumMg';
+  return columns.some(isMineral) || testsJudged(yardstick, switchedOn).some(({ useEstimates }) => useEstimates);
+}
+
+async function standing({ shelf }: World, category: string): Promise<readonly LabelRow[]> {
+  return (await shelf.foods(category)).map(({ label }) => label);
+}
+
 export function surveyRoutes(world: World) {
   return newApi(world.log)
     .openapi(
@@ -33,13 +46,16 @@ export function surveyRoutes(world: World) {
       }),
       async context => {
         const given = context.req.valid('json');
-        const input = { ...(await controls(given, world)), foods: await world.shelf.foods(given.category) };
+        const asked = await controls(given, world);
+        const estimating = usesMinerals(given.columns, asked) ? await world.minerals.want(await standing(world, given.category)) : null;
+        const input = { ...asked, foods: await world.shelf.foods(given.category) };
         const { plate, yardstick, switchedOn } = input;
         const survey = surveyForScreen({ ...input, columns: given.columns });
         return context.json(
           {
             ...survey,
             rows: survey.rows.map(row => ({ ...row, columns: [...row.columns] })),
+            estimating,
             plateTitle: plate.title,
             yardstickTitle: yardstick.title,
             tests: yardstick.tests.map(test => ({

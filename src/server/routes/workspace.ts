@@ -39,6 +39,7 @@ export function workspaceRoutes(world: World) {
       }),
       async context => {
         await store.purgeAll();
+        world.minerals.forget();
         return context.json(await describe(), 200);
       },
     )
@@ -54,6 +55,7 @@ export function workspaceRoutes(world: World) {
       createRoute({ method: 'delete', path: '/demo', responses: answers(workspaceBody, 'The workspace without the demo') }),
       async context => {
         await store.purgeDemo();
+        world.minerals.forget();
         return context.json(await describe(), 200);
       },
     )

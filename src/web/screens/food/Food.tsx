@@ -7,6 +7,7 @@ import { LabelForm } from '../data/LabelForm.tsx';
 import { Amounts } from './Amounts.tsx';
 import { History } from './History.tsx';
 import { HowMuchFits } from './HowMuchFits.tsx';
+import { MineralsSheet } from './Minerals.tsx';
 import { PrintedPanel } from './PrintedPanel.tsx';
 import { Statement } from './Statement.tsx';
 
@@ -88,6 +89,7 @@ export function FoodScreen() {
           <div className="stack">
             <Statement label={standing} />
             <Amounts label={standing} />
+            <MineralsSheet foodId={foodId} labelId={standing.id} />
             <HowMuchFits foodId={foodId} category={food.data.category} start={search} />
           </div>
         </div>

@@ -35,6 +35,8 @@ export function SurveyScreen() {
     queryFn: () => answer<Survey>(api.survey.$post({ json: request! })),
     enabled: request !== undefined && plates.data !== undefined,
     placeholderData: keepPreviousData,
+    // Minerals are estimated in the background: look again until all are there.
+    refetchInterval: ({ state: { data } }) => (data?.estimating != null && data.estimating.done < data.estimating.of ? 1_000 : false),
   });
   const [brushed, setBrushed] = useState<ReadonlySet<string>>();
   const rows = useMemo(
@@ -95,6 +97,11 @@ export function SurveyScreen() {
                   <TableTools request={request} onColumns={columns => change({ columns: columns.join(',') })} />
                 </span>
               </div>
+              {survey.data.estimating !== null && survey.data.estimating.done < survey.data.estimating.of && (
+                <p role="status" className="small soft">
+                  Estimating minerals: {survey.data.estimating.done} of {survey.data.estimating.of} labels.
+                </p>
+              )}
               <PrintedTable rows={rows} request={request} />
               <FoodTable rows={rows} request={request} picked={search.food} onPick={food => change({ food })} />
             </section>

@@ -1,0 +1,49 @@
+import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
+import { explainRecipe, questionForMaker } from '#core/recipe/explainRecipe.ts';
+import type { MineralRange } from '#core/recipe/minerals.ts';
+import { servingText } from './describeFood.ts';
+import type { Estimated } from './minerals.ts';
+import type { FoodRow, LabelRow } from './store.ts';
+
+const caution =
+  'An estimate from the ingredient list, the panel and a composition table; it is no analysis. Sure means: if the printed figures hold to their rounding and the ingredients to the table. The 20 % that compliance allows (21 CFR 101.9(g)) is not in it. Labs decide, and the kidney team.';
+
+/** An estimate as the food screen shows it: whole milligrams, ranges outward, sentences ready to read. */
+export function describeMinerals(food: FoodRow, { printed }: LabelRow, estimate: Estimated) {
+  if (estimate.kind === 'cannot-be-bounded') return { kind: estimate.kind, because: estimate.because };
+  const serving = servingText(printed.serving) ?? 'one serving';
+  const { lo, hi } = estimate.servingG;
+  const grams = (lo + hi) / 2;
+  const row = (name: string, range: MineralRange, added: MineralRange) => ({
+    name,
+    ...shown(range),
+    per100G: shown(scaled(range, 100 / grams)),
+    added: shown(added),
+  });
+  return {
+    kind: estimate.kind,
+    servingText: serving,
+    minerals: [
+      row('phosphorus', estimate.phosphorus, estimate.addedPhosphorus),
+      row('potassium', estimate.potassium, estimate.addedPotassium),
+    ],
+    absorbedPhosphorusMg: [floorTo(estimate.absorbedPhosphorus.lo, 0), ceilTo(estimate.absorbedPhosphorus.hi, 0)] as [number, number],
+    sentences: [...explainRecipe(estimate)],
+    question: questionForMaker(food.name, serving, estimate),
+    caution,
+  };
+}
+
+function shown({ sure, likely }: MineralRange) {
+  return {
+    sureMg: [floorTo(sure.lo, 0), ceilTo(sure.hi, 0)] as [number, number],
+    likelyMg: [floorTo(likely.lo, 0), roundHalfUp(likely.mid, 0), ceilTo(likely.hi, 0)] as [number, number, number],
+  };
+}
+
+function scaled({ sure, likely }: MineralRange, factor: number): MineralRange {
+  return {
+    sure: { lo: sure.lo * factor, hi: sure.hi * factor },
+    likely: { lo: likely.lo * factor, mid: likely.mid * factor, hi: likely.hi * factor },
+  };
+}
