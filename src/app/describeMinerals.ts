@@ -1,3 +1,4 @@
+import type { ReadLabel } from '#core/label/label.ts';
 import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 import { explainRecipe, questionForMaker } from '#core/recipe/explainRecipe.ts';
 import type { MineralRange } from '#core/recipe/minerals.ts';
@@ -9,13 +10,14 @@ const caution =
   'An estimate from the ingredient list, the panel and a composition table; it is no analysis. Sure means: if the printed figures hold to their rounding and the ingredients to the table. The 20 % that compliance allows (21 CFR 101.9(g)) is not in it. Labs decide, and the kidney team.';
 
 /** An estimate as the food screen shows it: whole milligrams, ranges outward, sentences ready to read. */
-export function describeMinerals(food: FoodRow, { printed }: LabelRow, estimate: Estimated) {
+export function describeMinerals(food: FoodRow, { printed }: LabelRow, label: ReadLabel, estimate: Estimated) {
   if (estimate.kind === 'cannot-be-bounded') return { kind: estimate.kind, because: estimate.because };
   const serving = servingText(printed.serving) ?? 'one serving';
   const { lo, hi } = estimate.servingG;
   const grams = (lo + hi) / 2;
-  const row = (name: string, range: MineralRange, added: MineralRange) => ({
+  const row = (name: string, nutrient: 'phosphorusMg' | 'potassiumMg', range: MineralRange, added: MineralRange) => ({
     name,
+    isPrinted: label.amounts[nutrient].kind === 'known',
     ...shown(range),
     per100G: shown(scaled(range, 100 / grams)),
     added: shown(added),
@@ -24,12 +26,12 @@ export function describeMinerals(food: FoodRow, { printed }: LabelRow, estimate:
     kind: estimate.kind,
     servingText: serving,
     minerals: [
-      row('phosphorus', estimate.phosphorus, estimate.addedPhosphorus),
-      row('potassium', estimate.potassium, estimate.addedPotassium),
+      row('phosphorus', 'phosphorusMg', estimate.phosphorus, estimate.addedPhosphorus),
+      row('potassium', 'potassiumMg', estimate.potassium, estimate.addedPotassium),
     ],
     absorbedPhosphorusMg: [floorTo(estimate.absorbedPhosphorus.lo, 0), ceilTo(estimate.absorbedPhosphorus.hi, 0)] as [number, number],
     sentences: [...explainRecipe(estimate)],
-    question: questionForMaker(food.name, serving, estimate),
+    question: questionForMaker(food.name, serving.replace(/ \(([^)]*)\)$/, ', $1'), estimate),
     caution,
   };
 }

@@ -139,7 +139,7 @@ export const mineralsBody = z
       kind: z.literal('estimate'),
       servingText: z.string(),
       /** Per serving; `added` is the part that additives bring. */
-      minerals: z.array(mineralShown.extend({ name: z.string(), per100G: mineralShown, added: mineralShown })),
+      minerals: z.array(mineralShown.extend({ name: z.string(), isPrinted: z.boolean(), per100G: mineralShown, added: mineralShown })),
       absorbedPhosphorusMg: z.tuple([z.number(), z.number()]),
       sentences: z.array(z.string()),
       question: z.string(),

@@ -77,7 +77,10 @@ export function foodRoutes(world: World) {
         const { id } = context.req.valid('param');
         const found = (await shelf.foods()).find(({ row }) => row.id === id);
         if (found === undefined) throw new Fault('food-not-found', 'The food has no label that stands.');
-        return context.json(describeMinerals(found.row, found.label, await world.minerals.of(found.label)), 200);
+        return context.json(
+          describeMinerals(found.row, found.label, shelf.reading(found.label), await world.minerals.of(found.label)),
+          200,
+        );
       },
     )
     .openapi(

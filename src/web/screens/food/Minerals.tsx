@@ -30,20 +30,27 @@ export function MineralsSheet({ foodId, labelId }: { readonly foodId: string; re
 function Shown({ estimate }: { readonly estimate: Estimate }) {
   return (
     <>
-      {estimate.minerals.map(mineral => (
-        <div key={mineral.name}>
-          <div className="range">
-            <span>{upper(mineral.name)}</span>
-            <HatchedBar sure={mineral.sureMg} likely={mineral.likelyMg} />
-            <span>likely {mineral.likelyMg[1]} mg</span>
-          </div>
-          <p className="small">
-            In {estimate.servingText}: surely {between(mineral.sureMg)} mg, nine times in ten {between(mineral.likelyMg)} mg. From
-            additives: surely {between(mineral.added.sureMg)} mg, likely {mineral.added.likelyMg[1]} mg. In 100 g: likely{' '}
-            {mineral.per100G.likelyMg[1]} mg, surely {between(mineral.per100G.sureMg)} mg.
+      {estimate.minerals.map(mineral =>
+        mineral.isPrinted ? (
+          <p className="small" key={mineral.name}>
+            {upper(mineral.name)} is printed. Of it from additives: surely {between(mineral.added.sureMg)} mg, likely{' '}
+            {mineral.added.likelyMg[1]} mg.
           </p>
-        </div>
-      ))}
+        ) : (
+          <div key={mineral.name}>
+            <div className="range">
+              <span>{upper(mineral.name)}</span>
+              <HatchedBar sure={mineral.sureMg} likely={mineral.likelyMg} />
+              <span>likely {mineral.likelyMg[1]} mg</span>
+            </div>
+            <p className="small">
+              In {estimate.servingText}: surely {between(mineral.sureMg)} mg, nine times in ten {between(mineral.likelyMg)} mg. From
+              additives: surely {between(mineral.added.sureMg)} mg, likely {mineral.added.likelyMg[1]} mg. In 100 g: likely{' '}
+              {mineral.per100G.likelyMg[1]} mg, surely {between(mineral.per100G.sureMg)} mg.
+            </p>
+          </div>
+        ),
+      )}
       <p className="small">Absorbed phosphorus: somewhere between {between(estimate.absorbedPhosphorusMg)} mg, by where it comes from.</p>
       <ul className="small">
         {estimate.sentences.map(sentence => (
