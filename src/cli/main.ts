@@ -15,6 +15,7 @@ const table: CommandTable = {
   statement: () => import('./commands/statement.ts'),
   label: () => import('./commands/label.ts'),
   minerals: () => import('./commands/minerals.ts'),
+  guide: () => import('./commands/guide.ts'),
   yardsticks: () => import('./commands/yardsticks.ts'),
 };
 const help = helpAbout(table);
@@ -30,6 +31,12 @@ const world: World = {
   readBytes,
   readTable,
   openSolver: async () => (await import('#adapters/solver/highsSolver.ts')).openHighsSolver(),
+  today() {
+    const now = new Date();
+    return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+  },
+  writeSite: async (folder, files) => (await import('#adapters/files/writeSite.ts')).writeSite(folder, files),
+  pdfPrinter: async () => (await import('#adapters/files/printPdf.ts')).pdfPrinter(),
   shipped: path => fileURLToPath(new URL(`../../${path}`, import.meta.url)),
 };
 
