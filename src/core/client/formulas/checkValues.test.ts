@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { labInCanonicalUnit, labInUnit } from '#core/client/labValue.ts';
 import { contrastRatio, leastTextContrast } from '#core/guide/contrast.ts';
 import { fleschKincaidGrade } from '#core/guide/readability.ts';
 import { builtInPlates } from '#core/plate/builtInPlates.ts';
@@ -8,7 +9,6 @@ import { floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
 import { judgePlate } from '#core/yardstick/judgePlate.ts';
 import type { Measure, Test } from '#core/yardstick/yardstick.ts';
-import { labInCanonicalUnit, labInUnit } from '../labValue.ts';
 import { netEndogenousAcidMeq, potentialRenalAcidLoadMeq } from './acidLoad.ts';
 import { adjustedEdemaFreeWeightKg } from './adjustedEdemaFreeWeight.ts';
 import { adjustedWeightKg } from './adjustedWeight.ts';

@@ -1,4 +1,4 @@
-import type { Source } from '../source.ts';
+import type { Source } from '#core/client/source.ts';
 
 /** Why a formula does not answer. Closed list; `told` says it in words. */
 export type RefusedWhy = 'not-a-number' | 'impossible' | 'no-unit' | 'unit-not-known' | 'under-18' | 'outside-rule' | 'not-defined';

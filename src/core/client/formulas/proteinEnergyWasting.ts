@@ -1,4 +1,4 @@
-import { wastingCriteria } from '../sources.ts';
+import { wastingCriteria } from '#core/client/sources.ts';
 import type { FormulaFacts } from './computed.ts';
 
 export const proteinEnergyWastingFacts: FormulaFacts = {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { analyteKeys, analytes } from '../analytes.ts';
-import { labInCanonicalUnit, labInUnit, unitsOf } from '../labValue.ts';
+import { analyteKeys, analytes } from '#core/client/analytes.ts';
+import { labInCanonicalUnit, labInUnit, unitsOf } from '#core/client/labValue.ts';
 import { netEndogenousAcidMeq, potentialRenalAcidLoadMeq } from './acidLoad.ts';
 import { adjustedEdemaFreeWeightKg } from './adjustedEdemaFreeWeight.ts';
 import { adjustedWeightKg } from './adjustedWeight.ts';
