@@ -88,13 +88,7 @@ export const contactRules: readonly CautionRule[] = [
 ];
 
 function rule(id: string, contact: Contact, told: string, source: Source, when: CautionRule['when']): CautionRule {
-  return {
-    id,
-    contact,
-    told,
-    source: id === 'potassium-6.5' ? { ...source, text: `${source.text}; ${asQuoted(kdigoCkd2024()).text}` } : source,
-    when,
-  };
+  return { id, contact, told, source, when };
 }
 
 function results(facts: ClientFacts, analyte: Analyte): readonly Lab[] {
