@@ -4,7 +4,7 @@ import type { Assessment, LabResult, Weighing } from './client.ts';
 import type { ClientFacts, Lab } from './clientFacts.ts';
 import { bodyMassIndex } from './formulas/bodyMassIndex.ts';
 import { heightCmFrom, kilogramsPerPound, weightKgFrom } from './formulas/bodyUnits.ts';
-import { firstImpossible, heightCmInput, weightKgInput } from './formulas/computed.ts';
+import { firstImpossible, heightCmInput, type Refused, weightKgInput } from './formulas/computed.ts';
 import { labInCanonicalUnit } from './labValue.ts';
 
 /** Why no target is proposed at all. Permanent codes. */
@@ -16,6 +16,7 @@ export type BarCode =
   | 'impossible-value'
   | 'not-a-day'
   | 'from-the-future'
+  | 'unit-not-known'
   | 'unit-in-question';
 
 /** A refusal says why; a question waits for an answer. Either way there is no target, and nothing is corrected silently. */
@@ -88,13 +89,7 @@ export function checkAssessment(assessment: Assessment, today: Day): CheckedAsse
   for (const result of assessment.labs) {
     const read = labInCanonicalUnit(result.analyte, result.value, result.unit);
     const field = analyteFacts(result.analyte).name;
-    if (read.kind === 'refused')
-      bars.push({
-        kind: read.told.endsWith('?') ? 'question' : 'refusal',
-        code: read.told.endsWith('?') ? 'unit-in-question' : 'impossible-value',
-        field,
-        told: read.told,
-      });
+    if (read.kind === 'refused') bars.push(barOf(read, field));
     else if (dayStands(result.takenOn, field)) labs.push(labOf(result, read.value));
   }
   const newestFirst = <T extends { on: Day }>(a: T, b: T) => daysBetween(a.on, b.on);
@@ -108,6 +103,12 @@ export function checkAssessment(assessment: Assessment, today: Day): CheckedAsse
     labs: labs.sort((a, b) => daysBetween(a.takenOn, b.takenOn) || (b.takenAt ?? '').localeCompare(a.takenAt ?? '')),
   };
   return { facts, bars };
+}
+
+function barOf({ why, told }: Refused, field: string): Bar {
+  if (why === 'unit-in-question') return { kind: 'question', code: 'unit-in-question', field, told };
+  const code = why === 'no-unit' || why === 'unit-not-known' ? 'unit-not-known' : 'impossible-value';
+  return { kind: 'refusal', code, field, told };
 }
 
 function labOf(result: LabResult, value: number): Lab {

@@ -21,8 +21,9 @@ export function labInCanonicalUnit(analyte: Analyte, value: number, unit: string
   const [lo, hi] = facts.possible;
   if (canonical >= lo && canonical <= hi) return computed(canonical);
   const meant = unitsOf(facts).find(other => other !== unit && isPossible(convert(analyte, facts, value, other), facts));
-  const question = meant === undefined ? `expected ${lo} to ${hi} ${facts.unit}` : `was it ${meant}?`;
-  return refuse('impossible', analyte, `${facts.name} ${value} ${unit} cannot be: ${question}`);
+  const cannotBe = `${facts.name} ${value} ${unit} cannot be`;
+  if (meant !== undefined) return refuse('unit-in-question', analyte, `${cannotBe}: was it ${meant}?`);
+  return refuse('impossible', analyte, `${cannotBe}: expected ${lo} to ${hi} ${facts.unit}.`);
 }
 
 /** A canonical result in another unit of the analyte, for display. Phosphate 5.5 mg/dL: 1.78 mmol/L. HbA1c 7.0 %: 53 mmol/mol. */

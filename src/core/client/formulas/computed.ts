@@ -1,7 +1,15 @@
 import type { Source } from '#core/client/source.ts';
 
 /** Why a formula does not answer. Closed list; `told` says it in words. */
-export type RefusedWhy = 'not-a-number' | 'impossible' | 'no-unit' | 'unit-not-known' | 'under-18' | 'outside-rule' | 'not-defined';
+export type RefusedWhy =
+  | 'not-a-number'
+  | 'impossible'
+  | 'no-unit'
+  | 'unit-not-known'
+  | 'unit-in-question'
+  | 'under-18'
+  | 'outside-rule'
+  | 'not-defined';
 
 export interface Refused {
   readonly kind: 'refused';

@@ -1,4 +1,4 @@
-import { type ClientFacts, has, transplantAge } from '#core/client/clientFacts.ts';
+import { ageWords, type ClientFacts, has, transplantAge } from '#core/client/clientFacts.ts';
 import { absorbedGlucose, absorbedShareByMethod } from '#core/client/formulas/dialysateGlucose.ts';
 import { refeedingSigns } from '#core/client/refeeding.ts';
 import type { Source } from '#core/client/source.ts';
@@ -12,7 +12,7 @@ import { cleanFloat } from '#core/quantity/rounding.ts';
 export function energyTarget(facts: ClientFacts, weight: WeightBasis): Target {
   const sources: readonly Source[] = [fromMemory(asQuoted(kdoqi2020('1C')))];
   if (weight.kind === 'none') return withheld('energy', 'There is no weight to set it on.', [weight.whatToCheck], sources);
-  const { kg, id, why } = weight.chosen;
+  const { kg, id, why, on } = weight.chosen;
   const bags = dialysateEnergy(facts);
   if (typeof bags === 'string') return withheld('energy', 'The dialysate cannot be read.', [bags], sources);
   const per = (says: string, lo: number, hi: number, from: readonly Source[]): Position & { range: Interval } => {
@@ -23,7 +23,7 @@ export function energyTarget(facts: ClientFacts, weight: WeightBasis): Target {
   };
   const guideline = per('KDOQI 2020: 25-35 kcal/kg', 25, 35, sources);
   const reasons = [
-    `${why} ${kg.toFixed(1)} kg.`,
+    `${why} ${kg.toFixed(1)} kg (${ageWords(on, facts.today)}).`,
     ...bags.told,
     ...refeedingSigns(facts).map(sign => `Refeeding risk (${sign}): begin below this, at the pace of the medical team.`),
   ];

@@ -41,6 +41,10 @@ export function phosphorusTarget(facts: ClientFacts, { blocks }: WastingState): 
       state.pthHigh ? [older] : [],
     );
   }
+  if (state.kind === 'above-normal') {
+    const differ = 'Over 4.5, within the older dialysis range of 3.5-5.5 mg/dL: KDIGO 2017 aims toward normal, no figure is proposed.';
+    return noLimit('phosphorus', [told, differ], [asQuoted(kdigoMbd2017()), fromMemory(kdoqi2003())], [noFigure, older]);
+  }
   if (blocks.length > 0) {
     return withheld(
       'phosphorus',

@@ -17,7 +17,8 @@ export function potassiumTarget(facts: ClientFacts, weight: WeightBasis, wasting
   }
   const told = `${labWords(state.lab, facts.today)}.`;
   if (state.kind === 'low') {
-    return noLimit('potassium', [told, 'Under 3.5 mmol/L: foods with potassium are added, not limited.'], [follow, ijnrd2016]);
+    const words = facts.setting === 'peritoneal-dialysis' ? 'foods with potassium are added' : 'nothing is limited; look for the cause';
+    return noLimit('potassium', [told, `Under 3.5 mmol/L: ${words}.`], [follow, commonPractice]);
   }
   if (state.kind === 'in-range') {
     const rest =

@@ -1,4 +1,4 @@
-import { type ClientFacts, has, isConservative, isG3To5, stageOf, takes, transplantAge } from '#core/client/clientFacts.ts';
+import { ageWords, type ClientFacts, has, isConservative, isG3To5, stageOf, takes, transplantAge } from '#core/client/clientFacts.ts';
 import type { Source } from '#core/client/source.ts';
 import {
   asQuoted,
@@ -23,7 +23,7 @@ type Figure = Position & { readonly range: Interval };
 /** A day's protein in g. Facts section 3.2. On dialysis it is a need and no restriction; elsewhere nothing is restricted while wasting. */
 export function proteinTarget(facts: ClientFacts, weight: WeightBasis, wasting: WastingState): Target {
   if (weight.kind === 'none') return withheld('protein', 'There is no weight to set it on.', [weight.whatToCheck], [kdoqi2020()]);
-  const { kg, id, why } = weight.chosen;
+  const { kg, id, why, on } = weight.chosen;
   const per = (says: string, lo: number, hi: number, sources: readonly Source[]): Figure => {
     const perKg = interval(lo, hi);
     const limit = hi === Number.POSITIVE_INFINITY ? 'at-least' : 'within';
@@ -31,7 +31,7 @@ export function proteinTarget(facts: ClientFacts, weight: WeightBasis, wasting: 
   };
   const open = Number.POSITIVE_INFINITY;
   const end = (main: Figure, others: readonly Position[], ...reasons: string[]) =>
-    proposed('protein', main, [`${why} ${kg.toFixed(1)} kg.`, ...reasons], others, id);
+    proposed('protein', main, [`${why} ${kg.toFixed(1)} kg (${ageWords(on, facts.today)}).`, ...reasons], others, id);
   switch (facts.setting) {
     case 'ckd-not-on-dialysis':
       return notOnDialysis(facts, wasting, per, end);
