@@ -133,6 +133,13 @@ const rules: readonly CautionRule[] = [
   on('fasting', 'Ask the team before a fast: potassium, fluid, timing of insulin.', commonPractice, facts =>
     has(facts, 'fasting-for-faith') ? 'fasting for faith' : undefined,
   ),
+  on(
+    'home-hemodialysis',
+    'Frequent or long sessions: potassium, phosphorus and fluid are often freer; check for low phosphate and water-soluble vitamins.',
+    commonPractice,
+    ({ assessment: { treatment } }) =>
+      treatment.setting === 'hemodialysis' && treatment.place === 'home' ? 'home hemodialysis' : undefined,
+  ),
   on('vitamin-a', 'No vitamin A supplement: it accumulates.', fromMemory(kdoqi2020('OPINION')), facts =>
     isOnDialysis(facts) && facts.assessment.supplements.includes('vitamin-a') ? 'vitamin A on dialysis' : undefined,
   ),

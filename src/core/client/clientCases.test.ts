@@ -73,7 +73,7 @@ describe('twelve clients', () => {
     expect(others(still.potassium)).toEqual(['no figure']); // KDOQI and KDIGO give none
   });
 
-  it('[CLT-20] 3: G5, frail, conservative care is not chosen: protein is not restricted', () => {
+  it('[CLT-20] 3: G5 and frail: protein is not restricted until that is corrected', () => {
     const targets = targetsOf(clientWith({ ...stage('G5'), conditions: ['frail'], labs: [...normalBlood, lab('albumin', 4, 'g/dL')] }));
     expect(read(targets.protein)).toBe('withheld'); // 3.2: frail
     expect(read(targets.energy)).toBe('1750-2450 kcal'); // 3.1

@@ -51,13 +51,20 @@ const client: fc.Arbitrary<Assessment> = fc
     stage: fc.option(fc.constantFrom<GfrCategory>('G2', 'G3b', 'G4', 'G5'), { nil: undefined }),
     appetite: fc.constantFrom('good' as const, 'poor' as const),
     energyKcal: fc.option(fc.integer({ min: 900, max: 2400 }), { nil: undefined }),
+    twoEgfr: fc.option(fc.tuple(fc.constantFrom(...values.egfr!), fc.constantFrom(...values.egfr!)), { nil: undefined }),
+    oldPhosphate: fc.option(fc.constantFrom(100, 200), { nil: undefined }),
     urine: fc.option(fc.integer({ min: 0, max: 2500 }), { nil: undefined }),
     causes: fc.option(fc.constantFrom(1, 30, 60), { nil: undefined }),
     cut: fc.option(fc.constantFrom(1, 30, 60), { nil: undefined }),
   })
-  .map(({ kg, cm, stage, energyKcal, urine, causes, cut, ...rest }) =>
+  .map(({ kg, cm, stage, energyKcal, urine, causes, cut, twoEgfr, oldPhosphate, labs, ...rest }) =>
     clientWith({
       ...rest,
+      labs: [
+        ...labs.filter(({ analyte }) => oldPhosphate === undefined || analyte !== 'phosphate'),
+        ...(oldPhosphate === undefined ? [] : [lab('phosphate', 6, 'mg/dL', addDays(today, -oldPhosphate))]),
+        ...(twoEgfr ?? []).map((value, at) => lab('egfr', value, analytes.egfr.unit, addDays(today, -20 - 110 * at))),
+      ],
       height: { value: cm, unit: 'cm' },
       weighings: (['actual', 'dry', 'estimated-dry'] as const).map(kind => ({
         weight: { value: kg, unit: 'kg' as const },
