@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analyteKeys, analytes } from '#core/client/analytes.ts';
 import { labInCanonicalUnit, labInUnit, unitsOf } from '#core/client/labValue.ts';
+import { sourceWords } from '#core/client/source.ts';
 import { netEndogenousAcidMeq, potentialRenalAcidLoadMeq } from './acidLoad.ts';
 import { adjustedEdemaFreeWeightKg } from './adjustedEdemaFreeWeight.ts';
 import { adjustedWeightKg } from './adjustedWeight.ts';
@@ -16,6 +17,7 @@ import { absorbedGlucose, absorbedGlucoseGByEquilibration, absorbedGlucoseGPerLi
 import { spKtV, ureaReductionPercent } from './dialysisDose.ts';
 import { egfr } from './egfr.ts';
 import { fluidAllowanceMlFromUltrafiltration, fluidAllowanceMlFromUrine } from './fluidAllowance.ts';
+import { formulaFacts } from './formulaFacts.ts';
 import { idealWeightKgDevine, idealWeightKgHamwi } from './idealWeight.ts';
 import { interdialyticGain } from './interdialyticGain.ts';
 import { geriatricNutritionalRiskIndex } from './nutritionalRiskIndex.ts';
@@ -193,6 +195,22 @@ describe('protein-energy wasting (ISRNM, Fouque 2008)', () => {
       proteinEnergyWasting({ onDialysis: false, bodyMassIndex: 21, energyKcalPerKg: 20, albuminGPerDl: 4, cholesterolMgPerDl: 180 })
         .bloodCouldDecide,
     ).toBe(false);
+  });
+});
+
+describe('what is told beside a result', () => {
+  it('[CLT-6] every formula has a title, a source and a caution', () => {
+    for (const [id, { title, sources, cautions }] of Object.entries(formulaFacts)) {
+      expect(title, id).not.toBe('');
+      expect(sources.length, id).toBeGreaterThan(0);
+      expect(cautions.length, id).toBeGreaterThan(0);
+    }
+  });
+
+  it('[CLT-6] a source from memory says "to be confirmed", one read in a later text says "as quoted"', () => {
+    expect(formulaFacts.peritonealProtein.sources.map(sourceWords)).toEqual(['Bergström 1998, to be confirmed']);
+    expect(formulaFacts.amputation.sources.map(sourceWords)).toEqual(['Osterkamp 1995, as quoted']);
+    expect(sourceWords({ kind: 'guideline', text: 'KDOQI 2020', grade: '1A' })).toBe('KDOQI 2020 (1A)');
   });
 });
 

@@ -21,10 +21,7 @@ export function potassiumTarget(facts: ClientFacts, weight: WeightBasis, wasting
     return noLimit('potassium', [told, `Under 3.5 mmol/L: ${words}.`], [follow, commonPractice]);
   }
   if (state.kind === 'in-range') {
-    const rest =
-      facts.setting === 'ckd-not-on-dialysis'
-        ? 'In range: no limit; fruit and vegetables are encouraged.'
-        : 'In range: no number unless the team sets one.';
+    const rest = inRangeWords(facts, state.lab.value);
     return noLimit('potassium', [told, rest], [follow, ijnrd2016]);
   }
   if (state.kind === 'once-above')
@@ -100,4 +97,11 @@ function figuresOnRecord({ setting }: ClientFacts, weight: WeightBasis, valueMmo
       ? []
       : [position('Older practice: 40 mg/kg', [ijnrd2016], { range: interval(0, 40 * weight.chosen.kg), limit: 'at-most' })];
   return [european, ...(valueMmolPerL > 6 ? [strict] : []), older, ...perKg];
+}
+
+function inRangeWords({ setting }: ClientFacts, mmolPerL: number): string {
+  if (setting === 'ckd-not-on-dialysis') return 'In range: no limit; fruit and vegetables are encouraged.';
+  if (setting === 'hemodialysis' && mmolPerL < 4)
+    return 'Under 4.0 before a session is linked to harm (CJASN 2007;2:999): nothing is limited.';
+  return 'In range: no number unless the team sets one.';
 }

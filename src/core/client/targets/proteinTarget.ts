@@ -37,7 +37,7 @@ export function proteinTarget(facts: ClientFacts, weight: WeightBasis, wasting: 
       return notOnDialysis(facts, wasting, per, end);
     case 'hemodialysis':
       return end(
-        per('KDOQI 2020: 1.0-1.2 g/kg', 1, 1.2, [kdoqi2020('1C')]),
+        per('KDOQI 2020: 1.0-1.2 g/kg', 1, 1.2, [fromMemory(kdoqi2020('1C'))]),
         [
           per('KDIGO Diabetes 2022: 1.0-1.2 g/kg', 1, 1.2, [asQuoted(kdigoDiabetes2022('practice point'))]),
           per('European 2007: at least 1.1 g/kg', 1.1, open, [asQuoted(ebpg2007())]),
