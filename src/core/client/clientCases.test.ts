@@ -176,7 +176,7 @@ describe('twelve clients', () => {
     });
     const proposal = proposePrescription(client, today);
     if (proposal.kind === 'barred' || proposal.weight.kind === 'none') throw new Error('barred');
-    expect(proposal.weight.chosen).toMatchObject({ id: 'adjusted' });
+    expect(proposal.weight).toMatchObject({ needsChoice: true, chosen: { id: 'adjusted' } });
     expect(proposal.weight.chosen.kg).toBeCloseTo(65.6, 1); // 2, W3
     expect(proposal.weight.others.map(({ id, kg }) => [id, Math.round(kg * 10) / 10])).toEqual([
       ['actual', 98],
