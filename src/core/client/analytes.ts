@@ -39,6 +39,11 @@ export const analytes = {
   cReactiveProtein: { name: 'C-reactive protein', unit: 'mg/L', from: { 'mg/dL': 10 }, possible: [0, 600] },
   urate: { name: 'urate', unit: 'mg/dL', from: { 'umol/L': 1 / 59.48 }, possible: [0.5, 25] },
   vitaminD25: { name: '25-OH vitamin D', unit: 'ng/mL', from: { 'nmol/L': 1 / 2.496 }, possible: [1, 300] },
+  /** For trends alone: its category is told by the unit it came in (`albuminuriaCategory`), never converted first. */
+  urineAcr: { name: 'urine albumin to creatinine', unit: 'mg/g', from: { 'mg/mmol': 1 / 0.113 }, possible: [0, 30_000] },
+  urineSodium: { name: 'urine sodium of 24 h', unit: 'mmol/(24.h)', from: {}, possible: [0, 800] },
+  urinePotassium: { name: 'urine potassium of 24 h', unit: 'mmol/(24.h)', from: {}, possible: [0, 400] },
+  urineUreaNitrogen: { name: 'urine urea nitrogen of 24 h', unit: 'g/(24.h)', from: {}, possible: [0, 60] },
   spKtV: { name: 'spKt/V', unit: '{ratio}', from: {}, possible: [0.1, 4] },
   ureaReduction: { name: 'urea reduction ratio', unit: '%', from: {}, possible: [5, 98] },
   proteinCatabolicRate: { name: 'nPCR', unit: 'g/kg/d', from: {}, possible: [0.1, 4] },

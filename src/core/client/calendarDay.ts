@@ -3,9 +3,8 @@ export type Day = string;
 
 /** True for a day that exists. 2027-02-29 does not. */
 export function isDay(words: string): boolean {
-  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(words);
-  if (parts === null) return false;
-  const [year, month, day] = parts.slice(1).map(Number) as [number, number, number];
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(words)) return false;
+  const [year, month, day] = partsOf(words);
   return month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month);
 }
 
@@ -43,7 +42,7 @@ function dayNumber(day: Day): number {
 }
 
 function partsOf(day: Day): [year: number, month: number, date: number] {
-  return day.split('-').map(Number) as [number, number, number];
+  return [Number(day.slice(0, 4)), Number(day.slice(5, 7)), Number(day.slice(8, 10))];
 }
 
 function daysInMonth(year: number, month: number): number {

@@ -92,17 +92,21 @@ export function checkAssessment(assessment: Assessment, today: Day): CheckedAsse
     if (read.kind === 'refused') bars.push(barOf(read, field));
     else if (dayStands(result.takenOn, field)) labs.push(labOf(result, read.value));
   }
-  const newestFirst = <T extends { on: Day }>(a: T, b: T) => daysBetween(a.on, b.on);
   const facts: ClientFacts = {
     today,
     assessment,
     setting: assessment.treatment.setting,
     ageYears,
     ...(heightCm === undefined || oddHeight ? {} : { heightCm }),
-    weights: weights.sort(newestFirst),
-    labs: labs.sort((a, b) => daysBetween(a.takenOn, b.takenOn) || (b.takenAt ?? '').localeCompare(a.takenAt ?? '')),
+    weights: weights.sort((a, b) => laterFirst(a.on, b.on)),
+    labs: labs.sort((a, b) => laterFirst(a.takenOn, b.takenOn) || laterFirst(a.takenAt ?? '', b.takenAt ?? '')),
   };
   return { facts, bars };
+}
+
+/** Days, and times of a day, sort as they are written. */
+function laterFirst(a: string, b: string): number {
+  return a < b ? 1 : a > b ? -1 : 0;
 }
 
 function barOf({ why, told }: Refused, field: string): Bar {

@@ -176,7 +176,7 @@ describe('twelve clients', () => {
     });
     const proposal = proposePrescription(client, today);
     if (proposal.kind === 'barred' || proposal.weight.kind === 'none') throw new Error('barred');
-    expect(proposal.weight.chosen).toMatchObject({ id: 'adjusted' });
+    expect(proposal.weight).toMatchObject({ needsChoice: true, chosen: { id: 'adjusted' } });
     expect(proposal.weight.chosen.kg).toBeCloseTo(65.6, 1); // 2, W3
     expect(proposal.weight.others.map(({ id, kg }) => [id, Math.round(kg * 10) / 10])).toEqual([
       ['actual', 98],
@@ -233,6 +233,64 @@ describe('twelve clients', () => {
     for (const item of ['protein', 'sodium', 'potassium', 'phosphorus', 'calcium', 'fluid'] as const) {
       expect(read(targets[item]), item).toBe('no-limit'); // 1.3; 3.3 for sodium
     }
+  });
+});
+
+describe('conditions that turn a target', () => {
+  it.each(['salt-losing-kidney-disease', 'ileostomy', 'hypotension'] as const)(
+    '[CLT-10] sodium is not restricted with %s (facts 3.3)',
+    condition => {
+      expect(read(targetsOf(clientWith({ conditions: [condition] })).sodium)).toBe('no-limit');
+    },
+  );
+
+  it.each(['frail', 'sarcopenia', 'acute-illness', 'metabolically-unstable'] as const)(
+    '[CLT-13] protein is not restricted with %s (facts 3.2)',
+    condition => {
+      expect(read(targetsOf(clientWith({ ...stage('G4'), conditions: [condition] })).protein)).toBe('withheld');
+    },
+  );
+
+  it('[CLT-13] loss of 5 % in 3 or 10 % in 6 months, or a poor appetite, blocks a restriction; less does not (facts 8, 9.3)', () => {
+    const protein = (more: Partial<Assessment>) => read(targetsOf(clientWith({ ...stage('G4'), ...more })).protein);
+    expect(protein({ weightLoss: { percent3Months: 5 } })).toBe('withheld');
+    expect(protein({ weightLoss: { percent6Months: 10 } })).toBe('withheld');
+    expect(protein({ appetite: 'poor' })).toBe('withheld');
+    expect(protein({ weightLoss: { percent3Months: 4.9, percent6Months: 9.9 }, appetite: 'fair' })).toBe('56-56 g');
+  });
+
+  it('[CLT-9] protein without a stage, or in G2, is withheld with the ceiling beside it (facts 3.2)', () => {
+    expect(targetsOf(clientWith()).protein).toMatchObject({ kind: 'withheld', whatToCheck: [expect.stringContaining('two eGFRs')] });
+    expect(targetsOf(clientWith({ stage: { value: 'G2', on: '2026-01-10' } })).protein).toMatchObject({
+      kind: 'withheld',
+      whatToCheck: [],
+    });
+  });
+
+  it('[CLT-10] calcium is not proposed with active vitamin D (facts 3.5)', () => {
+    expect(read(targetsOf(clientWith({ ...stage('G4'), medicines: ['active-vitamin-d'] })).calcium)).toBe('withheld');
+  });
+
+  it('[CLT-10] five weeks after a transplant: 30-35 kcal/kg and 1.3-1.5 g/kg, both common practice (facts 3.1, 3.2)', () => {
+    const targets = targetsOf(clientWith({ treatment: { setting: 'transplant', transplantedOn: '2026-05-11' } }));
+    expect([read(targets.energy), read(targets.protein)]).toEqual(['2100-2450 kcal', '91-105 g']);
+    expect([others(targets.energy), others(targets.protein)]).toEqual([['1750-2450'], ['56-56']]);
+  });
+
+  it('[CLT-10] fluid goes to the team with overload or low sodium (facts 3.6)', () => {
+    expect(read(targetsOf(clientWith({ conditions: ['heart-failure'] })).fluid)).toBe('withheld');
+    expect(read(targetsOf(clientWith({ labs: [lab('sodium', 134, 'mmol/L')] })).fluid)).toBe('withheld');
+    expect(read(targetsOf(clientWith({ labs: [lab('sodium', 135, 'mmol/L')] })).fluid)).toBe('no-limit');
+  });
+
+  it('[CLT-10] refeeding risk is told beside the energy, with a slow start by the medical team (facts 8)', () => {
+    expect(why(targetsOf(clientWith({ weighings: [weighing('actual', 48)] })).energy)).toContain('Refeeding risk (BMI 17.6)');
+  });
+
+  it('[CLT-14] normal phosphate with a high PTH: no limit, the older number is shown (facts 3.5)', () => {
+    const targets = targetsOf(clientWith({ ...stage('G4'), labs: [lab('phosphate', 4, 'mg/dL'), lab('pth', 62.5, 'pmol/L')] }));
+    expect(read(targets.phosphorus)).toBe('no-limit');
+    expect(others(targets.phosphorus)).toEqual(['800-1000']);
   });
 });
 

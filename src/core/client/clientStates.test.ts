@@ -96,7 +96,7 @@ describe('weight basis (facts section 2)', () => {
   it('[CLT-17] the newest weight of a kind counts, and a pick of the dietitian', () => {
     expect(basis({ weighings: [weighing('actual', 71, '2026-01-01'), weighing('actual', 69, '2026-06-01')] })).toBe('actual 69');
     const heavy = facts({ weighings: [weighing('actual', 98)], height: { value: 163, unit: 'cm' } });
-    expect(weightBasis(heavy, 'actual')).toMatchObject({ chosen: { id: 'actual', kg: 98 } });
+    expect(weightBasis(heavy, 'actual')).toMatchObject({ needsChoice: false, chosen: { id: 'actual', kg: 98 } });
   });
 
   it('[CLT-17] after amputation BMI takes the corrected weight, targets the tissue that is there (facts 2, worked)', () => {

@@ -27,6 +27,8 @@ export type WeightBasis =
       readonly others: readonly WeightChoice[];
       /** True where water hides the weight: screens say "uncertain". */
       readonly uncertain: boolean;
+      /** True until the dietitian has picked where no source names one best weight (BMI over 30). */
+      readonly needsChoice: boolean;
       readonly bmi?: number;
     }
   | { readonly kind: 'none'; readonly whatToCheck: string };
@@ -62,6 +64,7 @@ export function weightBasis(facts: ClientFacts, pick?: WeightBasisId): WeightBas
     kind: 'chosen',
     chosen,
     others: all.filter(choice => choice !== chosen),
+    needsChoice: bmi !== undefined && bmi > 30 && chosen.id !== pick,
     uncertain: has(facts, 'edema', 'ascites', 'nephrotic-syndrome', 'overload'),
     ...(bmi === undefined ? {} : { bmi }),
   };
