@@ -80,6 +80,17 @@ export const faultCatalogue = {
     nextStep: 'Your entry is still in the form. Load the newer state, compare, and save again.',
   },
   'work-cancelled': { title: 'Cancelled', blame: 'person', nextStep: 'Nothing was kept. Begin again when you like.' },
+  'client-not-found': { title: 'Client not found', blame: 'person', nextStep: 'Go back to Clients; the client may have been erased.' },
+  'assessment-not-valid': {
+    title: 'The assessment cannot be kept like this',
+    blame: 'person',
+    nextStep: 'Mend the places named in the message and keep it again; nothing was lost.',
+  },
+  'prescription-not-complete': {
+    title: 'Not ready to sign',
+    blame: 'person',
+    nextStep: 'Fill in what is named in the message and sign again.',
+  },
   'label-not-readable': {
     title: 'The label cannot be kept like this',
     blame: 'person',

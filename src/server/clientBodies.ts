@@ -125,9 +125,7 @@ export const clientBody = clientShort
         ),
       }),
     ),
-    contacts: z.array(
-      z.object({ cautionId: z.string(), told: z.string(), on: z.string(), at: z.string(), note: z.string().optional() }),
-    ),
+    contacts: z.array(z.object({ cautionId: z.string(), told: z.string(), on: z.string(), at: z.string(), note: z.string().optional() })),
     mealPattern: z.array(z.object({ name: z.string(), percent: z.number() })).optional(),
   })
   .openapi('Client');

@@ -72,7 +72,13 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
   const { facts } = checkAssessment(assessment, today);
   const labs = facts.labs.map(lab => labWords(lab, today));
   if (proposal.kind === 'barred') {
-    return { notice: standingNotice, cautions, labs, bars: proposal.bars.map(({ kind, code, told }) => ({ kind, code, told })), targets: [] };
+    return {
+      notice: standingNotice,
+      cautions,
+      labs,
+      bars: proposal.bars.map(({ kind, code, told }) => ({ kind, code, told })),
+      targets: [],
+    };
   }
   const { weight, wasting, targets } = proposal;
   return {
@@ -86,7 +92,11 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
             text: `${roundHalfUp(weight.chosen.kg, 1)} kg, ${weight.chosen.id.replaceAll('-', ' ')} weight of ${weight.chosen.on}${weight.uncertain ? ', uncertain' : ''}`,
             why: weight.chosen.why,
             chosen: weight.chosen.id as string,
-            others: weight.others.map(({ id, kg, why }) => ({ id: id as string, text: `${roundHalfUp(kg, 1)} kg, ${id.replaceAll('-', ' ')}`, why })),
+            others: weight.others.map(({ id, kg, why }) => ({
+              id: id as string,
+              text: `${roundHalfUp(kg, 1)} kg, ${id.replaceAll('-', ' ')}`,
+              why,
+            })),
             ...(weight.bmi === undefined ? {} : { bmi: roundHalfUp(weight.bmi, 1) }),
           },
         }
@@ -134,7 +144,14 @@ function describeTarget(target: Target) {
         reasons: [...target.reasons],
       };
     case 'no-limit':
-      return { ...common, kind: target.kind, figure: 'no limit', needsChoice: false, says: 'No limit is proposed.', reasons: [...target.reasons] };
+      return {
+        ...common,
+        kind: target.kind,
+        figure: 'no limit',
+        needsChoice: false,
+        says: 'No limit is proposed.',
+        reasons: [...target.reasons],
+      };
     case 'withheld':
       return {
         ...common,
@@ -152,7 +169,9 @@ function describePosition({ says, range, limit, sources, toBeConfirmed }: Positi
     says,
     sources: sources.map(sourceWords),
     toBeConfirmed,
-    ...(range === undefined ? {} : { range: rangeJson(range), limit: (limit ?? 'within') as string, figure: figureText(item, range, limit ?? 'within') }),
+    ...(range === undefined
+      ? {}
+      : { range: rangeJson(range), limit: (limit ?? 'within') as string, figure: figureText(item, range, limit ?? 'within') }),
   };
 }
 
@@ -222,15 +241,20 @@ function changesBetween(before: Assessment, after: Assessment, today: Day): stri
   const sentences: string[] = [];
   const [weightBefore, weightNow] = [earlier.weights[0], later.weights[0]];
   if (weightBefore !== undefined && weightNow !== undefined && weightBefore.kg !== weightNow.kg) {
-    sentences.push(`Weight ${roundHalfUp(weightBefore.kg, 1)} kg on ${weightBefore.on}, ${roundHalfUp(weightNow.kg, 1)} kg on ${weightNow.on}.`);
+    sentences.push(
+      `Weight ${roundHalfUp(weightBefore.kg, 1)} kg on ${weightBefore.on}, ${roundHalfUp(weightNow.kg, 1)} kg on ${weightNow.on}.`,
+    );
   }
   for (const lab of later.labs) {
     const same = earlier.labs.find(({ analyte }) => analyte === lab.analyte);
     if (same === undefined || same.takenOn === lab.takenOn || same.value === lab.value) continue;
     const { name, unit } = analyteFacts(lab.analyte);
-    sentences.push(`${name}: ${roundHalfUp(same.value, 2)} ${unit} on ${same.takenOn}, ${roundHalfUp(lab.value, 2)} ${unit} on ${lab.takenOn}.`);
+    sentences.push(
+      `${name}: ${roundHalfUp(same.value, 2)} ${unit} on ${same.takenOn}, ${roundHalfUp(lab.value, 2)} ${unit} on ${lab.takenOn}.`,
+    );
   }
   if (before.appetite !== after.appetite && after.appetite !== undefined) sentences.push(`Appetite is ${after.appetite} now.`);
-  if (before.treatment.setting !== after.treatment.setting) sentences.push(`Treatment is another one: ${after.treatment.setting.replaceAll('-', ' ')}.`);
+  if (before.treatment.setting !== after.treatment.setting)
+    sentences.push(`Treatment is another one: ${after.treatment.setting.replaceAll('-', ' ')}.`);
   return sentences;
 }

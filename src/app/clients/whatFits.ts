@@ -35,7 +35,10 @@ export function whatFits({ record, foods, plate, meal, useEstimates }: FitsInput
       tests: [],
       rows: [],
       toAsk: [],
-      none: prescription === undefined ? 'Nothing is signed yet: sign a prescription to see what fits.' : 'The signed prescription bounds no food from above.',
+      none:
+        prescription === undefined
+          ? 'Nothing is signed yet: sign a prescription to see what fits.'
+          : 'The signed prescription bounds no food from above.',
     };
   }
   const survey = surveyForScreen({ foods, plate, yardstick: mealYardstick, switchedOn: [] });
@@ -60,7 +63,9 @@ export function whatFits({ record, foods, plate, meal, useEstimates }: FitsInput
     meal: share.name,
     tests: mealYardstick.tests.map(({ source }) => source.text),
     rows,
-    toAsk: rows.filter(({ verdict }) => verdict === "can't tell").map(({ name, maker, why }) => `${name}${maker === undefined ? '' : `, ${maker}`}: ${why}`),
+    toAsk: rows
+      .filter(({ verdict }) => verdict === "can't tell")
+      .map(({ name, maker, why }) => `${name}${maker === undefined ? '' : `, ${maker}`}: ${why}`),
   };
 }
 

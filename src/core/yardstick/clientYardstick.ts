@@ -39,7 +39,10 @@ export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstim
         basis: 'on-plate',
         ...(limit === 'below' ? { below: bound } : { atMost: bound }),
         ...(nutrient === 'sodiumMg' ? {} : { useEstimates }),
-        source: { kind: 'prescription', text: `${nutrients[nutrient].name}: ${percent}% of ${range.hi} ${nutrients[nutrient].unit} a day for ${meal}` },
+        source: {
+          kind: 'prescription',
+          text: `${nutrients[nutrient].name}: ${percent}% of ${range.hi} ${nutrients[nutrient].unit} a day for ${meal}`,
+        },
       });
     }
     if (range !== undefined && range.hi === 0 && (item === 'phosphateAdditives' || item === 'potassiumAdditives')) {

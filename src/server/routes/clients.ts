@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { createRoute, z } from '@hono/zod-openapi';
 import { describeClient, describeClientShort, describeProposal } from '#app/clients/describeClient.ts';
+import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
 import { assessmentFromJson } from '#core/client/assessmentFromJson.ts';
 import type { Assessment } from '#core/client/client.ts';
@@ -44,8 +45,9 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
   }
 
   return newApi(log)
-    .openapi(createRoute({ method: 'get', path: '/clients/lock', responses: answers(lockBody, 'Whether client data can be read') }), context =>
-      context.json({ state: vault.state(), hasPassphrase: vault.hasPassphrase() }, 200),
+    .openapi(
+      createRoute({ method: 'get', path: '/clients/lock', responses: answers(lockBody, 'Whether client data can be read') }),
+      context => context.json({ state: vault.state(), hasPassphrase: vault.hasPassphrase() }, 200),
     )
     .openapi(
       createRoute({
@@ -74,11 +76,17 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
         return context.json({ state: vault.state(), hasPassphrase: vault.hasPassphrase() }, 200);
       },
     )
-    .openapi(createRoute({ method: 'get', path: '/clients', responses: answers(z.array(clientShort), 'Clients, who waits first') }), async context => {
-      const records = (await vault.list()) as unknown as readonly ClientRecord[];
-      const short = records.map(record => describeClientShort(record, today()));
-      return context.json(short.sort((a, b) => b.openContacts - a.openContacts || a.name.localeCompare(b.name, 'en')), 200);
-    })
+    .openapi(
+      createRoute({ method: 'get', path: '/clients', responses: answers(z.array(clientShort), 'Clients, who waits first') }),
+      async context => {
+        const records = (await vault.list()) as unknown as readonly ClientRecord[];
+        const short = records.map(record => describeClientShort(record, today()));
+        return context.json(
+          short.sort((a, b) => b.openContacts - a.openContacts || a.name.localeCompare(b.name, 'en')),
+          200,
+        );
+      },
+    )
     .openapi(
       createRoute({
         method: 'post',
@@ -113,8 +121,16 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
       },
     )
     .openapi(
-      createRoute({ method: 'get', path: '/clients/export', responses: answers(z.array(z.record(z.string(), z.unknown())), 'Every client, whole') }),
-      async context => context.json((await vault.exportAll()).map(record => ({ ...record })), 200),
+      createRoute({
+        method: 'get',
+        path: '/clients/export',
+        responses: answers(z.array(z.record(z.string(), z.unknown())), 'Every client, whole'),
+      }),
+      async context =>
+        context.json(
+          (await vault.exportAll()).map(record => ({ ...record })),
+          200,
+        ),
     )
     .openapi(
       createRoute({
@@ -209,7 +225,12 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
       createRoute({
         method: 'post',
         path: '/clients/{id}/contacts',
-        request: { params, body: jsonBody(seen.extend({ cautionId: z.string(), told: z.string().trim().min(1).max(300), note: z.string().max(1_000).optional() })) },
+        request: {
+          params,
+          body: jsonBody(
+            seen.extend({ cautionId: z.string(), told: z.string().trim().min(1).max(300), note: z.string().max(1_000).optional() }),
+          ),
+        },
         responses: answers(clientBody, 'The client, with who was told and when'),
       }),
       async context => {
@@ -225,7 +246,14 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
         path: '/clients/{id}/meals',
         request: {
           params,
-          body: jsonBody(seen.extend({ pattern: z.array(z.object({ name: z.string().trim().min(1).max(60), percent: z.number().min(1).max(100) })).min(1).max(8) })),
+          body: jsonBody(
+            seen.extend({
+              pattern: z
+                .array(z.object({ name: z.string().trim().min(1).max(60), percent: z.number().min(1).max(100) }))
+                .min(1)
+                .max(8),
+            }),
+          ),
         },
         responses: answers(clientBody, 'The client with the meal pattern'),
       }),
@@ -241,7 +269,14 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
         path: '/clients/{id}/fits',
         request: {
           params,
-          body: jsonBody(z.object({ category: z.string(), plate: z.string(), meal: z.string().default(evenPattern[0]!.name), useEstimates: z.boolean().default(false) })),
+          body: jsonBody(
+            z.object({
+              category: z.string(),
+              plate: z.string(),
+              meal: z.string().default(evenPattern[0]!.name),
+              useEstimates: z.boolean().default(false),
+            }),
+          ),
         },
         responses: answers(fitsBody, 'The shelf judged for this client by the signed prescription'),
       }),
@@ -253,10 +288,4 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
         return context.json(whatFits({ record, foods, plate: await plateOf(plate, store), meal, useEstimates }), 200);
       },
     );
-}
-
-/** The calendar day where the program runs. */
-function localDay(at: Date): string {
-  const two = (part: number): string => String(part).padStart(2, '0');
-  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
 }

@@ -97,7 +97,10 @@ export function AssessmentForm({
           {(setting === 'hemodialysis' || setting === 'peritoneal-dialysis') && field('startedOn', 'Began on', 'date')}
           {setting === 'transplant' && field('transplantedOn', 'Transplanted on', 'date')}
           {(setting === 'ckd-not-on-dialysis' || setting === 'transplant') && [
-            choice('stage', 'Stage set by the team', [['', 'not set'], ...['G1', 'G2', 'G3a', 'G3b', 'G4', 'G5'].map(one => [one, one] as const)]),
+            choice('stage', 'Stage set by the team', [
+              ['', 'not set'],
+              ...['G1', 'G2', 'G3a', 'G3b', 'G4', 'G5'].map(one => [one, one] as const),
+            ]),
             field('stageOn', 'Stage set on', 'date'),
           ]}
         </div>
@@ -247,7 +250,10 @@ function Labs({ draft, today, onChange }: Part & { readonly today: string }) {
         <div className="row" key={at}>
           <label className="field">
             <span>Result</span>
-            <select value={one.analyte} onChange={event => change(at, { analyte: event.target.value, unit: unitsOf(event.target.value)[0] ?? '' })}>
+            <select
+              value={one.analyte}
+              onChange={event => change(at, { analyte: event.target.value, unit: unitsOf(event.target.value)[0] ?? '' })}
+            >
               {labChoices.map(({ key, name }) => (
                 <option key={key} value={key}>
                   {name}
@@ -292,7 +298,11 @@ function Ticks({
   options,
   draft,
   onChange,
-}: Part & { readonly name: string; readonly list: keyof AssessmentDraft['ticked']; readonly options: readonly (readonly [string, string])[] }) {
+}: Part & {
+  readonly name: string;
+  readonly list: keyof AssessmentDraft['ticked'];
+  readonly options: readonly (readonly [string, string])[];
+}) {
   const ticked = draft.ticked[list];
   return (
     <fieldset>

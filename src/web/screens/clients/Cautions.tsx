@@ -65,7 +65,9 @@ function Urgent({
   const made = client.contacts.filter(({ cautionId }) => cautionId === caution.id);
   const save = useMutation({
     mutationFn: () =>
-      answer(api.clients[':id'].contacts.$post({ param: { id: client.id }, json: { version: client.version, cautionId: caution.id, told } })),
+      answer(
+        api.clients[':id'].contacts.$post({ param: { id: client.id }, json: { version: client.version, cautionId: caution.id, told } }),
+      ),
     onSuccess: async () => {
       setTold('');
       await onChanged();

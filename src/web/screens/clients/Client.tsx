@@ -5,11 +5,11 @@ import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { AssessmentForm } from './AssessmentForm.tsx';
 import { Cautions } from './Cautions.tsx';
-import { ChartNote } from './ChartNote.tsx';
 import { Fits } from './Fits.tsx';
 import { Lock } from './Lock.tsx';
 import { PrescriptionSheet } from './PrescriptionSheet.tsx';
 import { Trends } from './Trends.tsx';
+import { settingName } from './vocabulary.ts';
 
 const route = getRouteApi('/clients/$clientId');
 
@@ -46,7 +46,7 @@ export function ClientScreen() {
         <div>
           <span className="soft">
             <Link to="/clients">Clients</Link>
-            {data.setting === undefined ? '' : ` · ${data.setting.replaceAll('-', ' ')}`}
+            {data.setting === undefined ? '' : ` · ${settingName(data.setting)}`}
             {data.isDemo ? ' · demo, invented' : ''}
           </span>
           <h1>{data.name}</h1>
@@ -69,15 +69,16 @@ export function ClientScreen() {
         />
       )}
       {data.assessmentId === undefined ? (
-        <p className="notice">No assessment yet. Begin with a new assessment: setting, weight, labs and medicines; targets are proposed from them.</p>
+        <p className="notice">
+          No assessment yet. Begin with a new assessment: setting, weight, labs and medicines; targets are proposed from them.
+        </p>
       ) : (
-        <div className="foodcols">
+        <div className="clientcols">
           <Assessment client={data} onPick={setPick} />
           <PrescriptionSheet key={`${data.assessmentId} ${data.weight?.chosen}`} client={data} onSigned={refresh} />
         </div>
       )}
       {data.prescriptions.length > 0 && <Fits client={data} onChanged={refresh} />}
-      {data.assessmentId !== undefined && <ChartNote clientId={clientId} />}
       <Signed client={data} />
     </>
   );

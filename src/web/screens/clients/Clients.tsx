@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { answer, api, type ClientShort } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { Lock } from './Lock.tsx';
+import { settingName } from './vocabulary.ts';
 
 /** Everyone in care, who waits first. Kept apart from the shelf, and locked by a passphrase where one is set. */
 export function ClientsScreen() {
@@ -63,15 +64,20 @@ export function ClientsScreen() {
                         </Link>
                         {client.isDemo && <span className="why">demo, invented</span>}
                       </td>
-                      <td>{client.setting?.replaceAll('-', ' ') ?? 'no assessment yet'}</td>
+                      <td>{client.setting === undefined ? 'no assessment yet' : settingName(client.setting)}</td>
                       <td>{client.assessedOn}</td>
                       <td>{client.signedAt ?? 'nothing signed'}</td>
                       <td>
                         {client.openContacts > 0 && <b className="over">contact today: {client.openContacts}</b>}{' '}
-                        {client.overdue > 0 && `${client.overdue} checks overdue`}
+                        {client.overdue > 0 && `${client.overdue} ${client.overdue === 1 ? 'check' : 'checks'} overdue`}
                       </td>
                       <td>
-                        <button type="button" className="quiet noprint" aria-label={`Erase ${client.name}`} onClick={() => remove.mutate(client)}>
+                        <button
+                          type="button"
+                          className="quiet noprint"
+                          aria-label={`Erase ${client.name}`}
+                          onClick={() => remove.mutate(client)}
+                        >
                           Erase
                         </button>
                       </td>

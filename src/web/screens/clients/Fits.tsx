@@ -27,7 +27,8 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
   const plate = chosenPlate ?? plateFor(category, plates.data);
   const fits = useQuery({
     queryKey: ['client', client.id, 'fits', client.version, category, plate, meal, useEstimates],
-    queryFn: () => answer<WhatFits>(api.clients[':id'].fits.$post({ param: { id: client.id }, json: { category, plate, meal, useEstimates } })),
+    queryFn: () =>
+      answer<WhatFits>(api.clients[':id'].fits.$post({ param: { id: client.id }, json: { category, plate, meal, useEstimates } })),
     enabled: category !== '' && plates.data !== undefined,
     placeholderData: keepPreviousData,
     gcTime: 0,
@@ -75,7 +76,7 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
       {fits.data !== undefined && fits.data.rows.length > 0 && (
         <>
           <p className="small soft">{fits.data.tests.join('; ')}.</p>
-          <div className="scroll" tabIndex={0} role="region" aria-label="Foods judged for this client">
+          <section className="scroll" tabIndex={0} aria-label="Foods judged for this client">
             <table>
               <thead>
                 <tr>
@@ -105,7 +106,7 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
                 ))}
               </tbody>
             </table>
-          </div>
+          </section>
         </>
       )}
       {(fits.data?.toAsk.length ?? 0) > 0 && (
@@ -134,7 +135,8 @@ function MealPattern({
   const [shares, setShares] = useState(pattern);
   const total = shares.reduce((sum, { percent }) => sum + percent, 0);
   const save = useMutation({
-    mutationFn: () => answer(api.clients[':id'].meals.$put({ param: { id: client.id }, json: { version: client.version, pattern: [...shares] } })),
+    mutationFn: () =>
+      answer(api.clients[':id'].meals.$put({ param: { id: client.id }, json: { version: client.version, pattern: [...shares] } })),
     onSuccess: onChanged,
   });
   return (
@@ -149,7 +151,9 @@ function MealPattern({
               min="1"
               max="100"
               value={percent}
-              onChange={event => setShares(shares.map((one, index) => (index === at ? { ...one, percent: Number(event.target.value) } : one)))}
+              onChange={event =>
+                setShares(shares.map((one, index) => (index === at ? { ...one, percent: Number(event.target.value) } : one)))
+              }
             />
           </label>
         ))}

@@ -57,7 +57,9 @@ export function Lock({ onOpen }: { readonly onOpen: () => Promise<void> }) {
   }
   return (
     <details className="sheet noprint">
-      <summary>{lock.data.hasPassphrase ? 'Locked by a passphrase when you leave' : 'Not locked: anyone at this computer can read client data'}</summary>
+      <summary>
+        {lock.data.hasPassphrase ? 'Locked by a passphrase when you leave' : 'Not locked: anyone at this computer can read client data'}
+      </summary>
       <form
         className="stack"
         onSubmit={event => {

@@ -67,7 +67,13 @@ export function PrescriptionSheet({ client, onSigned }: { readonly client: Clien
           </label>
           <label className="field">
             <span>Credentials</span>
-            <input type="text" maxLength={200} value={credentials} onChange={event => setCredentials(event.target.value)} autoComplete="off" />
+            <input
+              type="text"
+              maxLength={200}
+              value={credentials}
+              onChange={event => setCredentials(event.target.value)}
+              autoComplete="off"
+            />
           </label>
         </div>
         <Told error={sign.error} />
@@ -90,7 +96,7 @@ function TargetRow({
   readonly decision: Decision;
   readonly onChange: (decision: Decision) => void;
 }) {
-  const { title, figure, perKg, weightBasis, says, reasons, sources, toBeConfirmed, needsChoice, alternatives, unit } = target;
+  const { title, figure, weightBasis, says, reasons, sources, needsChoice, alternatives, unit } = target;
   const isCount = unit === 'named on the label';
   const others = alternatives.filter(({ figure: one }) => one !== undefined);
   return (
@@ -100,17 +106,11 @@ function TargetRow({
         <b>{decision.from === 'proposal' ? figure : decision.from === 'own' ? ownText(decision, unit) : chosenFigure(others, decision)}</b>
       </div>
       <p className="small">
-        {says} {perKg === undefined ? '' : `${perKg}, on the ${weightBasis} weight.`}
+        {says}
+        {weightBasis === undefined ? '' : `, on the ${weightBasis} weight`}.
       </p>
-      <ul className="small">
-        {reasons.map(reason => (
-          <li key={reason}>{reason}</li>
-        ))}
-      </ul>
-      <p className="small soft">
-        {sources.join('; ')}
-        {toBeConfirmed ? <span className="close">to be confirmed</span> : null}
-      </p>
+      <Reasons reasons={reasons} />
+      <p className="small soft">{sources.join('; ')}</p>
       {alternatives
         .filter(({ figure: one }) => one === undefined)
         .map(({ says: other, sources: from }) => (
@@ -138,11 +138,23 @@ function TargetRow({
           <>
             <label className="field">
               <span>From, {unit}</span>
-              <input type="number" min="0" step="any" value={decision.lo} onChange={event => onChange({ ...decision, lo: event.target.value })} />
+              <input
+                type="number"
+                min="0"
+                step="any"
+                value={decision.lo}
+                onChange={event => onChange({ ...decision, lo: event.target.value })}
+              />
             </label>
             <label className="field">
               <span>To, {unit}</span>
-              <input type="number" min="0" step="any" value={decision.hi} onChange={event => onChange({ ...decision, hi: event.target.value })} />
+              <input
+                type="number"
+                min="0"
+                step="any"
+                value={decision.hi}
+                onChange={event => onChange({ ...decision, hi: event.target.value })}
+              />
             </label>
           </>
         )}
@@ -164,8 +176,33 @@ function TargetRow({
   );
 }
 
+/** Many things to check are folded away, so that the next target stays in sight. */
+function Reasons({ reasons }: { readonly reasons: readonly string[] }) {
+  const list = (
+    <ul className="small">
+      {reasons.map(reason => (
+        <li key={reason}>{reason}</li>
+      ))}
+    </ul>
+  );
+  if (reasons.length <= 5) return list;
+  return (
+    <details>
+      <summary className="small">{reasons.length} things to check first</summary>
+      {list}
+    </details>
+  );
+}
+
 function proposedDecision({ range, limit, says }: Target): Decision {
-  return { from: 'proposal', lo: range === undefined ? '' : String(range[0]), hi: range?.[1] == null ? '' : String(range[1]), limit: limit ?? 'within', says, reason: '' };
+  return {
+    from: 'proposal',
+    lo: range === undefined ? '' : String(range[0]),
+    hi: range?.[1] == null ? '' : String(range[1]),
+    limit: limit ?? 'within',
+    says,
+    reason: '',
+  };
 }
 
 function decisionFrom(value: string, target: Target, before: Decision): Decision {

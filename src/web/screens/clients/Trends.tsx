@@ -9,13 +9,15 @@ export function Trends({ trends }: { readonly trends: readonly Trend[] }) {
     <div>
       <h3>Over time</h3>
       {trends.map(({ analyte, name, unit, points }) => (
-        <div className="range" key={analyte}>
-          <span>{name}</span>
-          <Plot points={points} />
-          <span>
-            {figure(points.at(-1)!.value)} {unit}
-            <span className="unseen">: {points.map(({ on, value }) => `${figure(value)} on ${on}`).join(', ')}</span>
+        <div key={analyte}>
+          <span className="spread small">
+            <span>{name}</span>
+            <span>
+              {figure(points.at(-1)!.value)} {unit}
+              <span className="unseen">: {points.map(({ on, value }) => `${figure(value)} on ${on}`).join(', ')}</span>
+            </span>
           </span>
+          <Plot points={points} />
         </div>
       ))}
     </div>

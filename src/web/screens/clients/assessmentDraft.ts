@@ -95,7 +95,11 @@ export function assessmentOf({ fields, weighings, labs, ticked }: AssessmentDraf
   const some = (key: string, value: unknown): Json => (value === undefined ? {} : { [key]: value });
   const number = (key: string): number | undefined => (f(key) === '' ? undefined : Number(f(key)));
   const day = (key: string): string | undefined => f(key) || undefined;
-  const list = (key: string): readonly string[] => f(key).split(',').map(word => word.trim()).filter(Boolean);
+  const list = (key: string): readonly string[] =>
+    f(key)
+      .split(',')
+      .map(word => word.trim())
+      .filter(Boolean);
   const object = (value: Json): Json | undefined => (Object.keys(value).length === 0 ? undefined : value);
   return {
     on: f('on'),
@@ -111,7 +115,9 @@ export function assessmentOf({ fields, weighings, labs, ticked }: AssessmentDraf
       .filter(({ value }) => value.trim() !== '')
       .map(({ value, unit, kind, on }) => ({ weight: { value: Number(value), unit }, kind, on })),
     ...some('urineMlPerDay', f('urine') === '' ? undefined : { value: Number(f('urine')), on: f('urineOn') }),
-    labs: labs.filter(({ value }) => value.trim() !== '').map(({ analyte, value, unit, takenOn }) => ({ analyte, value: Number(value), unit, takenOn })),
+    labs: labs
+      .filter(({ value }) => value.trim() !== '')
+      .map(({ analyte, value, unit, takenOn }) => ({ analyte, value: Number(value), unit, takenOn })),
     ...ticked,
     allergies: list('allergies'),
     avoidedFoods: list('avoidedFoods'),
@@ -120,13 +126,20 @@ export function assessmentOf({ fields, weighings, labs, ticked }: AssessmentDraf
     ...some('weightLoss', object({ ...some('percent3Months', number('loss3')), ...some('percent6Months', number('loss6')) })),
     ...some('intake', object({ ...some('energyKcal', number('energyKcal')), ...some('proteinG', number('proteinG')) })),
     ...some('foodAccess', day('foodAccess')),
-    ...some('potassiumSteps', object({ ...some('causesCheckedOn', day('causesCheckedOn')), ...some('additivesCutOn', day('additivesCutOn')) })),
+    ...some(
+      'potassiumSteps',
+      object({ ...some('causesCheckedOn', day('causesCheckedOn')), ...some('additivesCutOn', day('additivesCutOn')) }),
+    ),
     ...some('lastScreenedOn', day('lastScreenedOn')),
     ...some('lastFullAssessmentOn', day('lastFullAssessmentOn')),
   };
 }
 
-function treatmentOf(f: (key: string) => string, number: (key: string) => number | undefined, day: (key: string) => string | undefined): Json {
+function treatmentOf(
+  f: (key: string) => string,
+  number: (key: string) => number | undefined,
+  day: (key: string) => string | undefined,
+): Json {
   const some = (key: string, value: unknown): Json => (value === undefined ? {} : { [key]: value });
   switch (f('setting')) {
     case 'hemodialysis':

@@ -5,6 +5,10 @@ export const settings = [
   ['peritoneal-dialysis', 'peritoneal dialysis'],
   ['transplant', 'transplant'],
 ] as const;
+export function settingName(key: string): string {
+  return settings.find(([one]) => one === key)?.[1] ?? key;
+}
+
 export const weightKinds = [
   ['actual', 'actual'],
   ['dry', 'dry'],
