@@ -1,5 +1,5 @@
 import { execFileSync, spawn } from 'node:child_process';
-import { chmodSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -342,8 +342,8 @@ describe('the passphrase', () => {
       expect(await codeOf(again.unlock(passphrase))).toBe('passphrase-wrong');
       await again.close();
       rmSync(folder, { recursive: true });
-      execFileSync('mkdir', [folder]);
-      execFileSync('tee', [join(folder, 'clients.sqlite')], { input: copy });
+      mkdirSync(folder);
+      writeFileSync(join(folder, 'clients.sqlite'), copy);
     }
     const whole = await open(folder);
     await whole.unlock(passphrase);
@@ -428,11 +428,25 @@ describe('the passphrase', () => {
       if (hasPassphrase) await vault.changePassphrase(passphrase, undefined);
       await vault.close();
     }
-    expect(seen.set + seen.off).toBe(12);
+    // Both states were met; which round meets which is chance.
+    expect(Math.min(seen.set, seen.off)).toBeGreaterThan(0);
   });
 });
 
 describe('the file', () => {
+  test('[VLT-9] a program that ends after the change and before the old text is gone: the next start takes it away', async () => {
+    const folder = newFolder();
+    await (await filled(folder)).close();
+    const child = spawn(process.execPath, [program, folder, 'die before the scrub', passphrase], { stdio: 'ignore' });
+    const signal = await new Promise(done => child.once('exit', (_code, by) => done(by)));
+    expect(signal).toBe('SIGKILL');
+    expect(readOnDisk(folder)).toEqual(tellTales);
+    const vault = await open(folder);
+    expect(readOnDisk(folder)).toEqual([]);
+    await vault.unlock(passphrase);
+    expect(await vault.list()).toHaveLength(30);
+  });
+
   test('[VLT-11] every acknowledged write survives kill -9', async () => {
     const folder = newFolder();
     const child = spawn(process.execPath, [program, folder, 'write forever'], { stdio: ['ignore', 'pipe', 'inherit'] });
@@ -477,12 +491,21 @@ describe('the file', () => {
 
   test('[VLT-14] a file that is none, and one of a newer program, are told', async () => {
     const broken = newFolder();
-    execFileSync('tee', [join(broken, 'clients.sqlite')], { input: 'this is no database '.repeat(400) });
+    writeFileSync(join(broken, 'clients.sqlite'), 'this is no database '.repeat(400));
     expect(await codeOf(openClientVault(broken))).toBe('client-record-damaged');
     const newer = newFolder();
     await (await filled(newer, 1)).close();
     tamper(newer, 'update vault set format = 2');
     expect(await codeOf(openClientVault(newer))).toBe('database-ahead');
+  });
+
+  // Root may write anywhere, so what a person without rights meets is tried under another uid.
+  test.skipIf(process.getuid?.() !== 0)('[VLT-14] a file that may not be written is told (needs root to try as another user)', async () => {
+    const folder = newFolder();
+    await (await filled(folder, 1)).close();
+    chmodSync(folder, 0o755);
+    const uid = Number(execFileSync('id', ['-u', 'nobody'], { encoding: 'utf8' }));
+    expect(execFileSync(process.execPath, [program, folder], { encoding: 'utf8', uid, cwd: '/' }).trim()).toBe('database-read-only');
   });
 
   test('[VLT-15] no fault says anything about a client or a passphrase', async () => {
@@ -491,7 +514,7 @@ describe('the file', () => {
     const faults = [
       await faultOf(vault.put(client(0), null)),
       await faultOf(vault.remove('ottoline-0', 7)),
-      await faultOf(vault.changePassphrase(undefined, 'too short')),
+      await faultOf(vault.changePassphrase(undefined, 'heronweir')),
     ];
     await vault.close();
     tamper(folder, 'update records set body = cast(\'{"name": "Ottoline Marrow", 5.9731\' as blob)');
@@ -503,7 +526,7 @@ describe('the file', () => {
     again.lock();
     faults.push(await faultOf(again.get('ottoline-0')));
     const said = faults.map(fault => `${fault.title} ${fault.message} ${fault.nextStep} ${fault.stack} ${fault.cause}`).join('\n');
-    expect([...tellTales, 'too short ', passphrase, another].filter(text => said.includes(text))).toEqual([]);
+    expect([...tellTales, 'heronweir', passphrase, another].filter(text => said.includes(text))).toEqual([]);
     expect(faults).toHaveLength(7);
   });
 });

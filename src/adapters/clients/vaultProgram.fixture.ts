@@ -1,6 +1,7 @@
 /** A program of its own for tests: opens the vault of a folder and does what its second argument says, telling each step. */
 import { Fault } from '#core/errors.ts';
 import { openClientVault } from './sqliteVault.ts';
+import { VaultFile } from './vaultFile.ts';
 
 const [folder = '', task = '', passphrase = ''] = process.argv.slice(2);
 const cheap = { n: 2 ** 10, r: 8, p: 1 };
@@ -22,6 +23,10 @@ try {
       await vault.changePassphrase(passphrase, undefined);
       tell('taken off');
     }
+  }
+  if (task === 'die before the scrub') {
+    VaultFile.prototype.scrub = () => process.kill(process.pid, 'SIGKILL');
+    await vault.changePassphrase(undefined, passphrase);
   }
   await vault.close();
 } catch (error) {
