@@ -126,8 +126,8 @@ export function recipeModel(tree: RecipeTree, kind: FoodKind, facts: PrintedServ
     row({ kind: 'ceiling', name, source }, terms, Number.NEGATIVE_INFINITY, 0);
   };
   const { grams: most, source } = phosphateCeilings[kind];
-  // What fortifies with calcium is held by the calcium on the panel.
-  const held = phosphates.filter(at => printed.calciumMg === undefined || leaves[at]!.content.per1G.calciumMg.lo === 0);
+  // What fortifies with calcium is held by the calcium on the panel; where that is not printed, by nothing but the order.
+  const held = phosphates.filter(at => leaves[at]!.content.per1G.calciumMg.lo === 0);
   if (held.length > 0) ceiling('phosphate additives', held, most, source);
   // In a meal the meat carries them: half a percent of what was pumped to at most 1.4 times its mass.
   const meats = all.filter(at => fleshGroups.has(leaves[at]!.group));
