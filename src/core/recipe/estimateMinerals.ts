@@ -4,6 +4,7 @@ import type { LinearSolver, Objective, OpenModel, Term } from '#core/optimize/li
 import type { Interval } from '#core/quantity/interval.ts';
 import { absorbedFractions } from './absorbed.ts';
 import { type Traced, traced } from './content.ts';
+import { contradiction } from './contradiction.ts';
 import { foodKind, isPhosphate } from './foodKind.ts';
 import { additiveLimits } from './limits.ts';
 import type { Conflict, Driver, MineralEstimate, MineralRange, NoEstimate } from './minerals.ts';
@@ -31,7 +32,7 @@ export function estimateMinerals(label: ReadLabel, solver: LinearSolver): Minera
   const kind = foodKind(tree, dryShare(facts));
   const recipe = recipeModel(tree, kind, facts);
   const bounds = solver.solve(recipe.model, open => findBounds(open, recipe, tree));
-  if (bounds === undefined) return cannot('no recipe keeps the order, the thresholds and the mass that the label tells');
+  if (typeof bounds === 'string') return cannot(bounds);
   const sample = sampleRecipes(tree, kind, facts, recipe, bounds.inside, seedOf(statement.text));
   return {
     kind: 'estimate',
@@ -72,20 +73,26 @@ type Bounds = Pick<MineralEstimate, 'limits'> & {
   readonly inside: Float64Array;
 };
 
-/** Relaxes the label by the least total amount, then looks for the ends of each mineral. Undefined when even the hard rows contradict. */
-function findBounds(open: OpenModel, recipe: RecipeModel, { leaves }: RecipeTree): Bounds | undefined {
+/**
+ * Relaxes the label by the least total amount, then looks for the ends of each mineral. Where it had to be relaxed, every
+ * row may give way by as much again as all of them had to: which one is wrong is not known, and the one answer of the solver
+ * would be a narrow guess. A text when even the hard rows contradict, or the label says too little of its recipe.
+ */
+function findBounds(open: OpenModel, recipe: RecipeModel, { leaves }: RecipeTree): Bounds | string {
   const { excess, meanings } = recipe;
   const relaxing: Objective = { sense: 'minimum', terms: [...excess.values()].map(({ at, cost }) => ({ at, coefficient: cost })) };
   const relaxed = open.optimize(relaxing);
-  if (relaxed.kind !== 'optimal') return undefined;
+  if (relaxed.kind !== 'optimal') return 'no recipe keeps the order, the thresholds and the mass that the label tells';
   refuseBroken(recipe, relaxing, relaxed.value, relaxed.columns);
-  const conflicts: Conflict[] = [];
-  for (const [row, { at, cost }] of excess) {
+  const conflicts = [...excess].flatMap(([row, { at, cost }]): readonly Conflict[] => {
     const by = relaxed.columns[at]!;
     // Half a percent of a row's size lies within what tables and rounding leave open.
-    if (by * cost > 5e-3) conflicts.push({ meaning: meanings[row]!, by });
-    open.lowerTo(at, by * 1.000001 + 1e-7 / cost);
-  }
+    return by * cost > 5e-3 ? [{ meaning: meanings[row]!, by }] : [];
+  });
+  const because = contradiction(conflicts, recipe);
+  if (because !== undefined) return because;
+  const further = conflicts.length === 0 ? 1e-7 : relaxed.value;
+  for (const { at, cost } of excess.values()) open.lowerTo(at, relaxed.columns[at]! * 1.000001 + further / cost);
   const inside = new Float64Array(recipe.model.columns.length);
   let seen = 0;
   const end = (sense: Objective['sense'], terms: readonly Term[]): number | undefined => {
