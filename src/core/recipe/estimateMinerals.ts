@@ -41,7 +41,7 @@ export function estimateMinerals(label: ReadLabel, solver: LinearSolver): Minera
     potassium: rangeOf(bounds.potassium, sample.potassiumMg),
     addedPhosphorus: rangeOf(bounds.addedPhosphorus, sample.addedPhosphorusMg),
     addedPotassium: rangeOf(bounds.addedPotassium, sample.addedPotassiumMg),
-    absorbedPhosphorus: absorbed(tree, sample),
+    absorbedPhosphorus: absorbed(tree, sample, bounds.phosphorus),
     matchedShare: matchedShare(tree, sample),
     phosphorusDrivers: drivers(tree, sample.phosphorusOf, sample.phosphorusMg),
     potassiumDrivers: drivers(tree, sample.potassiumOf, sample.potassiumMg),
@@ -135,7 +135,8 @@ function rangeOf(sure: Interval, drawn: Float64Array): MineralRange {
   return { sure, likely: { lo: at(0.05), mid: at(0.5), hi: at(0.95) } };
 }
 
-function absorbed({ leaves }: RecipeTree, sample: RecipeSample): Interval {
+/** Draws that lie outside the sure range count as its end, as they do in the likely value. */
+function absorbed({ leaves }: RecipeTree, sample: RecipeSample, sure: Interval): Interval {
   const count = sample.phosphorusMg.length;
   const low = new Float64Array(count);
   const high = new Float64Array(count);
@@ -145,6 +146,11 @@ function absorbed({ leaves }: RecipeTree, sample: RecipeSample): Interval {
       low[at]! += lo * sample.phosphorusOf[leaf]![at]!;
       high[at]! += hi * sample.phosphorusOf[leaf]![at]!;
     }
+  }
+  for (const [at, whole] of sample.phosphorusMg.entries()) {
+    const confined = whole === 0 ? 1 : Math.min(sure.hi, Math.max(sure.lo, whole)) / whole;
+    low[at]! *= confined;
+    high[at]! *= confined;
   }
   return { lo: low.sort()[Math.floor(0.05 * (count - 1))]!, hi: high.sort()[Math.floor(0.95 * (count - 1))]! };
 }
