@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { lessEq, solve } from 'yalps';
+import { type Constraint, solve } from 'yalps';
 import { checkSolution } from '#core/optimize/checkSolution.ts';
 import type { LinearModel, Objective, Term } from '#core/optimize/linearModel.ts';
 import { blendProblem } from './blendModels.fixture.ts';
@@ -19,8 +19,10 @@ function secondAnswer({ columns, rows }: LinearModel, { sense, terms }: Objectiv
   const coefficients = columns.map((_, at) => new Map<string, number>([[`column ${at}`, 1]]));
   for (const [row, own] of rows.entries()) for (const { at, coefficient } of own.terms) coefficients[at]!.set(`row ${row}`, coefficient);
   for (const { at, coefficient } of terms) coefficients[at]!.set('value', coefficient);
-  const constraints = new Map(rows.map(({ lo, hi }, row) => [`row ${row}`, lo === hi ? { equal: lo } : { min: lo, max: hi }]));
-  for (const [at, { hi }] of columns.entries()) if (Number.isFinite(hi)) constraints.set(`column ${at}`, lessEq(hi));
+  const constraints = new Map<string, Constraint>(
+    rows.map(({ lo, hi }, row) => [`row ${row}`, lo === hi ? { equal: lo } : { min: lo, max: hi }]),
+  );
+  for (const [at, { hi }] of columns.entries()) if (Number.isFinite(hi)) constraints.set(`column ${at}`, { max: hi });
   return solve({
     direction: sense === 'minimum' ? 'minimize' : 'maximize',
     objective: 'value',
