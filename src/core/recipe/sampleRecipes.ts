@@ -243,11 +243,13 @@ function mover(
   return direction => {
     let from = Number.NEGATIVE_INFINITY;
     let to = Number.POSITIVE_INFINITY;
+    // What rounding leaves of a slope of zero is no slope: a row that the direction runs along would stop it.
+    const least = 1e-12 * direction.reduce((most, part) => Math.max(most, Math.abs(part)), 0);
     for (let at = 0; at < hard.length; at++) {
       const { coefficients, lo, hi } = hard[at]!;
       const slope = dot(coefficients, direction);
       hardSlope[at] = slope;
-      if (Math.abs(slope) < 1e-14) continue;
+      if (Math.abs(slope) < least) continue;
       const now = hardNow[at]!;
       const low = (slope > 0 ? lo - now : hi - now) / slope;
       const high = (slope > 0 ? hi - now : lo - now) / slope;

@@ -88,7 +88,7 @@ describe('the sure range', () => {
         (food, percents) => {
           const [narrow, wide] = percents
             .toSorted((a, b) => a - b)
-            .map(percent => sureEnds(treeOf(food.statement.replace(/\d+% or less of/i, `${percent}% or less of`)), food));
+            .map(percent => sureEnds(treeOf(food.statement.replace(/[\d.]+% or less of/i, `${percent}% or less of`)), food));
           if (narrow === undefined) return;
           compared += 1;
           expectWithin(narrow, wide!);
