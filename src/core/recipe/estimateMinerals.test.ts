@@ -65,6 +65,20 @@ describe('estimateMinerals', () => {
     expect([matchedShare, conflicts]).toEqual([1, []]);
   });
 
+  it('[RCP-7] a mineral that is printed lies in its printed range', () => {
+    // 21 CFR 101.9(c)(8)(iii); a multiple of ten is taken to be rounded to ten: 300 mg stands for 295 up to 305.
+    const { potassium } = estimate('Water, lentils, carrots, onions, salt.', 245, {
+      fatG: 1,
+      sodiumMg: 400,
+      carbohydrateG: 22,
+      fiberG: 6,
+      proteinG: 8,
+      potassiumMg: 300,
+    });
+    expect(potassium.sure.lo).toBeGreaterThanOrEqual(295);
+    expect(potassium.sure.hi).toBeLessThanOrEqual(305);
+  });
+
   it('[RCP-10] where no phosphate is named nothing is added', () => {
     const { addedPhosphorus, addedPotassium, limits } = estimate('Milk.', 244, milkPanel);
     const nothing = { sure: { lo: 0, hi: 0 }, likely: { lo: 0, mid: 0, hi: 0 } };

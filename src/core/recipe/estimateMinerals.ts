@@ -1,7 +1,7 @@
 import type { ReadLabel } from '#core/label/label.ts';
 import { checkSolution } from '#core/optimize/checkSolution.ts';
 import type { LinearSolver, Objective, OpenModel, Term } from '#core/optimize/linearModel.ts';
-import type { Interval } from '#core/quantity/interval.ts';
+import { type Interval, intersect } from '#core/quantity/interval.ts';
 import { absorbedFractions } from './absorbed.ts';
 import { type Traced, traced } from './content.ts';
 import { contradiction } from './contradiction.ts';
@@ -14,7 +14,7 @@ import { type RecipeSample, sampleRecipes } from './sampleRecipes.ts';
 import { dryShare } from './waterLost.ts';
 
 /** Grows whenever the same label could give another estimate: kept estimates of an older version are made anew. */
-export const mineralModelVersion = 1;
+export const mineralModelVersion = 2;
 
 /**
  * Phosphorus and potassium of one serving from the statement, the panel and the composition table: bounds from a linear
@@ -31,7 +31,7 @@ export function estimateMinerals(label: ReadLabel, solver: LinearSolver): Minera
   const facts: PrintedServingFacts = { servingG: servingGrams, printed };
   const kind = foodKind(tree, dryShare(facts));
   const recipe = recipeModel(tree, kind, facts);
-  const bounds = solver.solve(recipe.model, open => findBounds(open, recipe, tree));
+  const bounds = solver.solve(recipe.model, open => findBounds(open, recipe, tree, printed));
   if (typeof bounds === 'string') return cannot(bounds);
   const sample = sampleRecipes(tree, kind, facts, recipe, bounds.inside, seedOf(statement.text));
   return {
@@ -78,7 +78,7 @@ type Bounds = Pick<MineralEstimate, 'limits'> & {
  * row may give way by as much again as all of them had to: which one is wrong is not known, and the one answer of the solver
  * would be a narrow guess. A text when even the hard rows contradict, or the label says too little of its recipe.
  */
-function findBounds(open: OpenModel, recipe: RecipeModel, { leaves }: RecipeTree): Bounds | string {
+function findBounds(open: OpenModel, recipe: RecipeModel, { leaves }: RecipeTree, printed: PrintedServingFacts['printed']): Bounds | string {
   const { excess, meanings } = recipe;
   const relaxing: Objective = { sense: 'minimum', terms: [...excess.values()].map(({ at, cost }) => ({ at, coefficient: cost })) };
   const relaxed = open.optimize(relaxing);
@@ -107,12 +107,18 @@ function findBounds(open: OpenModel, recipe: RecipeModel, { leaves }: RecipeTree
     const lo = end('minimum', recipe.least(nutrient, of)) ?? 0;
     return { lo, hi: Math.max(lo, end('maximum', recipe.most(nutrient, of)) ?? Number.POSITIVE_INFINITY) };
   };
+  /** A mineral that is printed lies in its printed range as well, unless the label had to be relaxed. */
+  const endsOfAll = (nutrient: Traced): Interval => {
+    const range = ends(nutrient);
+    const own = conflicts.length === 0 ? printed[nutrient] : undefined;
+    return (own && intersect(range, own)) ?? range;
+  };
   const adds = (leaf: number): boolean => leaves[leaf]!.additive !== undefined;
   const phosphates = (leaf: number): boolean => isPhosphate(leaves[leaf]!);
   const none: Interval = { lo: 0, hi: 0 };
   return {
-    phosphorus: ends('phosphorusMg'),
-    potassium: ends('potassiumMg'),
+    phosphorus: endsOfAll('phosphorusMg'),
+    potassium: endsOfAll('potassiumMg'),
     addedPhosphorus: leaves.some(isPhosphate) ? ends('phosphorusMg', phosphates) : none,
     addedPotassium: leaves.some(({ additive, content }) => additive !== undefined && content.per1G.potassiumMg.hi > 0)
       ? ends('potassiumMg', adds)
