@@ -23,7 +23,12 @@ export async function mineralExamples(): Promise<string> {
       const truth = compositionPer100G(food);
       const inServing = (per100G: number) => `${roundHalfUp((per100G * food.serving.grams) / 100, 0)} mg`;
       const { panel, serving, statement } = printed;
-      const figures = [`protein ${panel.proteinG} g`, `sodium ${panel.sodiumMg} mg`, `calcium ${panel.calciumMg}`, `potassium ${panel.potassiumMg}`];
+      const figures = [
+        `protein ${panel.proteinG} g`,
+        `sodium ${panel.sodiumMg} mg`,
+        `calcium ${panel.calciumMg}`,
+        `potassium ${panel.potassiumMg}`,
+      ];
       const { absorbedPhosphorus: absorbed, limits, phosphorusDrivers } = estimate;
       const drivers = phosphorusDrivers.map(({ name, mg }) => `${name} (${roundHalfUp(mg, 0)} mg)`).join(', ');
       return [
@@ -39,7 +44,9 @@ export async function mineralExamples(): Promise<string> {
           ['potassium', ...words(estimate.potassium), inServing(truth.potassiumMg)],
         ]),
         `Phosphorus comes mostly from: ${drivers}.`,
-        ...limits.map(({ name, atMostMg, because }) => `${name} can add at most ${ceilTo(atMostMg, 0)} mg of phosphorus, because ${because}.`),
+        ...limits.map(
+          ({ name, atMostMg, because }) => `${name} can add at most ${ceilTo(atMostMg, 0)} mg of phosphorus, because ${because}.`,
+        ),
         '',
       ].join('\n');
     })

@@ -78,7 +78,12 @@ type Bounds = Pick<MineralEstimate, 'limits'> & {
  * row may give way by as much again as all of them had to: which one is wrong is not known, and the one answer of the solver
  * would be a narrow guess. A text when even the hard rows contradict, or the label says too little of its recipe.
  */
-function findBounds(open: OpenModel, recipe: RecipeModel, { leaves }: RecipeTree, printed: PrintedServingFacts['printed']): Bounds | string {
+function findBounds(
+  open: OpenModel,
+  recipe: RecipeModel,
+  { leaves }: RecipeTree,
+  printed: PrintedServingFacts['printed'],
+): Bounds | string {
   const { excess, meanings } = recipe;
   const relaxing: Objective = { sense: 'minimum', terms: [...excess.values()].map(({ at, cost }) => ({ at, coefficient: cost })) };
   const relaxed = open.optimize(relaxing);

@@ -43,7 +43,10 @@ function sureEnds(tree: RecipeTree, facts: PrintedServingFacts): Ends | undefine
       const answer = open.optimize({ sense, terms: sense === 'minimum' ? recipe.least(nutrient) : recipe.most(nutrient) });
       return answer.kind === 'optimal' ? answer.value : Number.NaN;
     };
-    const ends = (['phosphorusMg', 'potassiumMg'] as const).map(nutrient => ({ lo: end('minimum', nutrient), hi: end('maximum', nutrient) }));
+    const ends = (['phosphorusMg', 'potassiumMg'] as const).map(nutrient => ({
+      lo: end('minimum', nutrient),
+      hi: end('maximum', nutrient),
+    }));
     return ends.some(({ lo, hi }) => Number.isNaN(lo) || Number.isNaN(hi)) ? undefined : ends;
   });
 }
@@ -65,7 +68,13 @@ describe('the sure range', () => {
     fc.assert(
       fc.property(fc.constantFrom(...foods), fc.subarray([...traced]), fc.constantFrom(...traced), (food, keys, added) => {
         const tree = treeOf(food.statement);
-        const before = sureEnds(tree, { servingG: food.servingG, printed: pick(food.printed, keys.filter(key => key !== added)) });
+        const before = sureEnds(tree, {
+          servingG: food.servingG,
+          printed: pick(
+            food.printed,
+            keys.filter(key => key !== added),
+          ),
+        });
         const after = sureEnds(tree, { servingG: food.servingG, printed: pick(food.printed, [...keys, added]) });
         // A model that is feasible with the figure is so without it.
         if (after === undefined) return;
@@ -133,8 +142,16 @@ describe('the sure range', () => {
       });
       const twice = scaleFacts(facts, 2);
       const once = sampleRecipes(tree, kind, facts, recipe, start!, 1);
-      const doubled = sampleRecipes(tree, kind, twice, recipeModel(tree, kind, twice), start!.map(grams => 2 * grams), 1);
-      for (const [at, mg] of once.phosphorusMg.entries()) expect(Math.abs(doubled.phosphorusMg[at]! - 2 * mg), food.id).toBeLessThan(1e-6 * mg + 1e-9);
+      const doubled = sampleRecipes(
+        tree,
+        kind,
+        twice,
+        recipeModel(tree, kind, twice),
+        start!.map(grams => 2 * grams),
+        1,
+      );
+      for (const [at, mg] of once.phosphorusMg.entries())
+        expect(Math.abs(doubled.phosphorusMg[at]! - 2 * mg), food.id).toBeLessThan(1e-6 * mg + 1e-9);
     }
   });
 });
@@ -146,5 +163,8 @@ function unrounded({ per100G, grams }: (typeof foods)[number]): PrintedServingFa
 }
 
 function scaleFacts({ servingG, printed }: PrintedServingFacts, k: number): PrintedServingFacts {
-  return { servingG: scale(servingG, k), printed: Object.fromEntries(Object.entries(printed).map(([key, range]) => [key, scale(range, k)])) };
+  return {
+    servingG: scale(servingG, k),
+    printed: Object.fromEntries(Object.entries(printed).map(([key, range]) => [key, scale(range, k)])),
+  };
 }
