@@ -32,8 +32,10 @@ export class VaultFile {
       });
       const found = this.header().format;
       if (found > format) throw new Fault('database-ahead', `The client records have format ${found}, this program knows ${format}.`);
-      // A program that was ended between a change and its scrub has left this to us.
+      // A program that was ended between a change and its scrub has left this to us; one that was ended within a change
+      // has left its unfinished pages in the log, which count for nothing and can be read all the same.
       if (this.header().needs_scrub === 1) this.scrub();
+      else inWords(() => this.db.pragma('wal_checkpoint(truncate)'));
     } catch (error) {
       this.db.close();
       throw error;

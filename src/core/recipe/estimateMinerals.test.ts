@@ -173,9 +173,9 @@ describe('estimateMinerals', () => {
   it.each([
     ['no statement', undefined, 100, milkPanel, 'the label has no ingredient statement'],
     ['an empty statement', '', 100, milkPanel, 'the ingredient statement could not be read'],
-    ['no panel', 'Milk.', 100, {}, 'no figure of the panel could be read'],
-    ['a smudged panel', 'Milk.', 100, { fatG: 'smudge' }, 'no figure of the panel could be read'],
-    ['no mass', 'Milk.', 0, milkPanel, 'the label does not say what a serving weighs in grams'],
+    ['no panel', 'Milk.', 100, {}, 'the panel prints none of the figures that bound a recipe'],
+    ['a smudged panel', 'Milk.', 100, { fatG: 'smudge' }, 'the panel prints none of the figures that bound a recipe'],
+    ['no mass', 'Milk.', 0, milkPanel, 'the label does not say what its panel’s quantity weighs in grams'],
     [
       'a phosphate first',
       'Sodium phosphate, water.',
