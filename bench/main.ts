@@ -1,4 +1,5 @@
 import { benchBrowser } from './browser.ts';
+import { benchMinerals } from './minerals.ts';
 import { benchReferenceMatch } from './referenceMatch.ts';
 import { benchStatements } from './statements.ts';
 import { benchSurvey } from './survey.ts';
@@ -8,6 +9,8 @@ process.stdout.write(`Node ${process.version}; best of several runs; one thread 
 benchStatements();
 process.stdout.write('\n');
 benchReferenceMatch();
+process.stdout.write('\n');
+await benchMinerals();
 process.stdout.write('\n');
 benchSurvey();
 process.stdout.write('\n');

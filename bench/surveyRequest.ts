@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
+import { openClientVault } from '#adapters/clients/sqliteVault.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
@@ -13,6 +14,7 @@ import { grownShelf } from './survey.ts';
 export async function benchSurveyRequest(): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'platewright-bench-'));
   const store = await openSqliteStore(folder);
+  const vault = await openClientVault(folder);
   try {
     for (const size of [5_000, 50_000]) {
       await store.purgeAll();
@@ -30,6 +32,8 @@ export async function benchSurveyRequest(): Promise<void> {
       const world = {
         store,
         shelf: new Shelf(store),
+        vault,
+        now: () => new Date(),
         minerals: new Minerals(store, workerEstimator(), () => undefined),
         database: 'SQLite',
         demo: () => ({ table: { headings: [], rows: [], issues: [] }, plates: [] }),
@@ -64,6 +68,7 @@ export async function benchSurveyRequest(): Promise<void> {
       );
     }
   } finally {
+    await vault.close();
     await store.close();
     rmSync(folder, { recursive: true, force: true });
   }

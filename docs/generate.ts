@@ -1,8 +1,8 @@
-/** Writes the pages that are made from code: docs/errors.md. With `--check` it only compares, and fails when a page is stale. */
+/** Writes what is made from code: docs/errors.md and the examples in docs/minerals.md. With `--check` it only compares, and fails when a page is stale. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { type FaultFacts, faultCatalogue } from '#core/errors.ts';
-
-const page = new URL('errors.md', import.meta.url);
+import { mineralExamples } from './mineralExamples.ts';
+import { table } from './table.ts';
 
 const head = `# Faults
 
@@ -17,21 +17,30 @@ const rows = [
   ...Object.entries<FaultFacts>(faultCatalogue).map(([code, { title, blame, nextStep }]) => [`\`${code}\``, title, blame, nextStep]),
 ];
 
-/** A Markdown table with its columns aligned, as the formatter would have it. */
-function table(rows: readonly string[][]): string {
-  const [headings = [], ...body] = rows;
-  const widths = headings.map((_, column) => Math.max(...rows.map(row => row[column]!.length)));
-  const line = (cells: string[]) => `| ${cells.map((cell, column) => cell.padEnd(widths[column]!)).join(' | ')} |\n`;
-  return [line(headings), line(widths.map(width => '-'.repeat(width))), ...body.map(line)].join('');
+const [begin, end] = ['<!-- examples: made by docs/generate.ts -->\n', '<!-- end of the examples -->\n'];
+
+/** The page with the text between its two marks made anew. */
+function withExamples(page: string, examples: string): string {
+  const [before = '', rest = ''] = page.split(begin);
+  const [, after = ''] = rest.split(end);
+  return `${before}${begin}\n${examples}\n${end}${after}`;
 }
 
-const fresh = head + table(rows);
+const pages: readonly (readonly [name: string, make: (now: string) => string])[] = [
+  ['errors.md', () => head + table(rows)],
+  ['minerals.md', await mineralExamples().then(examples => (now: string) => withExamples(now, examples))],
+];
 
-if (!process.argv.includes('--check')) {
-  writeFileSync(page, fresh);
-} else if (readText(page) !== fresh) {
-  process.stderr.write('docs/errors.md is stale\nNext: run `node docs/generate.ts` and commit the page.\n');
-  process.exitCode = 1;
+for (const [name, make] of pages) {
+  const file = new URL(name, import.meta.url);
+  const now = readText(file);
+  const fresh = make(now);
+  if (!process.argv.includes('--check')) {
+    writeFileSync(file, fresh);
+  } else if (now !== fresh) {
+    process.stderr.write(`docs/${name} is stale\nNext: run \`node docs/generate.ts\` and commit the page.\n`);
+    process.exitCode = 1;
+  }
 }
 
 function readText(file: URL): string {

@@ -80,6 +80,17 @@ export const faultCatalogue = {
     nextStep: 'Your entry is still in the form. Load the newer state, compare, and save again.',
   },
   'work-cancelled': { title: 'Cancelled', blame: 'person', nextStep: 'Nothing was kept. Begin again when you like.' },
+  'client-not-found': { title: 'Client not found', blame: 'person', nextStep: 'Go back to Clients; the client may have been erased.' },
+  'assessment-not-valid': {
+    title: 'The assessment cannot be kept like this',
+    blame: 'person',
+    nextStep: 'Mend the places named in the message and keep it again; nothing was lost.',
+  },
+  'prescription-not-complete': {
+    title: 'Not ready to sign',
+    blame: 'person',
+    nextStep: 'Fill in what is named in the message and sign again.',
+  },
   'label-not-readable': {
     title: 'The label cannot be kept like this',
     blame: 'person',
@@ -115,6 +126,26 @@ export const faultCatalogue = {
     title: 'The database does not answer',
     blame: 'person',
     nextStep: 'Check that PostgreSQL runs and that PLATEWRIGHT_DATABASE_URL is right, then start again.',
+  },
+  'clients-locked': {
+    title: 'Client records are locked',
+    blame: 'person',
+    nextStep: 'Unlock them with their passphrase on the Clients screen.',
+  },
+  'passphrase-wrong': {
+    title: 'The passphrase is wrong',
+    blame: 'person',
+    nextStep: 'Type it again; mind capitals and the keyboard. Without it nobody can read the records: they can only be erased.',
+  },
+  'passphrase-too-short': {
+    title: 'The passphrase is too short',
+    blame: 'person',
+    nextStep: 'Use 12 characters or more; a few unrelated words are hard to guess and easy to keep.',
+  },
+  'client-record-damaged': {
+    title: 'A client record is damaged',
+    blame: 'person',
+    nextStep: 'Other records stay readable. Put back the data folder from a backup, or remove what is damaged on the Clients screen.',
   },
   'request-not-valid': { title: 'The request is not understood', blame: 'person', nextStep: 'Mend the places named in the message.' },
   'request-too-large': { title: 'Too much at once', blame: 'person', nextStep: 'Send a smaller file, or split it.' },

@@ -86,6 +86,17 @@ describe('faults', () => {
     const described = Object.keys(body.paths).sort();
     expect(described).toEqual(
       [
+        '/clients',
+        '/clients/export',
+        '/clients/lock',
+        '/clients/passphrase',
+        '/clients/propose',
+        '/clients/{id}',
+        '/clients/{id}/assessments',
+        '/clients/{id}/contacts',
+        '/clients/{id}/fits',
+        '/clients/{id}/meals',
+        '/clients/{id}/prescriptions',
         '/demo',
         '/export',
         '/food-portions',

@@ -3,6 +3,7 @@ import { bodyLimit } from 'hono/body-limit';
 import { Fault } from '#core/errors.ts';
 import { guard } from './guard.ts';
 import { problem } from './problem.ts';
+import { clientRoutes } from './routes/clients.ts';
 import { foodRoutes, photoResponse } from './routes/foods.ts';
 import { importRoutes } from './routes/imports.ts';
 import { keptRoutes } from './routes/kept.ts';
@@ -31,7 +32,8 @@ export function createApp(world: World) {
     .route('/api', foodRoutes(world))
     .route('/api', importRoutes(world))
     .route('/api', keptRoutes(world))
-    .route('/api', surveyRoutes(world));
+    .route('/api', surveyRoutes(world))
+    .route('/api', clientRoutes(world));
   app.get('/api/photos/:id', context => photoResponse(context.req.param('id'), world));
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',

@@ -3,10 +3,12 @@ import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serve as listen } from '@hono/node-server';
+import { openClientVault } from '#adapters/clients/sqliteVault.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
-import { openStoreFromEnvironment } from '#adapters/storage/openStore.ts';
+import { dataFolder, openStoreFromEnvironment } from '#adapters/storage/openStore.ts';
+import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
 import { loadDemo } from '#app/loadDemo.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
@@ -29,6 +31,8 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
   await buildWhenOlder(say);
   const store = await openStoreFromEnvironment(env);
   const estimator = workerEstimator();
+  const vault = await openClientVault(dataFolder(env));
+  const now = (): Date => new Date();
   try {
     const log = (line: string): void => void process.stderr.write(line);
     const minerals = new Minerals(store, estimator, log);
@@ -36,6 +40,8 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       store,
       shelf: new Shelf(store, minerals),
       minerals,
+      vault,
+      now,
       database: env.PLATEWRIGHT_DATABASE_URL ? 'PostgreSQL' : 'SQLite',
       demo: readDemo,
       readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
@@ -44,14 +50,17 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
     if ((await store.revision()) === 0) {
       const { table, plates } = readDemo();
       await loadDemo(table, plates, store);
+      await loadDemoClients(vault, now());
     }
     const app = createApp(world);
     app.get('*', staticFiles(built));
     return await listening(app.fetch, portOf(env.PORT), async () => {
       await estimator.close();
+      await vault.close();
       await store.close();
     });
   } catch (error) {
+    await vault.close();
     await store.close();
     throw error;
   }

@@ -2,10 +2,12 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { openClientVault } from '#adapters/clients/sqliteVault.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
+import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
 import { loadDemo } from '#app/loadDemo.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
@@ -30,11 +32,15 @@ export async function testServer(withDemo = true) {
     await loadDemo(table, plates, store);
   }
   const estimator = workerEstimator();
+  const vault = await openClientVault(folder, { n: 2 ** 10, r: 8, p: 1 });
+  if (withDemo) await loadDemoClients(vault, new Date('2026-06-15T12:00:00Z'));
   const minerals = new Minerals(store, estimator, line => logged.push(line));
   const app = createApp({
     store,
     shelf: new Shelf(store, minerals),
     minerals,
+    vault,
+    now: () => new Date('2026-06-15T12:00:00Z'),
     database: 'SQLite',
     demo: demoFiles,
     readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
@@ -52,8 +58,9 @@ export async function testServer(withDemo = true) {
   };
   const close = async () => {
     await estimator.close();
+    await vault.close();
     await store.close();
     rmSync(folder, { recursive: true, force: true });
   };
-  return { app, call, store, logged, close };
+  return { app, call, store, vault, logged, folder, close };
 }

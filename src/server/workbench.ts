@@ -1,3 +1,4 @@
+import type { ClientVault } from '#app/clientVault.ts';
 import type { Minerals } from '#app/minerals.ts';
 import type { Table } from '#app/ports.ts';
 import type { Shelf } from '#app/shelf.ts';
@@ -15,6 +16,8 @@ export interface World {
   readonly store: Store;
   readonly shelf: Shelf;
   readonly minerals: Minerals;
+  readonly vault: ClientVault;
+  readonly now: () => Date;
   /** "SQLite", "PostgreSQL". */
   readonly database: string;
   readonly demo: () => { readonly table: Table; readonly plates: readonly PlateFile[] };

@@ -9,6 +9,7 @@ const entries = [
   { to: '/foods', name: 'Foods' },
   { to: '/plates', name: 'Plates' },
   { to: '/yardsticks', name: 'Yardsticks' },
+  { to: '/clients', name: 'Clients' },
   { to: '/data', name: 'Data' },
 ] as const;
 

@@ -44,13 +44,26 @@ const yardsticks = createRoute({
   path: '/yardsticks',
   component: lazyRouteComponent(() => import('./screens/yardsticks/Yardsticks.tsx'), 'YardsticksScreen'),
 });
+const clients = createRoute({
+  getParentRoute: () => root,
+  path: '/clients',
+  component: lazyRouteComponent(() => import('./screens/clients/Clients.tsx'), 'ClientsScreen'),
+});
+const client = createRoute({
+  getParentRoute: () => root,
+  path: '/clients/$clientId',
+  component: lazyRouteComponent(() => import('./screens/clients/Client.tsx'), 'ClientScreen'),
+});
 const data = createRoute({
   getParentRoute: () => root,
   path: '/data',
   component: lazyRouteComponent(() => import('./screens/data/Data.tsx'), 'DataScreen'),
 });
 
-const router = createRouter({ routeTree: root.addChildren([survey, foods, food, plates, yardsticks, data]), defaultPreload: 'intent' });
+const router = createRouter({
+  routeTree: root.addChildren([survey, foods, food, plates, yardsticks, clients, client, data]),
+  defaultPreload: 'intent',
+});
 declare module '@tanstack/react-router' {
   interface Register {
     router: typeof router;

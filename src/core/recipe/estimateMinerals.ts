@@ -1,9 +1,10 @@
 import type { ReadLabel } from '#core/label/label.ts';
 import { checkSolution } from '#core/optimize/checkSolution.ts';
 import type { LinearSolver, Objective, OpenModel, Term } from '#core/optimize/linearModel.ts';
-import type { Interval } from '#core/quantity/interval.ts';
+import { type Interval, intersect } from '#core/quantity/interval.ts';
 import { absorbedFractions } from './absorbed.ts';
 import { type Traced, traced } from './content.ts';
+import { contradiction } from './contradiction.ts';
 import { foodKind, isPhosphate } from './foodKind.ts';
 import { additiveLimits } from './limits.ts';
 import type { Conflict, Driver, MineralEstimate, MineralRange, NoEstimate } from './minerals.ts';
@@ -13,7 +14,7 @@ import { type RecipeSample, sampleRecipes } from './sampleRecipes.ts';
 import { dryShare } from './waterLost.ts';
 
 /** Grows whenever the same label could give another estimate: kept estimates of an older version are made anew. */
-export const mineralModelVersion = 1;
+export const mineralModelVersion = 2;
 
 /**
  * Phosphorus and potassium of one serving from the statement, the panel and the composition table: bounds from a linear
@@ -33,8 +34,8 @@ export function estimateMinerals(label: ReadLabel, solver: LinearSolver): Minera
   const facts: PrintedServingFacts = { servingG: servingGrams, printed };
   const kind = foodKind(tree, dryShare(facts));
   const recipe = recipeModel(tree, kind, facts);
-  const bounds = solver.solve(recipe.model, open => findBounds(open, recipe, tree));
-  if (bounds === undefined) return cannot('no recipe keeps the order, the thresholds and the mass that the label tells');
+  const bounds = solver.solve(recipe.model, open => findBounds(open, recipe, tree, printed));
+  if (typeof bounds === 'string') return cannot(bounds);
   const ends = [bounds.phosphorus, bounds.potassium, bounds.addedPhosphorus, bounds.addedPotassium];
   if (!ends.every(({ hi }) => Number.isFinite(hi))) return cannot('the search for the ends was not done in time');
   const sample = sampleRecipes(tree, kind, facts, recipe, bounds.inside, seedOf(statement.text));
@@ -45,7 +46,7 @@ export function estimateMinerals(label: ReadLabel, solver: LinearSolver): Minera
     potassium: rangeOf(bounds.potassium, sample.potassiumMg),
     addedPhosphorus: rangeOf(bounds.addedPhosphorus, sample.addedPhosphorusMg),
     addedPotassium: rangeOf(bounds.addedPotassium, sample.addedPotassiumMg),
-    absorbedPhosphorus: absorbed(tree, sample),
+    absorbedPhosphorus: absorbed(tree, sample, bounds.phosphorus),
     matchedShare: matchedShare(tree, sample),
     phosphorusDrivers: drivers(tree, sample.phosphorusOf, sample.phosphorusMg),
     potassiumDrivers: drivers(tree, sample.potassiumOf, sample.potassiumMg),
@@ -83,20 +84,31 @@ type Bounds = Pick<MineralEstimate, 'limits'> & {
   readonly inside: Float64Array;
 };
 
-/** Relaxes the label by the least total amount, then looks for the ends of each mineral. Undefined when even the hard rows contradict. */
-function findBounds(open: OpenModel, recipe: RecipeModel, { leaves }: RecipeTree): Bounds | undefined {
+/**
+ * Relaxes the label by the least total amount, then looks for the ends of each mineral. Where it had to be relaxed, every
+ * row may give way by as much again as all of them had to: which one is wrong is not known, and the one answer of the solver
+ * would be a narrow guess. A text when even the hard rows contradict, or the label says too little of its recipe.
+ */
+function findBounds(
+  open: OpenModel,
+  recipe: RecipeModel,
+  { leaves }: RecipeTree,
+  printed: PrintedServingFacts['printed'],
+): Bounds | string {
   const { excess, meanings } = recipe;
   const relaxing: Objective = { sense: 'minimum', terms: [...excess.values()].map(({ at, cost }) => ({ at, coefficient: cost })) };
   const relaxed = open.optimize(relaxing);
-  if (relaxed.kind !== 'optimal') return undefined;
+  if (relaxed.kind !== 'optimal') return 'no recipe keeps the order, the thresholds and the mass that the label tells';
   refuseBroken(recipe, relaxing, relaxed.value, relaxed.columns);
-  const conflicts: Conflict[] = [];
-  for (const [row, { at, cost }] of excess) {
+  const conflicts = [...excess].flatMap(([row, { at, cost }]): readonly Conflict[] => {
     const by = relaxed.columns[at]!;
     // Half a percent of a row's size lies within what tables and rounding leave open.
-    if (by * cost > 5e-3) conflicts.push({ meaning: meanings[row]!, by });
-    open.lowerTo(at, by * 1.000001 + 1e-7 / cost);
-  }
+    return by * cost > 5e-3 ? [{ meaning: meanings[row]!, by }] : [];
+  });
+  const because = contradiction(conflicts, recipe);
+  if (because !== undefined) return because;
+  const further = conflicts.length === 0 ? 1e-7 : relaxed.value;
+  for (const { at, cost } of excess.values()) open.lowerTo(at, relaxed.columns[at]! * 1.000001 + further / cost);
   const inside = new Float64Array(recipe.model.columns.length);
   let seen = 0;
   const end = (sense: Objective['sense'], terms: readonly Term[]): number | undefined => {
@@ -111,12 +123,18 @@ function findBounds(open: OpenModel, recipe: RecipeModel, { leaves }: RecipeTree
     const lo = end('minimum', recipe.least(nutrient, of)) ?? 0;
     return { lo, hi: Math.max(lo, end('maximum', recipe.most(nutrient, of)) ?? Number.POSITIVE_INFINITY) };
   };
+  /** A mineral that is printed lies in its printed range as well, unless the label had to be relaxed. */
+  const endsOfAll = (nutrient: Traced): Interval => {
+    const range = ends(nutrient);
+    const own = conflicts.length === 0 ? printed[nutrient] : undefined;
+    return (own && intersect(range, own)) ?? range;
+  };
   const adds = (leaf: number): boolean => leaves[leaf]!.additive !== undefined;
   const phosphates = (leaf: number): boolean => isPhosphate(leaves[leaf]!);
   const none: Interval = { lo: 0, hi: 0 };
   return {
-    phosphorus: ends('phosphorusMg'),
-    potassium: ends('potassiumMg'),
+    phosphorus: endsOfAll('phosphorusMg'),
+    potassium: endsOfAll('potassiumMg'),
     addedPhosphorus: leaves.some(isPhosphate) ? ends('phosphorusMg', phosphates) : none,
     addedPotassium: leaves.some(({ additive, content }) => additive !== undefined && content.per1G.potassiumMg.hi > 0)
       ? ends('potassiumMg', adds)
@@ -139,7 +157,8 @@ function rangeOf(sure: Interval, drawn: Float64Array): MineralRange {
   return { sure, likely: { lo: at(0.05), mid: at(0.5), hi: at(0.95) } };
 }
 
-function absorbed({ leaves }: RecipeTree, sample: RecipeSample): Interval {
+/** Draws that lie outside the sure range count as its end, as they do in the likely value. */
+function absorbed({ leaves }: RecipeTree, sample: RecipeSample, sure: Interval): Interval {
   const count = sample.phosphorusMg.length;
   const low = new Float64Array(count);
   const high = new Float64Array(count);
@@ -149,6 +168,11 @@ function absorbed({ leaves }: RecipeTree, sample: RecipeSample): Interval {
       low[at]! += lo * sample.phosphorusOf[leaf]![at]!;
       high[at]! += hi * sample.phosphorusOf[leaf]![at]!;
     }
+  }
+  for (const [at, whole] of sample.phosphorusMg.entries()) {
+    const confined = whole === 0 ? 1 : Math.min(sure.hi, Math.max(sure.lo, whole)) / whole;
+    low[at]! *= confined;
+    high[at]! *= confined;
   }
   return { lo: low.sort()[Math.floor(0.05 * (count - 1))]!, hi: high.sort()[Math.floor(0.95 * (count - 1))]! };
 }

@@ -19,7 +19,7 @@ export function randomNumbers(seed: number): RandomNumbers {
   const normal = (): number => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
   const cutNormal = (precision: number, pull: number, from: number, to: number): number => {
     const width = to - from;
-    if (precision * width * width < 1e-6) return cutExponential(pull, from, to, uniform());
+    if (precision * width * width < 1e-6) return cutExponential(pull - (precision * (from + to)) / 2, from, to, uniform());
     const sd = 1 / Math.sqrt(precision);
     const mean = pull / precision;
     const [a, b] = [(from - mean) / sd, (to - mean) / sd];

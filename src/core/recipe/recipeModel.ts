@@ -76,7 +76,7 @@ export function recipeModel(tree: RecipeTree, kind: FoodKind, facts: PrintedServ
   const level = (siblings: readonly RecipeNode[]): void => {
     let before: RecipeNode | undefined;
     for (const node of siblings) {
-      if (node.isComponent || siblings.length === 0) before = undefined;
+      if (node.isComponent) before = undefined;
       const isOrdered = node.atMostPercent === undefined && !node.isOpen && !node.isComponent;
       if (isOrdered && before !== undefined) {
         row(
@@ -126,9 +126,12 @@ export function recipeModel(tree: RecipeTree, kind: FoodKind, facts: PrintedServ
     row({ kind: 'ceiling', name, source }, terms, Number.NEGATIVE_INFINITY, 0);
   };
   const { grams: most, source } = phosphateCeilings[kind];
-  // What fortifies with calcium is held by the calcium on the panel.
-  const held = phosphates.filter(at => printed.calciumMg === undefined || leaves[at]!.content.per1G.calciumMg.lo === 0);
+  // What fortifies with calcium is held by the calcium on the panel; where that is not printed, by a ceiling high enough for it.
+  const fortifies = (at: number): boolean => leaves[at]!.content.per1G.calciumMg.lo > 0;
+  const fortifying = phosphates.filter(fortifies);
+  const held = phosphates.filter(at => !fortifies(at));
   if (held.length > 0) ceiling('phosphate additives', held, most, source);
+  if (fortifying.length > 0) ceiling('calcium phosphates', fortifying, 4 * most, 'own decision: four times that of other phosphates');
   // In a meal the meat carries them: half a percent of what was pumped to at most 1.4 times its mass.
   const meats = all.filter(at => fleshGroups.has(leaves[at]!.group));
   const inMeat = phosphates.filter(at => /sodium|potassium/.test(leaves[at]!.additive?.id ?? ''));

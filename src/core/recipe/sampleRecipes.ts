@@ -243,11 +243,13 @@ function mover(
   return direction => {
     let from = Number.NEGATIVE_INFINITY;
     let to = Number.POSITIVE_INFINITY;
+    // What rounding leaves of a slope of zero is no slope: a row that the direction runs along would stop it.
+    const least = 1e-12 * direction.reduce((most, part) => Math.max(most, Math.abs(part)), 0);
     for (let at = 0; at < hard.length; at++) {
       const { coefficients, lo, hi } = hard[at]!;
       const slope = dot(coefficients, direction);
       hardSlope[at] = slope;
-      if (Math.abs(slope) < 1e-14) continue;
+      if (Math.abs(slope) < least) continue;
       const now = hardNow[at]!;
       const low = (slope > 0 ? lo - now : hi - now) / slope;
       const high = (slope > 0 ? hi - now : lo - now) / slope;
@@ -301,6 +303,8 @@ function drawMinerals({ leaves }: RecipeTree, { printed }: PrintedServingFacts, 
       variance += (spreadOf(content.per1G.proteinG) * x[leaf]!) ** 2;
     }
     const excess = hasProtein ? (proteinG.lo + proteinG.hi) / 2 - expected : 0;
+    // What nobody knows is drawn once for all of it: eighty unknown ingredients are no surer than one.
+    const vague = { phosphorus: normal(), potassium: normal() };
     for (const [leaf, { content, additive, taken }] of leaves.entries()) {
       const grams = x[leaf]!;
       sample.grams[at]![leaf] = grams;
@@ -308,8 +312,9 @@ function drawMinerals({ leaves }: RecipeTree, { printed }: PrintedServingFacts, 
       const share = (spreadOf(protein) * grams) ** 2 / variance;
       const follows = protein.mid > 0.02 && content.phosphorusKind !== 'inorganic' ? phosphorusFollowsProtein : 0;
       const shift = grams > 0 && protein.mid > 0 ? Math.max(-0.5, Math.min(0.5, (follows * share * excess) / (protein.mid * grams))) : 0;
-      const phosphorus = drawn(phosphorusMg, taken === 'unknown' || taken === 'trifle', normal) * (1 + shift) * grams;
-      const potassium = drawn(potassiumMg, taken === 'unknown' || taken === 'trifle', normal) * grams;
+      const isVague = taken === 'unknown' || taken === 'trifle';
+      const phosphorus = (isVague ? vaguely(phosphorusMg, vague.phosphorus) : drawn(phosphorusMg, normal)) * (1 + shift) * grams;
+      const potassium = (isVague ? vaguely(potassiumMg, vague.potassium) : drawn(potassiumMg, normal)) * grams;
       sample.phosphorusOf[leaf]![at] = phosphorus;
       sample.potassiumOf[leaf]![at] = potassium;
       sample.phosphorusMg[at]! += phosphorus;
@@ -322,9 +327,13 @@ function drawMinerals({ leaves }: RecipeTree, { printed }: PrintedServingFacts, 
   };
 }
 
-/** A figure within its spread; what nobody knows is skewed: mostly little, seldom much. */
-function drawn(figure: Figure, isVague: boolean, normal: () => number): number {
+/** A figure within its spread. */
+function drawn(figure: Figure, normal: () => number): number {
   if (figure.hi === figure.lo) return figure.mid;
-  if (isVague) return Math.min(figure.hi, figure.mid * Math.exp(0.8 * normal() - 0.32));
   return Math.max(0, figure.mid + ((figure.hi - figure.lo) / 2) * mineralDeviation * normal());
+}
+
+/** What nobody knows is skewed: mostly little, seldom much. */
+function vaguely({ mid, hi }: Figure, z: number): number {
+  return Math.min(hi, mid * Math.exp(0.8 * z - 0.32));
 }

@@ -1,11 +1,16 @@
 import type { PrintedServingFacts } from './recipeModel.ts';
 
-/** How dry the finished food is: fat, carbohydrate and protein over its mass, as far as they are printed. */
+/**
+ * How dry the finished food is: fat, carbohydrate and protein over its mass. Where one of them is not printed the food may be
+ * dry altogether, so that a figure which comes to a label never gives a cap more room than its absence did.
+ */
 export function dryShare({ servingG, printed }: PrintedServingFacts): number {
-  const grams = (['fatG', 'carbohydrateG', 'proteinG'] as const).reduce((sum, key) => {
+  let grams = 0;
+  for (const key of ['fatG', 'carbohydrateG', 'proteinG'] as const) {
     const range = printed[key];
-    return sum + (range === undefined ? 0 : (range.lo + Math.min(range.hi, range.lo + 1)) / 2);
-  }, 0);
+    if (range === undefined) return 1;
+    grams += (range.lo + Math.min(range.hi, range.lo + 1)) / 2;
+  }
   return Math.min(1, grams / ((servingG.lo + servingG.hi) / 2));
 }
 

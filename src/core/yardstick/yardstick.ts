@@ -1,6 +1,9 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
+import type { Setting } from '#core/client/setting.ts';
 import type { Interval } from '#core/quantity/interval.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
+
+export { type Setting, settings } from '#core/client/setting.ts';
 
 /** The stated basis of a test. The compiler refuses to mix them. */
 export type Basis =
@@ -13,11 +16,6 @@ export type Basis =
   /** The portion with its companions. */
   | 'on-plate'
   | 'per-day';
-
-/** How kidney disease is treated. Acute kidney injury, pregnancy and children are refused for now. */
-export type Setting = 'ckd-not-on-dialysis' | 'hemodialysis' | 'peritoneal-dialysis' | 'transplant';
-
-export const settings: readonly Setting[] = ['ckd-not-on-dialysis', 'hemodialysis', 'peritoneal-dialysis', 'transplant'];
 
 /** What a test looks at. */
 export type Measure =

@@ -1,4 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { loadDemoClients, removeDemoClients } from '#app/clients/loadDemoClients.ts';
 import { loadDemo } from '#app/loadDemo.ts';
 import type { WorkspaceFile } from '#app/store.ts';
 import { workspaceBody } from '../bodies.ts';
@@ -11,7 +12,7 @@ const workspaceFile = z
   .openapi('WorkspaceFile');
 
 export function workspaceRoutes(world: World) {
-  const { store, shelf } = world;
+  const { store, shelf, vault, now } = world;
   const describe = async (): Promise<z.infer<typeof workspaceBody>> => {
     const { foods, labels, demoFoods, photos } = await store.counts();
     const categories = new Map<string, { name: string; foods: number }>();
@@ -48,6 +49,7 @@ export function workspaceRoutes(world: World) {
       async context => {
         const { table, plates } = world.demo();
         await loadDemo(table, plates, store);
+        if (vault.state() === 'open') await loadDemoClients(vault, now());
         return context.json(await describe(), 200);
       },
     )
@@ -55,6 +57,7 @@ export function workspaceRoutes(world: World) {
       createRoute({ method: 'delete', path: '/demo', responses: answers(workspaceBody, 'The workspace without the demo') }),
       async context => {
         await store.purgeDemo();
+        if (vault.state() === 'open') await removeDemoClients(vault);
         world.minerals.forget();
         return context.json(await describe(), 200);
       },

@@ -1,0 +1,260 @@
+import { analyteFacts } from '#core/client/analytes.ts';
+import type { Day } from '#core/client/calendarDay.ts';
+import { checkAssessment } from '#core/client/checkAssessment.ts';
+import type { Assessment } from '#core/client/client.ts';
+import { labWords } from '#core/client/clientFacts.ts';
+import { nextChecks } from '#core/client/nextChecks.ts';
+import { proposePrescription, standingNotice } from '#core/client/proposePrescription.ts';
+import type { ClientRecord, DecidedTarget, Prescription } from '#core/client/record.ts';
+import { sourceWords } from '#core/client/source.ts';
+import { type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/target.ts';
+import type { WeightBasisId } from '#core/client/weightBasis.ts';
+import type { Interval } from '#core/quantity/interval.ts';
+import { roundHalfUp } from '#core/quantity/rounding.ts';
+
+/** A client in the list: no more than is needed to find one and to see who waits. */
+export function describeClientShort(record: ClientRecord, today: Day) {
+  const [newest] = record.assessments;
+  const proposal = newest && proposePrescription(newest.assessment, today);
+  const urgent = proposal?.cautions.filter(({ sameDay }) => sameDay) ?? [];
+  return {
+    id: record.id,
+    version: record.version,
+    name: record.name,
+    isDemo: record.isDemo,
+    ...(newest === undefined ? {} : { setting: newest.assessment.treatment.setting, assessedOn: newest.assessment.on }),
+    ...(record.prescriptions[0] === undefined ? {} : { signedAt: record.prescriptions[0].signed.at.slice(0, 10) }),
+    openContacts: urgent.filter(({ id }) => !record.contacts.some(({ cautionId }) => cautionId === id)).length,
+    overdue: newest === undefined ? 0 : nextChecks(newest.assessment, today).filter(({ state }) => state === 'overdue').length,
+  };
+}
+
+/** A client as the screen shows one: the newest assessment with the one before, what is proposed from it, cautions, next checks. */
+export function describeClient(record: ClientRecord, today: Day, pick?: WeightBasisId) {
+  const [newest, before] = record.assessments;
+  return {
+    ...describeClientShort(record, today),
+    ...(newest === undefined
+      ? {}
+      : {
+          assessmentId: newest.id,
+          assessment: { ...newest.assessment } as Record<string, unknown>,
+          changes: before === undefined ? [] : changesBetween(before.assessment, newest.assessment, today),
+          ...describeProposal(newest.assessment, today, pick),
+          trends: trendsOf(record, today),
+          nextChecks: nextChecks(newest.assessment, today).map(({ item, every, lastOn, dueBy, state, source }) => ({
+            item,
+            every,
+            ...(lastOn === undefined ? {} : { lastOn }),
+            dueBy,
+            state,
+            source: sourceWords(source),
+          })),
+        }),
+    assessments: record.assessments.map(({ id, assessment: { on } }) => ({ id, on })),
+    prescriptions: record.prescriptions.map((one, index) => describePrescription(one, index === 0)),
+    contacts: record.contacts.map(contact => ({ ...contact })),
+    ...(record.mealPattern === undefined ? {} : { mealPattern: record.mealPattern.map(share => ({ ...share })) }),
+  };
+}
+
+/** What is proposed from an assessment, in words and figures ready to read. */
+export function describeProposal(assessment: Assessment, today: Day, pick?: WeightBasisId) {
+  const proposal = proposePrescription(assessment, today, pick);
+  const cautions = proposal.cautions.map(({ id, told, because, source, sameDay, contact }) => ({
+    id,
+    told,
+    because,
+    source: sourceWords(source),
+    sameDay,
+    ...(contact === undefined ? {} : { contact }),
+  }));
+  const { facts } = checkAssessment(assessment, today);
+  const labs = facts.labs.map(lab => labWords(lab, today));
+  if (proposal.kind === 'barred') {
+    return {
+      notice: standingNotice,
+      cautions,
+      labs,
+      bars: proposal.bars.map(({ kind, code, told }) => ({ kind, code, told })),
+      targets: [],
+    };
+  }
+  const { weight, wasting, targets } = proposal;
+  return {
+    notice: standingNotice,
+    cautions,
+    labs,
+    bars: [],
+    ...(weight.kind === 'chosen'
+      ? {
+          weight: {
+            text: `${roundHalfUp(weight.chosen.kg, 1)} kg, ${weight.chosen.id.replaceAll('-', ' ')} weight of ${weight.chosen.on}${weight.uncertain ? ', uncertain' : ''}`,
+            why: weight.chosen.why,
+            chosen: weight.chosen.id as string,
+            others: weight.others.map(({ id, kg, why }) => ({
+              id: id as string,
+              text: `${roundHalfUp(kg, 1)} kg, ${id.replaceAll('-', ' ')}`,
+              why,
+            })),
+            ...(weight.bmi === undefined ? {} : { bmi: roundHalfUp(weight.bmi, 1) }),
+          },
+        }
+      : { weightMissing: weight.whatToCheck }),
+    wasting: wasting.blocks.map(({ why, whatToCheck }) => `${why} ${whatToCheck}`.trim()),
+    targets: targetItems.map(item => describeTarget(targets[item])),
+  };
+}
+
+const titles: Readonly<Record<TargetItem, string>> = {
+  energy: 'Energy',
+  protein: 'Protein',
+  sodium: 'Sodium',
+  potassium: 'Potassium',
+  phosphorus: 'Phosphorus',
+  calcium: 'Calcium',
+  fluid: 'Fluid',
+  fiber: 'Fiber',
+  phosphateAdditives: 'Phosphate additives',
+  potassiumAdditives: 'Potassium additives',
+};
+
+function describeTarget(target: Target) {
+  const { item } = target;
+  const common = {
+    item: item as string,
+    title: titles[item],
+    unit: targetUnits[item] as string,
+    sources: target.sources.map(sourceWords),
+    toBeConfirmed: target.toBeConfirmed,
+    alternatives: target.alternatives.map(one => describePosition(one, item)),
+  };
+  switch (target.kind) {
+    case 'proposed':
+      return {
+        ...common,
+        kind: target.kind,
+        figure: figureText(item, target.range, target.limit),
+        range: rangeJson(target.range),
+        limit: target.limit as string,
+        ...(target.perKg === undefined ? {} : { perKg: `${intervalText(target.perKg, 2)} ${targetUnits[item]} per kg a day` }),
+        ...(target.weightBasis === undefined ? {} : { weightBasis: target.weightBasis.replaceAll('-', ' ') }),
+        needsChoice: target.needsChoice,
+        says: target.says,
+        reasons: [...target.reasons],
+      };
+    case 'no-limit':
+      return {
+        ...common,
+        kind: target.kind,
+        figure: 'no limit',
+        needsChoice: false,
+        says: 'No limit is proposed.',
+        reasons: [...target.reasons],
+      };
+    case 'withheld':
+      return {
+        ...common,
+        kind: target.kind,
+        figure: 'not proposed',
+        needsChoice: false,
+        says: target.why,
+        reasons: target.whatToCheck.map(check => `To check: ${check}`),
+      };
+  }
+}
+
+function describePosition({ says, range, limit, sources, toBeConfirmed }: Position, item: TargetItem) {
+  return {
+    says,
+    sources: sources.map(sourceWords),
+    toBeConfirmed,
+    ...(range === undefined
+      ? {}
+      : { range: rangeJson(range), limit: (limit ?? 'within') as string, figure: figureText(item, range, limit ?? 'within') }),
+  };
+}
+
+function describePrescription({ id, targets, signed, supersedes }: Prescription, stands: boolean) {
+  return {
+    id,
+    stands,
+    signedBy: `${signed.by}, ${signed.credentials}`,
+    signedAt: signed.at,
+    ...(supersedes === undefined ? {} : { supersedes }),
+    targets: targets.map(target => ({
+      item: target.item as string,
+      title: titles[target.item],
+      figure: decidedText(target),
+      from: target.from as string,
+      says: target.says,
+      ...(target.reason === undefined ? {} : { reason: target.reason }),
+    })),
+  };
+}
+
+export function decidedText({ item, range, limit }: DecidedTarget): string {
+  return range === undefined ? 'no limit' : figureText(item, range, limit ?? 'within');
+}
+
+/** "38.5 – 42 g", "under 2300 mg", "at least 25 g", "none named on the label". */
+function figureText(item: TargetItem, range: Interval, limit: string): string {
+  const unit = targetUnits[item];
+  if (unit === 'named on the label') return range.hi === 0 ? 'none named on the label' : 'as few as can be';
+  const decimals = unit === 'g' ? 1 : 0;
+  if (limit === 'below') return `under ${roundHalfUp(range.hi, decimals)} ${unit} a day`;
+  if (limit === 'at-most') return `at most ${roundHalfUp(range.hi, decimals)} ${unit} a day`;
+  if (limit === 'at-least') return `at least ${roundHalfUp(range.lo, decimals)} ${unit} a day`;
+  return `${intervalText(range, decimals)} ${unit} a day`;
+}
+
+function intervalText({ lo, hi }: Interval, decimals: number): string {
+  const [low, high] = [roundHalfUp(lo, decimals), roundHalfUp(hi, decimals)];
+  return low === high ? String(low) : `${low} – ${high}`;
+}
+
+function rangeJson({ lo, hi }: Interval): [number, number | null] {
+  return [lo, Number.isFinite(hi) ? hi : null];
+}
+
+/** Every analyte with more than one value over all assessments, oldest first, in its canonical unit. */
+function trendsOf({ assessments }: ClientRecord, today: Day) {
+  const values = new Map<string, Map<string, number>>();
+  for (const { assessment } of assessments) {
+    for (const { analyte, value, takenOn } of checkAssessment(assessment, today).facts.labs) {
+      const days = values.get(analyte) ?? new Map<string, number>();
+      days.set(takenOn, value);
+      values.set(analyte, days);
+    }
+  }
+  return [...values]
+    .filter(([, days]) => days.size > 1)
+    .map(([analyte, days]) => {
+      const { name, unit } = analyteFacts(analyte as Parameters<typeof analyteFacts>[0]);
+      return { analyte, name, unit, points: [...days].sort(([a], [b]) => a.localeCompare(b)).map(([on, value]) => ({ on, value })) };
+    });
+}
+
+/** What the newest assessment says otherwise than the one before: weight, labs of both, appetite, treatment. */
+function changesBetween(before: Assessment, after: Assessment, today: Day): string[] {
+  const [earlier, later] = [checkAssessment(before, today).facts, checkAssessment(after, today).facts];
+  const sentences: string[] = [];
+  const [weightBefore, weightNow] = [earlier.weights[0], later.weights[0]];
+  if (weightBefore !== undefined && weightNow !== undefined && weightBefore.kg !== weightNow.kg) {
+    sentences.push(
+      `Weight ${roundHalfUp(weightBefore.kg, 1)} kg on ${weightBefore.on}, ${roundHalfUp(weightNow.kg, 1)} kg on ${weightNow.on}.`,
+    );
+  }
+  for (const lab of later.labs) {
+    const same = earlier.labs.find(({ analyte }) => analyte === lab.analyte);
+    if (same === undefined || same.takenOn === lab.takenOn || same.value === lab.value) continue;
+    const { name, unit } = analyteFacts(lab.analyte);
+    sentences.push(
+      `${name}: ${roundHalfUp(same.value, 2)} ${unit} on ${same.takenOn}, ${roundHalfUp(lab.value, 2)} ${unit} on ${lab.takenOn}.`,
+    );
+  }
+  if (before.appetite !== after.appetite && after.appetite !== undefined) sentences.push(`Appetite is ${after.appetite} now.`);
+  if (before.treatment.setting !== after.treatment.setting)
+    sentences.push(`Treatment is another one: ${after.treatment.setting.replaceAll('-', ' ')}.`);
+  return sentences;
+}

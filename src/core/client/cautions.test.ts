@@ -1,0 +1,144 @@
+import { describe, expect, it } from 'vitest';
+import type { Analyte } from './analytes.ts';
+import { cautionsFor } from './cautions.ts';
+import { checkAssessment } from './checkAssessment.ts';
+import type { Assessment } from './client.ts';
+import { clientWith, lab, today, weighing } from './clientFixture.ts';
+
+const cautionsOf = (more: Partial<Assessment>) => cautionsFor(checkAssessment(clientWith(more), today).facts);
+const idsOf = (more: Partial<Assessment>) => cautionsOf(more).map(({ id }) => id);
+const one = (analyte: Analyte, value: number, unit: string) => ({ labs: [lab(analyte, value, unit)] });
+const inCenter = { setting: 'hemodialysis', place: 'in-center' } as const;
+const transplant = { setting: 'transplant', transplantedOn: '2024-01-01' } as const;
+const peritoneal = { setting: 'peritoneal-dialysis', method: 'capd' } as const;
+
+const always = ['salt-substitute', 'star-fruit', 'herbal', 'sodium-phosphate-bowel'];
+
+describe('values that need contact (facts 4.3)', () => {
+  const raises: readonly [id: string, contact: string, more: Partial<Assessment>][] = [
+    ['potassium-6.5', 'emergency-now', one('potassium', 6.5, 'mmol/L')],
+    ['potassium-6.5', 'emergency-now', { ...one('potassium', 5.6, 'mmol/L'), symptoms: ['palpitations'] }],
+    ['potassium-6.0', 'same-day', one('potassium', 6.4, 'mmol/L')],
+    ['potassium-5.5-unwell', 'same-day', { ...one('potassium', 5.5, 'mmol/L'), conditions: ['acute-illness'] }],
+    ['potassium-5.5', 'within-days', one('potassium', 5.9, 'mmol/L')],
+    [
+      'potassium-rise',
+      'urgent',
+      {
+        labs: [
+          lab('potassium', 4.5, 'mmol/L', '2026-06-14', { takenAt: '22:00' }),
+          lab('potassium', 5.1, 'mmol/L', '2026-06-15', { takenAt: '06:30' }),
+        ],
+      },
+    ],
+    ['potassium-2.5', 'emergency-now', one('potassium', 2.4, 'mmol/L')],
+    ['potassium-3.0', 'same-day', one('potassium', 2.9, 'mmol/L')],
+    ['hemodialysis-missed', 'same-day', { treatment: inCenter, symptoms: ['missed-or-shortened-session'] }],
+    ['calcium-high', 'same-day', one('correctedCalcium', 3.05, 'mmol/L')],
+    ['calcium-high', 'same-day', { labs: [lab('calcium', 11.6, 'mg/dL'), lab('albumin', 3, 'g/dL')] }],
+    ['calcium-low', 'same-day', one('calcium', 7.4, 'mg/dL')],
+    ['phosphate-1.0', 'same-day', one('phosphate', 0.31, 'mmol/L')],
+    ['phosphate-2.0-new-feeding', 'same-day', { ...one('phosphate', 1.9, 'mg/dL'), conditions: ['new-feeding'] }],
+    ['magnesium-low', 'same-day', one('magnesium', 0.9, 'mg/dL')],
+    ['magnesium-high', 'same-day', one('magnesium', 5, 'mg/dL')],
+    ['bicarbonate-15', 'same-day', one('bicarbonate', 14, 'mmol/L')],
+    ['sodium-120', 'emergency-now', one('sodium', 119, 'mmol/L')],
+    ['sodium-125', 'same-day', one('sodium', 124, 'mmol/L')],
+    ['sodium-155', 'same-day', one('sodium', 156, 'mmol/L')],
+    ['glucose-low', 'same-day', one('glucose', 53, 'mg/dL')],
+    ['glucose-high', 'same-day', { symptoms: ['ketones'] }],
+    ['hemoglobin-7', 'same-day', one('hemoglobin', 68, 'g/L')],
+    ['hemoglobin-drop', 'same-day', { labs: [lab('hemoglobin', 11, 'g/dL', '2026-05-01'), lab('hemoglobin', 9, 'g/dL')] }],
+    [
+      'creatinine-rise',
+      'same-day',
+      { labs: [lab('creatinine', 150, 'umol/L', '2026-06-03'), lab('creatinine', 177, 'umol/L', '2026-06-05')] },
+    ],
+    ['peritoneal-infection', 'same-day', { treatment: peritoneal, symptoms: ['cloudy-drain'] }],
+    ['transplant-unwell', 'same-day', { treatment: transplant, symptoms: ['missed-doses'] }],
+  ];
+
+  it.each(raises)('[CLT-30] %s asks for %s contact', (id, contact, more) => {
+    const found = cautionsOf(more).find(caution => caution.id === id)!;
+    expect(found).toMatchObject({ contact, sameDay: contact !== 'within-days' });
+    expect(found.because).not.toBe('');
+    expect(found.source.text).not.toBe('');
+  });
+
+  it('[CLT-30] values just inside raise nothing', () => {
+    const inside: readonly [Analyte, number, string][] = [
+      ['potassium', 5.4, 'mmol/L'],
+      ['potassium', 3, 'mmol/L'],
+      ['correctedCalcium', 12, 'mg/dL'],
+      ['correctedCalcium', 7.5, 'mg/dL'],
+      ['phosphate', 1, 'mg/dL'],
+      ['magnesium', 4.9, 'mg/dL'],
+      ['bicarbonate', 15, 'mmol/L'],
+      ['sodium', 125, 'mmol/L'],
+      ['sodium', 155, 'mmol/L'],
+      ['glucose', 54, 'mg/dL'],
+      ['glucose', 360, 'mg/dL'],
+      ['hemoglobin', 7, 'g/dL'],
+    ];
+    for (const [analyte, value, unit] of inside) {
+      expect(
+        cautionsOf(one(analyte, value, unit)).filter(({ contact }) => contact !== undefined),
+        `${analyte} ${value}`,
+      ).toEqual([]);
+    }
+  });
+
+  it('[CLT-30] one tier of potassium speaks, and those for today come first', () => {
+    const found = cautionsOf({ ...one('potassium', 6.7, 'mmol/L'), diabetes: true });
+    expect(found.filter(({ id }) => id.startsWith('potassium'))).toHaveLength(1);
+    expect(found[0]!.id).toBe('potassium-6.5');
+  });
+});
+
+describe('cautions (facts section 8)', () => {
+  it('[CLT-31] every client is told of salt substitutes, star fruit, herbal products and phosphate bowel preparation', () => {
+    expect(idsOf({})).toEqual(always);
+  });
+
+  const raises: readonly [id: string, more: Partial<Assessment>][] = [
+    ['grapefruit', { medicines: ['tacrolimus'] }],
+    ['grapefruit-mtor', { medicines: ['sirolimus-or-everolimus'] }],
+    ['food-safety', { treatment: transplant }],
+    ['pasteurized', { medicines: ['other-immunosuppressant'] }],
+    ['vitamin-c', { conditions: ['calcium-oxalate-stones'] }],
+    ['vitamin-c', { treatment: inCenter }],
+    ['magnesium-aluminum', { stage: { value: 'G4', on: '2026-01-01' } }],
+    ['low-sugar', { diabetes: true }],
+    ['icodextrin-meter', { treatment: { ...peritoneal, icodextrin: true } }],
+    ['out-of-scope', { breastfeeding: true }],
+    ['refeeding', { weighings: [weighing('actual', 48)] }],
+    ['refeeding', { intake: { littleForDays: 5 } }],
+    ['do-not-restrict', { appetite: 'poor' }],
+    ['do-not-restrict', { labs: [lab('albumin', 4.1, 'g/dL', '2026-03-01'), lab('albumin', 3.7, 'g/dL')] }],
+    ['vitamin-k', { medicines: ['vitamin-k-antagonist'] }],
+    ['overload', { treatment: inCenter, weighings: [weighing('dry', 72), weighing('before-dialysis', 75.6)] }],
+    ['licorice', { conditions: ['hypertension'] }],
+    ['licorice', one('potassium', 3.2, 'mmol/L')],
+    ['noni', one('potassium', 5.8, 'mmol/L')],
+    ['sports-products', { supplements: ['protein-powder'] }],
+    ['ketoanalogs', { medicines: ['ketoanalogs'] }],
+    ['sglt2', { medicines: ['sglt2-inhibitor'], conditions: ['fasting-for-faith'] }],
+    ['fasting', { conditions: ['fasting-for-faith'] }],
+    ['vitamin-a', { treatment: inCenter, supplements: ['vitamin-a'] }],
+    ['home-hemodialysis', { treatment: { ...inCenter, place: 'home' } }],
+  ];
+
+  it.each(raises)('[CLT-31] %s is shown when its condition is met, with the client’s own fact and the source', (id, more) => {
+    expect(cautionsOf(more).find(caution => caution.id === id)).toMatchObject({
+      sameDay: false,
+      because: expect.stringMatching(/\S/),
+      source: { text: expect.stringMatching(/\S/) },
+    });
+    expect(always).not.toContain(id);
+  });
+
+  it('[CLT-31] the gain between sessions is told in the client’s own numbers', () => {
+    const found = cautionsOf({ treatment: inCenter, weighings: [weighing('dry', 72), weighing('before-dialysis', 75.6)] });
+    expect(found.find(({ id }) => id === 'overload')!.because).toBe('gain 5.0 % (3.6 kg over dry 72.0 kg)');
+  });
+});

@@ -1,0 +1,46 @@
+import type { ClientRecord } from '../record.ts';
+import { type NutritionOrder, nutritionOrder } from './nutritionOrder.ts';
+import { labObservation, type Observation, weightObservation } from './observations.ts';
+
+/** hl7.org/fhir/R4/bundle.html */
+export interface CareBundle {
+  readonly resourceType: 'Bundle';
+  readonly type: 'collection';
+  readonly entry: readonly { readonly fullUrl: string; readonly resource: NutritionOrder | Observation }[];
+}
+
+/** An address that answers nowhere (RFC 2606): entries need one, and this program has no server that could be asked. */
+const base = 'https://platewright.invalid/fhir';
+
+/** What R4 takes as the id of a resource. */
+const fhirId = /^[A-Za-z0-9\-.]{1,64}$/u;
+
+/**
+ * The prescription that stands and the results and weights of its assessment, as one collection Bundle; undefined while nothing is signed.
+ * The person is an opaque id alone: no name, no day of birth. The same record always gives the same bundle.
+ *
+ * @throws RangeError when an id is none that FHIR takes: a programming mistake.
+ */
+export function careBundle(record: ClientRecord): CareBundle | undefined {
+  const [prescription] = record.prescriptions;
+  const kept = prescription && record.assessments.find(({ id }) => id === prescription.assessmentId);
+  if (prescription === undefined || kept === undefined) return undefined;
+  for (const id of [record.id, prescription.id, kept.id]) if (!fhirId.test(id)) throw new RangeError(`no FHIR id: ${id}`);
+  const { assessment } = kept;
+  const person = { reference: `Patient/${record.id}` };
+  const resources = [
+    nutritionOrder(prescription, assessment, person),
+    ...assessment.labs.map((lab, at) => labObservation(lab, resourceId(kept.id, `lab-${at + 1}`), person)),
+    ...assessment.weighings.map((weighing, at) => weightObservation(weighing, resourceId(kept.id, `weight-${at + 1}`), person)),
+  ];
+  return {
+    resourceType: 'Bundle',
+    type: 'collection',
+    entry: resources.map(resource => ({ fullUrl: `${base}/${resource.resourceType}/${resource.id}`, resource })),
+  };
+}
+
+/** At most 64 characters, with the part that tells them apart kept whole. */
+function resourceId(assessmentId: string, part: string): string {
+  return `${assessmentId.slice(0, 63 - part.length)}-${part}`;
+}

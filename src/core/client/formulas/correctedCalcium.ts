@@ -1,0 +1,31 @@
+import { albuminGPerDlInput, type Computed, computed, type FormulaFacts, firstImpossible } from './computed.ts';
+
+export const correctedCalciumFacts: FormulaFacts = {
+  title: 'Calcium corrected for albumin',
+  unit: 'mg/dL',
+  decimals: 2,
+  sources: [
+    { kind: 'paper', text: 'dialysis laboratory manual' },
+    { kind: 'paper', text: 'SI form', toBeConfirmed: true },
+  ],
+  cautions: ['Poor in CKD: ionized calcium is better.'],
+};
+
+/**
+ * Total calcium in mg/dL corrected for albumin: + 0.8 × (4.0 − albumin), only where albumin is under 4.0 g/dL.
+ * 8.4 mg/dL with 2.8 g/dL: 9.36. 9.6 with 4.2 stays 9.60. Source: dialysis laboratory manual.
+ */
+export function correctedCalciumMgPerDl(calciumMgPerDl: number, albuminGPerDl: number): Computed {
+  return (
+    firstImpossible(['calciumMgPerDl', calciumMgPerDl, 3, 20, 'mg/dL'], albuminGPerDlInput(albuminGPerDl)) ??
+    computed(calciumMgPerDl + 0.8 * Math.max(0, 4 - albuminGPerDl))
+  );
+}
+
+/** The same in SI: mmol/L + 0.02 × (40 − albumin g/L), only under 40 g/L. 2.10 with 28: 2.34. Source: from memory. */
+export function correctedCalciumMmolPerL(calciumMmolPerL: number, albuminGPerL: number): Computed {
+  return (
+    firstImpossible(['calciumMmolPerL', calciumMmolPerL, 0.75, 5, 'mmol/L'], ['albuminGPerL', albuminGPerL, 5, 70, 'g/L']) ??
+    computed(calciumMmolPerL + 0.02 * Math.max(0, 40 - albuminGPerL))
+  );
+}

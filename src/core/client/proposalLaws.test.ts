@@ -1,0 +1,169 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { type Analyte, analytes } from './analytes.ts';
+import { addDays } from './calendarDay.ts';
+import type { Assessment, Condition, LabResult, Treatment } from './client.ts';
+import { clientWith, lab, today } from './clientFixture.ts';
+import type { GfrCategory } from './formulas/gfrCategory.ts';
+import { labInUnit, unitsOf } from './labValue.ts';
+import { proposePrescription } from './proposePrescription.ts';
+import { type Target, type TargetItem, targetItems } from './target.ts';
+
+const runs = process.env.PLATEWRIGHT_LONG === undefined ? 400 : 100_000;
+
+const treatment: fc.Arbitrary<Treatment> = fc.oneof(
+  fc.constant<Treatment>({ setting: 'ckd-not-on-dialysis' }),
+  fc.constant<Treatment>({ setting: 'hemodialysis', place: 'in-center', sessionHours: 4, ultrafiltrationLimitMlPerKgH: 10 }),
+  fc.constant<Treatment>({ setting: 'peritoneal-dialysis', method: 'capd' }),
+  fc.integer({ min: 1, max: 400 }).map<Treatment>(days => ({ setting: 'transplant', transplantedOn: addDays(today, -days) })),
+);
+
+/** Values around every cut-off. */
+const values: Partial<Record<Analyte, readonly number[]>> = {
+  potassium: [2.9, 3.4, 4.5, 5.1, 5.5, 5.6, 6.2, 6.6],
+  phosphate: [1.8, 2.6, 4.4, 4.6, 5.4, 5.6, 7],
+  albumin: [2.9, 3.7, 3.8, 4.2],
+  prealbumin: [20, 29, 31],
+  cholesterol: [90, 99, 101, 180],
+  pth: [100, 400, 700],
+  egfr: [12, 22, 38, 52, 70, 95],
+  sodium: [124, 133, 139],
+  calcium: [7, 9, 12.2],
+  magnesium: [0.9, 1.5, 2],
+  bicarbonate: [14, 20, 25],
+  creatinine: [0.9, 2, 6],
+};
+
+const result: fc.Arbitrary<LabResult> = fc
+  .tuple(fc.constantFrom(...(Object.keys(values) as Analyte[])), fc.nat(), fc.constantFrom(2, 20, 34, 36, 80, 100, 150, 200))
+  .map(([analyte, at, days]) =>
+    lab(analyte, values[analyte]![at % values[analyte]!.length]!, analytes[analyte].unit, addDays(today, -days)),
+  );
+
+const client: fc.Arbitrary<Assessment> = fc
+  .record({
+    treatment,
+    labs: fc.array(result, { maxLength: 14 }),
+    kg: fc.integer({ min: 45, max: 110 }),
+    cm: fc.integer({ min: 155, max: 190 }),
+    diabetes: fc.boolean(),
+    conditions: fc.subarray<Condition>(['edema', 'frail', 'calcium-oxalate-stones', 'hypotension', 'overload']),
+    stage: fc.option(fc.constantFrom<GfrCategory>('G2', 'G3b', 'G4', 'G5'), { nil: undefined }),
+    appetite: fc.constantFrom('good' as const, 'poor' as const),
+    energyKcal: fc.option(fc.integer({ min: 900, max: 2400 }), { nil: undefined }),
+    twoEgfr: fc.option(fc.tuple(fc.constantFrom(...values.egfr!), fc.constantFrom(...values.egfr!)), { nil: undefined }),
+    oldPhosphate: fc.option(fc.constantFrom(100, 200), { nil: undefined }),
+    urine: fc.option(fc.integer({ min: 0, max: 2500 }), { nil: undefined }),
+    causes: fc.option(fc.constantFrom(1, 30, 60), { nil: undefined }),
+    cut: fc.option(fc.constantFrom(1, 30, 60), { nil: undefined }),
+  })
+  .map(({ kg, cm, stage, energyKcal, urine, causes, cut, twoEgfr, oldPhosphate, labs, ...rest }) =>
+    clientWith({
+      ...rest,
+      labs: [
+        ...labs.filter(({ analyte }) => oldPhosphate === undefined || analyte !== 'phosphate'),
+        ...(oldPhosphate === undefined ? [] : [lab('phosphate', 6, 'mg/dL', addDays(today, -oldPhosphate))]),
+        ...(twoEgfr ?? []).map((value, at) => lab('egfr', value, analytes.egfr.unit, addDays(today, -20 - 110 * at))),
+      ],
+      height: { value: cm, unit: 'cm' },
+      weighings: (['actual', 'dry', 'estimated-dry'] as const).map(kind => ({
+        weight: { value: kg, unit: 'kg' as const },
+        kind,
+        on: '2026-06-10',
+        unitConfirmed: true as const,
+      })),
+      ...(stage === undefined ? {} : { stage: { value: stage, on: '2026-01-01' } }),
+      ...(energyKcal === undefined ? {} : { intake: { energyKcal } }),
+      ...(urine === undefined ? {} : { urineMlPerDay: { value: urine, on: '2026-06-01' } }),
+      potassiumSteps: {
+        ...(causes === undefined ? {} : { causesCheckedOn: addDays(today, -causes) }),
+        ...(cut === undefined ? {} : { additivesCutOn: addDays(today, -cut) }),
+      },
+    }),
+  );
+
+/** The upper end that a client is held to; none where nothing is proposed. A lower one is stricter. */
+function ceiling(target: Target): number {
+  return target.kind === 'proposed' ? target.range.hi : Number.POSITIVE_INFINITY;
+}
+
+function targetsOf(assessment: Assessment): Readonly<Record<TargetItem, Target>> {
+  const proposal = proposePrescription(assessment, today);
+  if (proposal.kind === 'barred') throw new Error(proposal.bars.map(({ told }) => told).join(' '));
+  return proposal.targets;
+}
+
+it('[CLT-15] a missing laboratory result never makes a target stricter', () => {
+  fc.assert(
+    fc.property(client, fc.constantFrom(...(Object.keys(values) as Analyte[])), (whole, analyte) => {
+      const before = targetsOf(whole);
+      const after = targetsOf({ ...whole, labs: whole.labs.filter(one => one.analyte !== analyte) });
+      for (const item of targetItems)
+        expect(ceiling(after[item]), `${item} without ${analyte}`).toBeGreaterThanOrEqual(ceiling(before[item]));
+    }),
+    { numRuns: runs },
+  );
+});
+
+it('[CLT-16] changing the units of results, weights and height never changes a result', () => {
+  fc.assert(
+    fc.property(client, fc.infiniteStream(fc.nat()), (whole, dice) => {
+      const roll = (count: number) => dice.next().value % count;
+      const labs = whole.labs.map(one => {
+        const units = unitsOf(analytes[one.analyte]);
+        const unit = units[roll(units.length)]!;
+        const value = labInUnit(one.analyte, one.value, unit);
+        return value.kind === 'computed' ? { ...one, unit, value: value.value } : one;
+      });
+      const weighings = whole.weighings.map(one => ({
+        ...one,
+        weight: roll(2) === 0 ? one.weight : { value: one.weight.value / 0.45359237, unit: 'lb' as const },
+      }));
+      const cm = (whole.height as { value: number }).value;
+      const inches = cm / 2.54;
+      const height = [
+        { value: cm, unit: 'cm' as const },
+        { value: inches, unit: 'in' as const },
+        { value: cm / 100, unit: 'm' as const },
+        { feet: Math.floor(inches / 12), inches: inches % 12 },
+      ][roll(4)]!;
+      expect(proposePrescription({ ...whole, labs, weighings, height }, today)).toEqual(proposePrescription(whole, today));
+    }),
+    { numRuns: runs },
+  );
+});
+
+it('[CLT-11] the stage alone never limits potassium or phosphorus', () => {
+  fc.assert(
+    fc.property(client, whole => {
+      const targets = targetsOf({ ...whole, labs: [] });
+      for (const item of ['potassium', 'phosphorus', 'potassiumAdditives', 'phosphateAdditives'] as const) {
+        expect(targets[item].kind).not.toBe('proposed');
+      }
+    }),
+    { numRuns: runs },
+  );
+});
+
+it('[CLT-12] potassium is never limited before the other causes are checked', () => {
+  fc.assert(
+    fc.property(client, whole => {
+      const targets = targetsOf({ ...whole, potassiumSteps: { additivesCutOn: '2026-05-01' } });
+      expect(targets.potassium.kind).not.toBe('proposed');
+      expect(targets.potassiumAdditives.kind).not.toBe('proposed');
+    }),
+    { numRuns: runs },
+  );
+});
+
+it('[CLT-13] while wasting or losing weight, protein, potassium and phosphorus are not restricted', () => {
+  fc.assert(
+    fc.property(client, whole => {
+      const targets = targetsOf({ ...whole, weightLoss: { percent3Months: 6 } });
+      expect(targets.potassium.kind).not.toBe('proposed');
+      expect(targets.phosphorus.kind).not.toBe('proposed');
+      if (whole.treatment.setting === 'ckd-not-on-dialysis') expect(targets.protein.kind).not.toBe('proposed');
+    }),
+    { numRuns: runs },
+  );
+});

@@ -1,0 +1,64 @@
+import type { Day } from './calendarDay.ts';
+import { type Caution, cautionsFor } from './cautions.ts';
+import { type Bar, checkAssessment } from './checkAssessment.ts';
+import type { Assessment } from './client.ts';
+import type { Target, TargetItem } from './target.ts';
+import { phosphateAdditivesTarget, potassiumAdditivesTarget } from './targets/additiveTargets.ts';
+import { calciumTarget } from './targets/calciumTarget.ts';
+import { energyTarget } from './targets/energyTarget.ts';
+import { fiberTarget } from './targets/fiberTarget.ts';
+import { fluidTarget } from './targets/fluidTarget.ts';
+import { phosphorusTarget } from './targets/phosphorusTarget.ts';
+import { potassiumTarget } from './targets/potassiumTarget.ts';
+import { proteinTarget } from './targets/proteinTarget.ts';
+import { sodiumTarget } from './targets/sodiumTarget.ts';
+import { type WastingState, wastingState } from './wastingState.ts';
+import { type WeightBasis, type WeightBasisId, weightBasis } from './weightBasis.ts';
+
+export const standingNotice =
+  'Targets and advice are for licensed dietitians working with the client’s kidney team; local protocols come first.';
+
+/** What is proposed as of a day. A bar (a refusal or an open question) means no target at all; cautions are shown either way. */
+export type Proposal =
+  | {
+      readonly kind: 'proposal';
+      readonly on: Day;
+      readonly notice: string;
+      readonly weight: WeightBasis;
+      readonly wasting: WastingState;
+      readonly targets: Readonly<Record<TargetItem, Target>>;
+      readonly cautions: readonly Caution[];
+    }
+  | {
+      readonly kind: 'barred';
+      readonly on: Day;
+      readonly notice: string;
+      readonly bars: readonly Bar[];
+      readonly cautions: readonly Caution[];
+    };
+
+/**
+ * Daily targets from an assessment, as of `today`. `pick` is the dietitian's weight basis, where there is a choice.
+ * Stable G3b without diabetes, 70 kg: protein 56 g (KDIGO 2024) with 38.5-42.0 g (KDOQI 2020) beside it, and a choice to make.
+ * Sources: facts of kidney nutrition, sections 2 and 3; each target names its own.
+ */
+export function proposePrescription(assessment: Assessment, today: Day, pick?: WeightBasisId): Proposal {
+  const { facts, bars } = checkAssessment(assessment, today);
+  const cautions = cautionsFor(facts);
+  if (bars.length > 0) return { kind: 'barred', on: today, notice: standingNotice, bars, cautions };
+  const weight = weightBasis(facts, pick);
+  const wasting = wastingState(facts);
+  const targets = {
+    energy: energyTarget(facts, weight),
+    protein: proteinTarget(facts, weight, wasting),
+    sodium: sodiumTarget(facts),
+    potassium: potassiumTarget(facts, weight, wasting),
+    phosphorus: phosphorusTarget(facts, wasting),
+    calcium: calciumTarget(facts),
+    fluid: fluidTarget(facts),
+    fiber: fiberTarget(facts),
+    phosphateAdditives: phosphateAdditivesTarget(facts, wasting),
+    potassiumAdditives: potassiumAdditivesTarget(facts, wasting),
+  };
+  return { kind: 'proposal', on: today, notice: standingNotice, weight, wasting, targets, cautions };
+}

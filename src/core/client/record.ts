@@ -1,0 +1,71 @@
+import type { Interval } from '#core/quantity/interval.ts';
+import type { Day } from './calendarDay.ts';
+import type { Assessment } from './client.ts';
+import type { Limit, TargetItem, TargetUnit } from './target.ts';
+
+/** What is kept of one client. Assessments and signed prescriptions are added, never changed. */
+export interface ClientRecord {
+  readonly id: string;
+  /** Grows with each change; sent back with the next one. */
+  readonly version: number;
+  /** As the dietitian calls the client: initials or a code are enough. */
+  readonly name: string;
+  readonly isDemo: boolean;
+  /** Newest first. */
+  readonly assessments: readonly KeptAssessment[];
+  /** Newest first; the first that is signed stands. */
+  readonly prescriptions: readonly Prescription[];
+  /** Who was told of a value that needs contact the same day. */
+  readonly contacts: readonly ContactMade[];
+  /** Parts of the day's targets that a meal may take; even over three meals and a snack when missing. */
+  readonly mealPattern?: readonly MealShare[];
+}
+
+export interface KeptAssessment {
+  readonly id: string;
+  readonly assessment: Assessment;
+}
+
+/** A day's target as the dietitian decided it. Without a range there is no limit. */
+export interface DecidedTarget {
+  readonly item: TargetItem;
+  readonly unit: TargetUnit;
+  readonly range?: Interval;
+  readonly limit?: Limit;
+  /** What it was before the dietitian changed it; the same when she took it over. */
+  readonly from: 'proposal' | 'alternative' | 'own';
+  /** Why it is not as proposed, or why this position was chosen. Needed unless `from` is `proposal`. */
+  readonly reason?: string;
+  /** The words and sources of the position that was taken. */
+  readonly says: string;
+}
+
+export interface Prescription {
+  readonly id: string;
+  readonly assessmentId: string;
+  readonly targets: readonly DecidedTarget[];
+  readonly signed: { readonly by: string; readonly credentials: string; readonly at: string };
+  /** The prescription that this one takes the place of. */
+  readonly supersedes?: string;
+}
+
+export interface ContactMade {
+  readonly cautionId: string;
+  readonly told: string;
+  readonly on: Day;
+  readonly at: string;
+  readonly note?: string;
+}
+
+export interface MealShare {
+  readonly name: string;
+  /** Percent of the day. */
+  readonly percent: number;
+}
+
+export const evenPattern: readonly MealShare[] = [
+  { name: 'breakfast', percent: 25 },
+  { name: 'lunch', percent: 30 },
+  { name: 'dinner', percent: 35 },
+  { name: 'snack', percent: 10 },
+];

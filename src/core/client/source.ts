@@ -1,0 +1,21 @@
+/**
+ * Where a figure, a formula or a caution comes from. Every one that reaches a screen carries at least one.
+ * Codes and their full references stand in `sources.ts`.
+ */
+export interface Source {
+  readonly kind: 'guideline' | 'paper' | 'definition' | 'regulation' | 'common-practice' | 'own-rule';
+  /** As it is shown: "KDOQI 2020". */
+  readonly text: string;
+  /** The guideline's own grade: "1A", "2C", "OPINION", "practice point". */
+  readonly grade?: string;
+  /** The figure or its grade is from memory: screens say "to be confirmed". */
+  readonly toBeConfirmed?: true;
+  /** Read in a later text that quotes the source, not in the source: screens say "as quoted". */
+  readonly secondHand?: true;
+}
+
+/** The source as a sentence ends with it. `{ KDOQI 2020, 1C, to be confirmed }` reads "KDOQI 2020 (1C), to be confirmed". */
+export function sourceWords({ kind, text, grade, toBeConfirmed, secondHand }: Source): string {
+  const practice = kind === 'common-practice' && !text.toLowerCase().includes('common practice') ? ', common practice' : '';
+  return `${text}${grade === undefined ? '' : ` (${grade})`}${practice}${secondHand ? ', as quoted' : ''}${toBeConfirmed ? ', to be confirmed' : ''}`;
+}

@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import { treeOf } from './recipeFixture.ts';
+
+const leavesOf = (text: string) => treeOf(text).leaves.map(({ name, taken }) => `${name}: ${taken}`);
+
+describe('recipeTree', () => {
+  it('[RCP-1] a compound that the table knows is one leaf', () => {
+    expect(leavesOf('Enriched flour (wheat flour, niacin, reduced iron), cheddar cheese (milk, cheese cultures, salt, enzymes)')).toEqual([
+      'Enriched flour: reference',
+      'cheddar cheese: reference',
+    ]);
+  });
+
+  it('[RCP-1] one with a phosphate inside is its parts, and so is one that the table does not know', () => {
+    expect(leavesOf('Ham (pork, water, salt, sodium phosphates)')).toEqual([
+      'pork: reference',
+      'water: reference',
+      'salt: additive',
+      'sodium phosphates: additive',
+    ]);
+    expect(leavesOf('Zantle paste (tomatoes, sugar)')).toEqual(['tomatoes: reference', 'sugar: reference']);
+  });
+
+  it('[RCP-1] bread and sweets hold their usual leavening already and stay whole', () => {
+    expect(leavesOf('Bread (wheat flour, water, monocalcium phosphate), water')).toEqual(['Bread: reference', 'water: reference']);
+  });
+
+  it('[RCP-1] headings weigh what their parts weigh', () => {
+    const { leaves, nodes } = treeOf('Sugar, leavening (baking soda, monocalcium phosphate)');
+    expect(leaves.map(({ name }) => name)).toEqual(['Sugar', 'baking soda', 'monocalcium phosphate']);
+    expect(nodes.map(node => node.leaves)).toEqual([[0], [1, 2]]);
+    const [crust, filling] = treeOf('Crust: flour, water. Filling: apples, sugar.').nodes;
+    expect([crust?.isComponent, crust?.leaves, filling?.isComponent, filling?.leaves]).toEqual([true, [0, 1], true, [2, 3]]);
+  });
+
+  it('[RCP-1] what the label leaves open is open, the whole of it is not', () => {
+    const [, oils] = treeOf('Water, soybean and/or canola oil, salt').nodes;
+    expect([oils?.isOpen, oils?.parts.map(({ isOpen }) => isOpen)]).toEqual([false, [true, true]]);
+  });
+
+  it('[RCP-2] an ingredient is taken for an additive, a food, a salt, a trifle, or is unknown', () => {
+    expect(leavesOf('Water, zantle frobs, natural flavor, spices, citric acid, calcium carbonate, dipotassium phosphate')).toEqual([
+      'Water: reference',
+      'zantle frobs: unknown',
+      'natural flavor: trifle',
+      'spices: reference',
+      'citric acid: salt',
+      'calcium carbonate: salt',
+      'dipotassium phosphate: additive',
+    ]);
+  });
+
+  it('[RCP-2] what nobody knows spans what any food may hold', () => {
+    const { phosphorusMg, potassiumMg } = treeOf('Zantle frobs').leaves[0]!.content.per1G;
+    // USDA SR28, mg per 100 g: wheat bran 20077 phosphorus 1013; instant coffee 14214 potassium 3535. Both within, neither at the end.
+    expect([phosphorusMg.lo, potassiumMg.lo]).toEqual([0, 0]);
+    expect(phosphorusMg.hi).toBeGreaterThan(10.13);
+    expect(potassiumMg.hi).toBeGreaterThan(35.35);
+  });
+
+  it('[RCP-2] an additive holds what its formula holds: disodium phosphate and its hydrates (IUPAC 2021 atomic weights)', () => {
+    const { phosphorusMg, sodiumMg } = treeOf('Water, disodium phosphate').leaves[1]!.content.per1G;
+    // Na2HPO4 141.957 g/mol: 30.974 of phosphorus, 45.980 of sodium; the dodecahydrate has 358.14 g/mol.
+    expect(phosphorusMg.hi).toBeCloseTo(1000 * (30.974 / 141.957), 0);
+    expect(phosphorusMg.lo).toBeCloseTo(1000 * (30.974 / 358.14), 0);
+    expect(sodiumMg.hi).toBeCloseTo(1000 * (45.98 / 141.957), 0);
+    expect(sodiumMg.lo).toBeCloseTo(1000 * (45.98 / 358.14), 0);
+  });
+});

@@ -1,0 +1,71 @@
+import type { DecidedTarget } from '#core/client/record.ts';
+import type { TargetItem } from '#core/client/target.ts';
+import type { Nutrient } from '#core/quantity/nutrients.ts';
+import { nutrients } from '#core/quantity/nutrients.ts';
+import type { Test, Yardstick } from './yardstick.ts';
+
+/** Targets that bound a food from above. Energy, protein, fiber and calcium are met over a day, not kept by one food; fluid is counted by the cup. */
+const bounded: Readonly<Partial<Record<TargetItem, Nutrient>>> = {
+  sodium: 'sodiumMg',
+  potassium: 'potassiumMg',
+  phosphorus: 'phosphorusMg',
+};
+
+export interface ClientBounds {
+  readonly targets: readonly DecidedTarget[];
+  readonly avoidedFoods: readonly string[];
+  /** Part of the day that the plate may take, in percent: a meal's share, or 100 for the whole day. */
+  readonly percent: number;
+  /** "lunch", "the day". */
+  readonly meal: string;
+  /** Estimated minerals may be used, at their safe end. */
+  readonly useEstimates: boolean;
+}
+
+/**
+ * The yardstick of one client: a meal's share of the day's upper targets on the plate, no phosphate or potassium additives
+ * where the prescription says so, and none of the avoided foods. 2,300 mg sodium a day and a lunch of 30 %: at most 690 mg.
+ */
+export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstimates }: ClientBounds): Yardstick {
+  const source = { kind: 'prescription', text: `${percent}% of the day for ${meal}` } as const;
+  const tests: Test[] = [];
+  for (const { item, range, limit } of targets) {
+    const nutrient = bounded[item];
+    if (nutrient !== undefined && range !== undefined && limit !== 'at-least' && Number.isFinite(range.hi)) {
+      const bound = (range.hi * percent) / 100;
+      tests.push({
+        id: item,
+        measure: { kind: 'nutrient', nutrient },
+        basis: 'on-plate',
+        ...(limit === 'below' ? { below: bound } : { atMost: bound }),
+        ...(nutrient === 'sodiumMg' ? {} : { useEstimates }),
+        source: {
+          kind: 'prescription',
+          text: `${nutrients[nutrient].name}: ${percent}% of ${range.hi} ${nutrients[nutrient].unit} a day for ${meal}`,
+        },
+      });
+    }
+    if (range !== undefined && range.hi === 0 && (item === 'phosphateAdditives' || item === 'potassiumAdditives')) {
+      const kind = item === 'phosphateAdditives' ? 'phosphate' : 'potassium';
+      tests.push({ id: item, measure: { kind: 'additive', class: kind }, basis: 'on-plate', absent: true, source });
+    }
+  }
+  for (const food of avoidedFoods) {
+    tests.push({
+      id: `avoids ${food}`,
+      measure: { kind: 'ingredient', kin: food.toLowerCase() },
+      basis: 'on-plate',
+      absent: true,
+      source: { kind: 'prescription', text: 'avoided by this client' },
+    });
+  }
+  return {
+    id: `client-${meal}`,
+    title: `this client’s ${meal}`,
+    purpose: 'The upper targets of one signed prescription, as a meal’s share.',
+    tests,
+    classScales: [],
+    settings: 'any',
+    cautions: ['Shares of a day are a plan, not a rule: a light meal leaves room for another.'],
+  };
+}

@@ -1,0 +1,178 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { testServer } from './testWorld.fixture.ts';
+
+type Server = Awaited<ReturnType<typeof testServer>>;
+let server: Server;
+beforeAll(async () => {
+  server = await testServer();
+});
+afterAll(() => server.close());
+const call = (...given: Parameters<Server['call']>) => server.call(...given);
+
+// Today is 2026-06-15 in this world. The client is invented.
+const assessment = {
+  on: '2026-06-15',
+  sex: 'female',
+  age: { years: 64 },
+  treatment: { setting: 'hemodialysis', place: 'in-center', startedOn: '2024-01-10' },
+  diabetes: false,
+  height: { feet: 5, inches: 5 },
+  weighings: [{ weight: { value: 154, unit: 'lb' }, kind: 'dry', on: '2026-06-10' }],
+  labs: [{ analyte: 'phosphate', value: 6.8, unit: 'mg/dL', takenOn: '2026-06-08' }],
+  conditions: [],
+  medicines: [],
+  supplements: [],
+  symptoms: [],
+  allergies: [],
+  avoidedFoods: ['garlic'],
+  goals: [],
+};
+
+interface Target {
+  readonly item: string;
+  readonly range?: [number, number | null];
+  readonly limit?: string;
+  readonly says: string;
+}
+function takenOver(targets: readonly Target[]) {
+  return targets.map(({ item, range, limit, says }) => ({
+    item,
+    from: 'proposal',
+    says,
+    ...(range === undefined ? {} : { range, limit }),
+  }));
+}
+
+describe('one client from the first entry to what fits', () => {
+  let id: string;
+  let version: number;
+  test('[SRV-12] is added by initials, assessed, and targets are proposed with unit, basis, reason and source', async () => {
+    const added = (await call('POST', '/clients', { name: 'Q. X.' })).body;
+    ({ id, version } = added);
+    const { body } = await call('POST', `/clients/${id}/assessments`, { version, assessment });
+    version = body.version;
+    const protein = body.targets.find(({ item }: Target) => item === 'protein');
+    // 154 lb are 69.85 kg; 1.0 to 1.2 g/kg on hemodialysis (KDOQI 2020; kidney facts 3.2): 69.9 to 83.8 g.
+    expect(protein).toMatchObject({ kind: 'proposed', figure: '69.9 – 83.8 g a day', weightBasis: 'dry' });
+    for (const target of body.targets) {
+      expect(target.unit, target.item).not.toBe('');
+      expect(target.sources.length, target.item).toBeGreaterThan(0);
+      expect(target.reasons.length + target.says.length, target.item).toBeGreaterThan(0);
+    }
+    expect(body.notice).toContain('licensed dietitians');
+  });
+  test('[SRV-12] is not signed without a reason where a target is not as proposed, nor without every target', async () => {
+    const { body } = await call('GET', `/clients/${id}`);
+    const targets = takenOver(body.targets);
+    const sign = (changed: unknown[], by = 'A. Dietitian') =>
+      call('POST', `/clients/${id}/prescriptions`, { version, assessmentId: body.assessmentId, targets: changed, by, credentials: 'RDN' });
+    const own = targets.map(one => (one.item === 'sodium' ? { ...one, from: 'own', range: [0, 2000], limit: 'at-most' } : one));
+    expect((await sign(own)).body).toMatchObject({
+      code: 'prescription-not-complete',
+      detail: expect.stringContaining('reason for the sodium'),
+    });
+    expect((await sign(targets.slice(1))).body.detail).toContain('decision on energy');
+    expect((await sign(targets, ' ')).body.detail).toContain('who signs');
+    const reasoned = own.map(one => (one.item === 'sodium' ? { ...one, reason: 'thirst between sessions' } : one));
+    const signed = (await sign(reasoned)).body;
+    expect(signed.prescriptions).toMatchObject([{ stands: true, signedBy: 'A. Dietitian, RDN' }]);
+    expect(signed.prescriptions[0].targets.find(({ item }: Target) => item === 'sodium')).toMatchObject({
+      figure: 'at most 2000 mg a day',
+      from: 'own',
+      reason: 'thirst between sessions',
+    });
+    version = signed.version;
+  });
+  test('[SRV-12] a later prescription takes the place of what was signed and leaves it as it was', async () => {
+    const before = (await call('GET', `/clients/${id}`)).body;
+    const { body } = await call('POST', `/clients/${id}/prescriptions`, {
+      version,
+      assessmentId: before.assessmentId,
+      targets: takenOver(before.targets),
+      by: 'A. Dietitian',
+      credentials: 'RDN',
+    });
+    version = body.version;
+    expect(body.prescriptions).toHaveLength(2);
+    expect(body.prescriptions[0]).toMatchObject({ stands: true, supersedes: before.prescriptions[0].id });
+    expect({ ...body.prescriptions[1], stands: true }).toEqual(before.prescriptions[0]);
+    expect(
+      (await call('PUT', `/clients/${id}/meals`, { version: version - 1, pattern: [{ name: 'lunch', percent: 100 }] })).body.code,
+    ).toBe('changed-meanwhile');
+  });
+  test('[SRV-12] the shelf is judged by a meal’s share of the day; avoided foods and phosphate additives do not fit', async () => {
+    const { body } = await call('POST', `/clients/${id}/fits`, {
+      category: 'sandwich slices',
+      plate: 'slices-on-low-sodium-bread',
+      meal: 'lunch',
+    });
+    // Sodium under 2300 mg a day (KDOQI 2020), 30 % of it for lunch: under 690 mg on the plate.
+    expect(body.tests.join(' ')).toContain('30% of 2300 mg a day for lunch');
+    const beef = body.rows.find(({ name }: { name: string }) => name === 'Beef, reduced sodium');
+    expect(beef).toMatchObject({ verdict: 'over', inMeal: 'none' });
+    const gouda = body.rows.find(({ name }: { name: string }) => name === 'Gouda slices');
+    expect(gouda.verdict).not.toBe('over');
+    expect((await call('POST', '/clients', { name: 'N. N.' })).status).toBe(200);
+  });
+  test('[SRV-12] who was told of a value is kept with the time', async () => {
+    const urgent = { ...assessment, labs: [{ analyte: 'potassium', value: 6.8, unit: 'mmol/L', takenOn: '2026-06-15' }] };
+    const raised = (await call('POST', `/clients/${id}/assessments`, { version, assessment: urgent })).body;
+    const caution = raised.cautions.find(({ sameDay }: { sameDay: boolean }) => sameDay);
+    expect(caution).toBeDefined();
+    expect((await call('GET', '/clients')).body.find((one: { id: string }) => one.id === id).openContacts).toBeGreaterThan(0);
+    const { body } = await call('POST', `/clients/${id}/contacts`, {
+      version: raised.version,
+      cautionId: caution.id,
+      told: 'the kidney unit, by telephone',
+    });
+    expect(body.contacts).toMatchObject([{ told: 'the kidney unit, by telephone', on: '2026-06-15' }]);
+    version = body.version;
+  });
+  test('[SRV-12] impossible, mixed-up and unsuitable: a question or a refusal, never a target', async () => {
+    const propose = async (more: object) => (await call('POST', '/clients/propose', { assessment: { ...assessment, ...more } })).body;
+    expect(await propose({ labs: [{ analyte: 'potassium', value: 55, unit: 'mmol/L', takenOn: '2026-06-08' }] })).toMatchObject({
+      targets: [],
+    });
+    expect(await propose({ labs: [{ analyte: 'creatinine', value: 180, unit: 'mg/dL', takenOn: '2026-06-08' }] })).toMatchObject({
+      targets: [],
+      bars: [{ kind: 'question', told: expect.stringContaining('umol/L') }],
+    });
+    expect((await propose({ labs: [{ analyte: 'potassium', value: 5, unit: 'mmol/L', takenOn: '2026-07-01' }] })).bars[0].told).toContain(
+      'after today',
+    );
+    expect((await propose({ age: { years: 16 } })).targets).toEqual([]);
+    expect((await propose({ pregnant: true })).targets).toEqual([]);
+    expect((await call('POST', '/clients/propose', { assessment: { on: 'yesterday' } })).body.code).toBe('assessment-not-valid');
+  });
+  test('[SRV-12] addresses, faults and the log hold nothing of a client', async () => {
+    const wrong = await call('POST', `/clients/${id}/assessments`, {
+      version,
+      assessment: { ...assessment, sex: 'Quentin Xavier', labs: 'secret' },
+    });
+    expect(wrong.body.code).toBe('assessment-not-valid');
+    expect(JSON.stringify(wrong.body)).not.toMatch(/Quentin|secret/);
+    expect(server.logged.join('')).toBe('');
+    expect((await call('GET', '/clients/00000000-0000-4000-8000-0000000000ff')).body.code).toBe('client-not-found');
+  });
+});
+
+describe('the lock', () => {
+  test('[SRV-13] a locked vault answers nothing; the passphrase opens it; a short one is refused', async () => {
+    expect((await call('PUT', '/clients/passphrase', { next: 'short' })).body.code).toBe('passphrase-too-short');
+    await call('PUT', '/clients/passphrase', { next: 'correct horse battery' });
+    await call('POST', '/clients/lock', { open: false });
+    expect((await call('GET', '/clients/lock')).body).toEqual({ state: 'locked', hasPassphrase: true });
+    expect((await call('GET', '/clients')).body.code).toBe('clients-locked');
+    expect((await call('GET', '/clients/export')).body.code).toBe('clients-locked');
+    expect((await call('POST', '/clients/lock', { open: true, passphrase: 'wrong horse battery' })).body.code).toBe('passphrase-wrong');
+    await call('POST', '/clients/lock', { open: true, passphrase: 'correct horse battery' });
+    expect((await call('GET', '/clients')).body.length).toBeGreaterThan(5);
+  });
+  test('[SRV-13] everything is exported whole and erased whole', async () => {
+    const exported = (await call('GET', '/clients/export')).body;
+    expect(exported.length).toBeGreaterThan(5);
+    expect((await call('DELETE', '/clients', { confirm: 'yes' })).body.code).toBe('request-not-valid');
+    await call('DELETE', '/clients', { confirm: 'erase every client' });
+    expect((await call('GET', '/clients')).body).toEqual([]);
+  });
+});

@@ -1,0 +1,329 @@
+import { useQuery } from '@tanstack/react-query';
+import { useDeferredValue, useState } from 'react';
+import { answer, api, type Proposal } from '../../api.ts';
+import { focusFirstField } from '../../ui/focusFirstField.ts';
+import { Told } from '../../ui/Told.tsx';
+import { type AssessmentDraft, assessmentOf, draftOf, labChoices } from './assessmentDraft.ts';
+import { conditions, medicines, settings, supplements, symptoms, weightKinds } from './vocabulary.ts';
+
+/** A dated set of facts. Questions and refusals speak while it is typed; nothing is corrected silently. */
+export function AssessmentForm({
+  start,
+  today,
+  onSave,
+  onCancel,
+}: {
+  readonly start: Readonly<Record<string, unknown>> | undefined;
+  readonly today: string;
+  readonly onSave: (assessment: Record<string, unknown>) => Promise<void>;
+  readonly onCancel: () => void;
+}) {
+  const [draft, setDraft] = useState(() => draftOf(start, today));
+  const [error, setError] = useState<unknown>();
+  const [busy, setBusy] = useState(false);
+  const json = useDeferredValue(JSON.stringify(assessmentOf(draft)));
+  const proposal = useQuery({
+    // Client data stays in memory: the answer is forgotten with the form.
+    queryKey: ['propose', json],
+    queryFn: () => answer<Proposal>(api.clients.propose.$post({ json: { assessment: JSON.parse(json) } })),
+    placeholderData: before => before,
+    gcTime: 0,
+  });
+  const set = (key: string, value: string): void => setDraft({ ...draft, fields: { ...draft.fields, [key]: value } });
+  const field = (key: string, name: string, type = 'text') => (
+    <label className="field" key={key}>
+      <span>{name}</span>
+      <input type={type} step="any" value={draft.fields[key] ?? ''} onChange={event => set(key, event.target.value)} autoComplete="off" />
+    </label>
+  );
+  const choice = (key: string, name: string, options: readonly (readonly [string, string])[]) => (
+    <label className="field" key={key}>
+      <span>{name}</span>
+      <select value={draft.fields[key] ?? ''} onChange={event => set(key, event.target.value)}>
+        {options.map(([value, words]) => (
+          <option key={value} value={value}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+  const tick = (key: string, name: string) => (
+    <label className="row" key={key}>
+      <input type="checkbox" checked={draft.fields[key] === 'true'} onChange={event => set(key, String(event.target.checked))} />
+      <span>{name}</span>
+    </label>
+  );
+  const setting = draft.fields.setting;
+  return (
+    <form
+      className="sheet stack"
+      ref={focusFirstField}
+      onSubmit={event => {
+        event.preventDefault();
+        setBusy(true);
+        setError(undefined);
+        onSave(assessmentOf(draft))
+          .catch(setError)
+          .finally(() => setBusy(false));
+      }}
+    >
+      <h2>An assessment</h2>
+      <p className="soft">What is not known stays empty. Enter weights in pounds and heights in feet and inches as they come.</p>
+      <fieldset className="stack">
+        <legend>Who and how treated</legend>
+        <div className="formgrid">
+          {field('on', 'Day of the assessment', 'date')}
+          {choice('sex', 'Sex (for formulas)', [
+            ['female', 'female'],
+            ['male', 'male'],
+          ])}
+          {field('bornOn', 'Born on', 'date')}
+          {field('years', 'or age in years', 'number')}
+          {choice('setting', 'Setting', settings)}
+          {setting === 'hemodialysis' && [
+            choice('place', 'Place', [
+              ['in-center', 'in center'],
+              ['home', 'home'],
+            ]),
+            field('sessionsPerWeek', 'Sessions a week', 'number'),
+            field('sessionHours', 'Hours a session', 'number'),
+          ]}
+          {setting === 'peritoneal-dialysis' &&
+            choice('method', 'Method', [
+              ['capd', 'CAPD'],
+              ['apd', 'APD'],
+            ])}
+          {(setting === 'hemodialysis' || setting === 'peritoneal-dialysis') && field('startedOn', 'Began on', 'date')}
+          {setting === 'transplant' && field('transplantedOn', 'Transplanted on', 'date')}
+          {(setting === 'ckd-not-on-dialysis' || setting === 'transplant') && [
+            choice('stage', 'Stage set by the team', [
+              ['', 'not set'],
+              ...['G1', 'G2', 'G3a', 'G3b', 'G4', 'G5'].map(one => [one, one] as const),
+            ]),
+            field('stageOn', 'Stage set on', 'date'),
+          ]}
+        </div>
+        <div className="row">
+          {tick('diabetes', 'diabetes')}
+          {setting === 'ckd-not-on-dialysis' && tick('conservative', 'conservative care')}
+          {tick('acuteKidneyInjury', 'acute kidney injury')}
+          {tick('pregnant', 'pregnant')}
+        </div>
+      </fieldset>
+      <fieldset className="stack">
+        <legend>Body and intake</legend>
+        <div className="formgrid">
+          {choice('heightUnit', 'Height in', [
+            ['cm', 'cm'],
+            ['ft', 'feet and inches'],
+            ['in', 'inches'],
+            ['m', 'm'],
+          ])}
+          {field('height', draft.fields.heightUnit === 'ft' ? 'Feet' : 'Height', 'number')}
+          {draft.fields.heightUnit === 'ft' && field('inches', 'Inches', 'number')}
+          {field('urine', 'Urine, mL a day', 'number')}
+          {field('urineOn', 'Urine measured on', 'date')}
+          {choice('appetite', 'Appetite', [
+            ['', 'not asked'],
+            ['good', 'good'],
+            ['fair', 'fair'],
+            ['poor', 'poor'],
+          ])}
+          {field('loss3', 'Unintended loss in 3 months, %', 'number')}
+          {field('loss6', 'Unintended loss in 6 months, %', 'number')}
+          {field('energyKcal', 'Energy eaten, kcal a day', 'number')}
+          {field('proteinG', 'Protein eaten, g a day', 'number')}
+        </div>
+        <Weighings draft={draft} today={today} onChange={setDraft} />
+      </fieldset>
+      <Labs draft={draft} today={today} onChange={setDraft} />
+      <Ticks name="Conditions" list="conditions" options={conditions} draft={draft} onChange={setDraft} />
+      <Ticks name="Medicines, by class" list="medicines" options={medicines} draft={draft} onChange={setDraft} />
+      <Ticks name="Supplements" list="supplements" options={supplements} draft={draft} onChange={setDraft} />
+      <Ticks name="Symptoms" list="symptoms" options={symptoms} draft={draft} onChange={setDraft} />
+      <fieldset>
+        <legend>Food, goals and steps taken</legend>
+        <div className="formgrid">
+          {field('allergies', 'Allergies (commas between)')}
+          {field('avoidedFoods', 'Foods avoided (commas between)')}
+          {field('foodAccess', 'Access to food')}
+          {field('goals', 'Goals (commas between)')}
+          {field('causesCheckedOn', 'High potassium: other causes gone through on', 'date')}
+          {field('additivesCutOn', 'High potassium: additives and salt substitutes cut on', 'date')}
+          {field('lastScreenedOn', 'Last screened on', 'date')}
+          {field('lastFullAssessmentOn', 'Last full assessment on', 'date')}
+        </div>
+      </fieldset>
+      {proposal.data !== undefined && (
+        <div className="notice" role="status">
+          {proposal.data.bars.length === 0 ? <p>So far a prescription can be proposed.</p> : null}
+          {proposal.data.bars.map(({ kind, told }) => (
+            <p key={told}>
+              <b>{kind === 'question' ? 'A question.' : 'No target.'}</b> {told}
+            </p>
+          ))}
+          {proposal.data.cautions
+            .filter(({ sameDay }) => sameDay)
+            .map(({ id, told }) => (
+              <p key={id}>
+                <b>Contact the same day.</b> {told}
+              </p>
+            ))}
+        </div>
+      )}
+      <Told error={error} />
+      <p className="row">
+        <button type="submit" className="act" disabled={busy}>
+          Keep the assessment
+        </button>
+        <button type="button" className="quiet" onClick={onCancel}>
+          Cancel
+        </button>
+      </p>
+    </form>
+  );
+}
+
+interface Part {
+  readonly draft: AssessmentDraft;
+  readonly onChange: (draft: AssessmentDraft) => void;
+}
+
+function Weighings({ draft, today, onChange }: Part & { readonly today: string }) {
+  const change = (at: number, part: Partial<AssessmentDraft['weighings'][number]>): void =>
+    onChange({ ...draft, weighings: draft.weighings.map((one, index) => (index === at ? { ...one, ...part } : one)) });
+  return (
+    <>
+      {draft.weighings.map((one, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a weighing has no identity but its place while it is typed
+        <div className="row" key={at}>
+          <label className="field">
+            <span>Weight</span>
+            <input type="number" step="any" value={one.value} onChange={event => change(at, { value: event.target.value })} />
+          </label>
+          <label className="field">
+            <span>Unit</span>
+            <select value={one.unit} onChange={event => change(at, { unit: event.target.value })}>
+              <option>kg</option>
+              <option>lb</option>
+            </select>
+          </label>
+          <label className="field">
+            <span>Kind</span>
+            <select value={one.kind} onChange={event => change(at, { kind: event.target.value })}>
+              {weightKinds.map(([value, words]) => (
+                <option key={value} value={value}>
+                  {words}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label className="field">
+            <span>On</span>
+            <input type="date" value={one.on} onChange={event => change(at, { on: event.target.value })} />
+          </label>
+        </div>
+      ))}
+      <p>
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => onChange({ ...draft, weighings: [...draft.weighings, { value: '', unit: 'kg', kind: 'actual', on: today }] })}
+        >
+          Add a weight
+        </button>
+      </p>
+    </>
+  );
+}
+
+function Labs({ draft, today, onChange }: Part & { readonly today: string }) {
+  const change = (at: number, part: Partial<AssessmentDraft['labs'][number]>): void =>
+    onChange({ ...draft, labs: draft.labs.map((one, index) => (index === at ? { ...one, ...part } : one)) });
+  const unitsOf = (analyte: string): readonly string[] => labChoices.find(({ key }) => key === analyte)?.units ?? [];
+  return (
+    <fieldset className="stack">
+      <legend>Laboratory results, each with its unit and day</legend>
+      {draft.labs.map((one, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a result has no identity but its place while it is typed
+        <div className="row" key={at}>
+          <label className="field">
+            <span>Result</span>
+            <select
+              value={one.analyte}
+              onChange={event => change(at, { analyte: event.target.value, unit: unitsOf(event.target.value)[0] ?? '' })}
+            >
+              {labChoices.map(({ key, name }) => (
+                <option key={key} value={key}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label className="field">
+            <span>Value</span>
+            <input type="number" step="any" value={one.value} onChange={event => change(at, { value: event.target.value })} />
+          </label>
+          <label className="field">
+            <span>Unit</span>
+            <select value={one.unit} onChange={event => change(at, { unit: event.target.value })}>
+              {unitsOf(one.analyte).map(unit => (
+                <option key={unit}>{unit}</option>
+              ))}
+            </select>
+          </label>
+          <label className="field">
+            <span>Taken on</span>
+            <input type="date" value={one.takenOn} onChange={event => change(at, { takenOn: event.target.value })} />
+          </label>
+        </div>
+      ))}
+      <p>
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => onChange({ ...draft, labs: [...draft.labs, { analyte: 'potassium', value: '', unit: 'mmol/L', takenOn: today }] })}
+        >
+          Add a result
+        </button>
+      </p>
+    </fieldset>
+  );
+}
+
+function Ticks({
+  name,
+  list,
+  options,
+  draft,
+  onChange,
+}: Part & {
+  readonly name: string;
+  readonly list: keyof AssessmentDraft['ticked'];
+  readonly options: readonly (readonly [string, string])[];
+}) {
+  const ticked = draft.ticked[list];
+  return (
+    <fieldset>
+      <legend>{name}</legend>
+      <div className="ticks">
+        {options.map(([key, words]) => (
+          <label className="row" key={key}>
+            <input
+              type="checkbox"
+              checked={ticked.includes(key)}
+              onChange={event =>
+                onChange({
+                  ...draft,
+                  ticked: { ...draft.ticked, [list]: event.target.checked ? [...ticked, key] : ticked.filter(one => one !== key) },
+                })
+              }
+            />
+            <span>{words}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}

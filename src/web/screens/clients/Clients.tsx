@@ -1,0 +1,121 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link, useNavigate } from '@tanstack/react-router';
+import { useState } from 'react';
+import { answer, api, type ClientShort } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import { Lock } from './Lock.tsx';
+import { settingName } from './vocabulary.ts';
+
+/** Everyone in care, who waits first. Kept apart from the shelf, and locked by a passphrase where one is set. */
+export function ClientsScreen() {
+  const queries = useQueryClient();
+  const navigate = useNavigate();
+  const [name, setName] = useState('');
+  const [confirm, setConfirm] = useState('');
+  const clients = useQuery({ queryKey: ['clients'], queryFn: () => answer<ClientShort[]>(api.clients.$get()), gcTime: 0 });
+  const refresh = async (): Promise<void> => void (await queries.invalidateQueries({ queryKey: ['clients'] }));
+  const add = useMutation({
+    mutationFn: () => answer<ClientShort>(api.clients.$post({ json: { name } })),
+    onSuccess: async ({ id }) => {
+      await refresh();
+      await navigate({ to: '/clients/$clientId', params: { clientId: id } });
+    },
+  });
+  const remove = useMutation({
+    mutationFn: ({ id, version }: ClientShort) =>
+      answer(api.clients[':id'].$delete({ param: { id }, query: { version: String(version) } })),
+    onSuccess: refresh,
+  });
+  const erase = useMutation({
+    mutationFn: () => answer(api.clients.$delete({ json: { confirm: 'erase every client' } })),
+    onSuccess: refresh,
+  });
+  const isLocked = (clients.error as { code?: string } | null)?.code === 'clients-locked';
+  return (
+    <>
+      <h1>Clients</h1>
+      <Lock onOpen={refresh} />
+      {!isLocked && <Told error={clients.error ?? add.error ?? remove.error ?? erase.error} />}
+      {clients.data !== undefined && (
+        <>
+          <section className="sheet scroll" aria-label="Clients">
+            {clients.data.length === 0 ? (
+              <p>Nobody yet. Add a client below by initials or a code; then begin with an assessment.</p>
+            ) : (
+              <table className="foods">
+                <thead>
+                  <tr>
+                    <th scope="col">Client</th>
+                    <th scope="col">Setting</th>
+                    <th scope="col">Assessed</th>
+                    <th scope="col">Signed</th>
+                    <th scope="col">Waiting</th>
+                    <th scope="col">
+                      <span className="unseen">Erase</span>
+                    </th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {clients.data.map(client => (
+                    <tr key={client.id}>
+                      <td>
+                        <Link to="/clients/$clientId" params={{ clientId: client.id }}>
+                          {client.name}
+                        </Link>
+                        {client.isDemo && <span className="why">demo, invented</span>}
+                      </td>
+                      <td>{client.setting === undefined ? 'no assessment yet' : settingName(client.setting)}</td>
+                      <td>{client.assessedOn}</td>
+                      <td>{client.signedAt ?? 'nothing signed'}</td>
+                      <td>
+                        {client.openContacts > 0 && <b className="over">contact today: {client.openContacts}</b>}{' '}
+                        {client.overdue > 0 && `${client.overdue} ${client.overdue === 1 ? 'check' : 'checks'} overdue`}
+                      </td>
+                      <td>
+                        <button
+                          type="button"
+                          className="quiet noprint"
+                          aria-label={`Erase ${client.name}`}
+                          onClick={() => remove.mutate(client)}
+                        >
+                          Erase
+                        </button>
+                      </td>
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+            )}
+          </section>
+          <form
+            className="sheet row noprint"
+            onSubmit={event => {
+              event.preventDefault();
+              add.mutate();
+            }}
+          >
+            <label className="field">
+              <span>A new client: initials or a code</span>
+              <input type="text" required maxLength={200} value={name} onChange={event => setName(event.target.value)} autoComplete="off" />
+            </label>
+            <button type="submit" className="act" disabled={add.isPending}>
+              Add the client
+            </button>
+          </form>
+          <section className="sheet row noprint" aria-label="Export and erase">
+            <a className="quiet" href="/api/clients/export" download="clients.json">
+              Export every client
+            </a>
+            <label className="field">
+              <span>To erase everyone, type: erase every client</span>
+              <input type="text" value={confirm} onChange={event => setConfirm(event.target.value)} autoComplete="off" />
+            </label>
+            <button type="button" className="quiet" disabled={confirm !== 'erase every client'} onClick={() => erase.mutate()}>
+              Erase every client
+            </button>
+          </section>
+        </>
+      )}
+    </>
+  );
+}

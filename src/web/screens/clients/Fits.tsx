@@ -1,0 +1,170 @@
+import { keepPreviousData, useMutation, useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import { answer, api, type Client, type KeptPlate, type WhatFits, type Workspace } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import { VerdictMark } from '../../ui/VerdictMark.tsx';
+import { plateFor } from '../survey/surveyRequest.ts';
+
+const evenPattern = [
+  { name: 'breakfast', percent: 25 },
+  { name: 'lunch', percent: 30 },
+  { name: 'dinner', percent: 35 },
+  { name: 'snack', percent: 10 },
+];
+const mostShown = 200;
+
+/** The shelf judged for this client: a meal's share of the day, how much of each food fits in it, and what has to be asked. */
+export function Fits({ client, onChanged }: { readonly client: Client; readonly onChanged: () => Promise<void> }) {
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
+  const pattern = client.mealPattern ?? evenPattern;
+  const [chosenCategory, setCategory] = useState<string>();
+  const [chosenPlate, setPlate] = useState<string>();
+  const [meal, setMeal] = useState('lunch');
+  const [useEstimates, setUseEstimates] = useState(false);
+  const category = chosenCategory ?? workspace.data?.categories[0]?.name ?? '';
+  const plate = chosenPlate ?? plateFor(category, plates.data);
+  const fits = useQuery({
+    queryKey: ['client', client.id, 'fits', client.version, category, plate, meal, useEstimates],
+    queryFn: () =>
+      answer<WhatFits>(api.clients[':id'].fits.$post({ param: { id: client.id }, json: { category, plate, meal, useEstimates } })),
+    enabled: category !== '' && plates.data !== undefined,
+    placeholderData: keepPreviousData,
+    gcTime: 0,
+  });
+  return (
+    <section className="sheet stack" aria-labelledby="client-fits-title">
+      <h2 id="client-fits-title">What fits</h2>
+      <div className="formgrid noprint">
+        <label className="field">
+          <span>Category</span>
+          <select value={category} onChange={event => setCategory(event.target.value)}>
+            {workspace.data?.categories.map(({ name }) => (
+              <option key={name}>{name}</option>
+            ))}
+          </select>
+        </label>
+        <label className="field">
+          <span>Plate</span>
+          <select value={plate} onChange={event => setPlate(event.target.value)}>
+            {plates.data?.map(({ plate: one }) => (
+              <option key={String(one.id)} value={String(one.id)}>
+                {String(one.title)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label className="field">
+          <span>Meal</span>
+          <select value={meal} onChange={event => setMeal(event.target.value)}>
+            {pattern.map(({ name, percent }) => (
+              <option key={name} value={name}>
+                {name}, {percent}% of the day
+              </option>
+            ))}
+          </select>
+        </label>
+        <label className="row">
+          <input type="checkbox" checked={useEstimates} onChange={event => setUseEstimates(event.target.checked)} />
+          <span>use estimated minerals, at their safe end</span>
+        </label>
+      </div>
+      <MealPattern key={client.version} client={client} pattern={pattern} onChanged={onChanged} />
+      <Told error={fits.error} />
+      {fits.data?.none !== undefined && <p className="notice">{fits.data.none}</p>}
+      {fits.data !== undefined && fits.data.rows.length > 0 && (
+        <>
+          <p className="small soft">{fits.data.tests.join('; ')}.</p>
+          <section className="scroll" tabIndex={0} aria-label="Foods judged for this client">
+            <table>
+              <thead>
+                <tr>
+                  <th scope="col">Food</th>
+                  <th scope="col">Verdict</th>
+                  <th scope="col">Fits in this meal</th>
+                  <th scope="col">Fits in a day</th>
+                </tr>
+              </thead>
+              <tbody>
+                {fits.data.rows.slice(0, mostShown).map(row => (
+                  <tr key={row.foodId}>
+                    <td>
+                      <Link to="/foods/$foodId" params={{ foodId: row.foodId }} search={{}}>
+                        {row.name}
+                      </Link>
+                      <span className="why">{row.maker}</span>
+                    </td>
+                    <td>
+                      <VerdictMark word={row.verdict} /> {row.closeCall && <span className="close">close call</span>}{' '}
+                      {row.estimated && <span className="close">estimated</span>}
+                      <span className="why">{row.why}</span>
+                    </td>
+                    <td>{row.inMeal}</td>
+                    <td>{row.inDay}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </section>
+        </>
+      )}
+      {(fits.data?.toAsk.length ?? 0) > 0 && (
+        <details>
+          <summary>To ask the maker about: {fits.data?.toAsk.length} foods</summary>
+          <ul>
+            {fits.data?.toAsk.map(one => (
+              <li key={one}>{one}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}
+
+function MealPattern({
+  client,
+  pattern,
+  onChanged,
+}: {
+  readonly client: Client;
+  readonly pattern: readonly { readonly name: string; readonly percent: number }[];
+  readonly onChanged: () => Promise<void>;
+}) {
+  const [shares, setShares] = useState(pattern);
+  const total = shares.reduce((sum, { percent }) => sum + percent, 0);
+  const save = useMutation({
+    mutationFn: () =>
+      answer(api.clients[':id'].meals.$put({ param: { id: client.id }, json: { version: client.version, pattern: [...shares] } })),
+    onSuccess: onChanged,
+  });
+  return (
+    <details className="noprint">
+      <summary>Meal pattern: {pattern.map(({ name, percent }) => `${name} ${percent}%`).join(', ')}</summary>
+      <div className="formgrid">
+        {shares.map(({ name, percent }, at) => (
+          <label className="field" key={name}>
+            <span>{name}, % of the day</span>
+            <input
+              type="number"
+              min="1"
+              max="100"
+              value={percent}
+              onChange={event =>
+                setShares(shares.map((one, index) => (index === at ? { ...one, percent: Number(event.target.value) } : one)))
+              }
+            />
+          </label>
+        ))}
+      </div>
+      <p className="row">
+        <button type="button" className="quiet" disabled={total !== 100 || save.isPending} onClick={() => save.mutate()}>
+          Keep this pattern
+        </button>
+        {total !== 100 && <span>The parts make {total}%; they have to make 100%.</span>}
+      </p>
+      <Told error={save.error} />
+    </details>
+  );
+}

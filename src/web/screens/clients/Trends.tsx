@@ -1,0 +1,47 @@
+import type { Client } from '../../api.ts';
+
+type Trend = NonNullable<Client['trends']>[number];
+
+/** Small plots of results over time, each with its figures in words for who does not see them. */
+export function Trends({ trends }: { readonly trends: readonly Trend[] }) {
+  if (trends.length === 0) return null;
+  return (
+    <div>
+      <h3>Over time</h3>
+      {trends.map(({ analyte, name, unit, points }) => (
+        <div key={analyte}>
+          <span className="spread small">
+            <span>{name}</span>
+            <span>
+              {figure(points.at(-1)!.value)} {unit}
+              <span className="unseen">: {points.map(({ on, value }) => `${figure(value)} on ${on}`).join(', ')}</span>
+            </span>
+          </span>
+          <Plot points={points} />
+        </div>
+      ))}
+    </div>
+  );
+}
+
+function Plot({ points }: { readonly points: Trend['points'] }) {
+  const values = points.map(({ value }) => value);
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  const times = points.map(({ on }) => Date.parse(on));
+  const [first, last] = [times[0]!, times.at(-1)!];
+  const at = (index: number): string =>
+    `${8 + ((times[index]! - first) / Math.max(1, last - first)) * 384},${34 - ((values[index]! - least) / Math.max(1e-9, most - least)) * 28}`;
+  return (
+    <svg viewBox="0 0 400 40" className="trend" aria-hidden="true">
+      <polyline className="line" points={points.map((_, index) => at(index)).join(' ')} />
+      {points.map(({ on }, index) => {
+        const [x, y] = at(index).split(',');
+        return <circle key={on} className="printed" cx={x} cy={y} r="4" />;
+      })}
+    </svg>
+  );
+}
+
+function figure(value: number): string {
+  return String(Number(value.toPrecision(4)));
+}

@@ -1,0 +1,170 @@
+import { type Analyte, analyteKeys, analytes } from '#core/client/analytes.ts';
+
+/** The form of an assessment: every figure as it is typed, with its unit beside it. */
+export interface AssessmentDraft {
+  readonly fields: Readonly<Record<string, string>>;
+  readonly weighings: readonly { readonly value: string; readonly unit: string; readonly kind: string; readonly on: string }[];
+  readonly labs: readonly { readonly analyte: string; readonly value: string; readonly unit: string; readonly takenOn: string }[];
+  readonly ticked: Readonly<Record<'conditions' | 'medicines' | 'supplements' | 'symptoms', readonly string[]>>;
+}
+
+type Json = Readonly<Record<string, unknown>>;
+
+/** Names and units of the laboratory results, as the core reads them. */
+export const labChoices: readonly { readonly key: string; readonly name: string; readonly units: readonly string[] }[] = analyteKeys.map(
+  (key: Analyte) => ({ key, name: analytes[key].name, units: [analytes[key].unit, ...Object.keys(analytes[key].from)] }),
+);
+
+/** A draft from an assessment that is kept; a new one begins with today and what seldom changes. */
+export function draftOf(assessment: Json | undefined, today: string): AssessmentDraft {
+  const given = assessment ?? {};
+  const treatment = (given.treatment ?? { setting: 'ckd-not-on-dialysis' }) as Json;
+  const age = (given.age ?? {}) as Json;
+  const height = given.height as Json | undefined;
+  const dated = (key: string): [string, string] => {
+    const value = given[key] as Json | undefined;
+    return [text(value?.value), text(value?.on)];
+  };
+  const [stage, stageOn] = dated('stage');
+  const [urine, urineOn] = dated('urineMlPerDay');
+  const loss = (given.weightLoss ?? {}) as Json;
+  const intake = (given.intake ?? {}) as Json;
+  const steps = (given.potassiumSteps ?? {}) as Json;
+  const list = (key: string): string => ((given[key] ?? []) as readonly string[]).join(', ');
+  const ticked = (key: string): readonly string[] => (given[key] ?? []) as readonly string[];
+  return {
+    fields: {
+      on: today,
+      sex: text(given.sex) || 'female',
+      bornOn: text(age.bornOn),
+      years: text(age.years),
+      setting: text(treatment.setting),
+      place: text(treatment.place) || 'in-center',
+      method: text(treatment.method) || 'capd',
+      startedOn: text(treatment.startedOn),
+      sessionsPerWeek: text(treatment.sessionsPerWeek),
+      sessionHours: text(treatment.sessionHours),
+      transplantedOn: text(treatment.transplantedOn),
+      conservative: text(treatment.conservative),
+      diabetes: text(given.diabetes),
+      pregnant: text(given.pregnant),
+      acuteKidneyInjury: text(given.acuteKidneyInjury),
+      stage,
+      stageOn,
+      heightUnit: height === undefined ? 'cm' : 'feet' in height ? 'ft' : text(height.unit),
+      height: height === undefined ? '' : 'feet' in height ? text(height.feet) : text(height.value),
+      inches: text(height?.inches),
+      urine,
+      urineOn,
+      appetite: text(given.appetite),
+      loss3: text(loss.percent3Months),
+      loss6: text(loss.percent6Months),
+      energyKcal: text(intake.energyKcal),
+      proteinG: text(intake.proteinG),
+      foodAccess: text(given.foodAccess),
+      goals: list('goals'),
+      allergies: list('allergies'),
+      avoidedFoods: list('avoidedFoods'),
+      causesCheckedOn: text(steps.causesCheckedOn),
+      additivesCutOn: text(steps.additivesCutOn),
+      lastScreenedOn: text(given.lastScreenedOn),
+      lastFullAssessmentOn: text(given.lastFullAssessmentOn),
+    },
+    weighings: ((given.weighings ?? []) as readonly Json[]).map(one => {
+      const weight = one.weight as Json;
+      return { value: text(weight.value), unit: text(weight.unit), kind: text(one.kind), on: text(one.on) };
+    }),
+    labs: ((given.labs ?? []) as readonly Json[]).map(one => ({
+      analyte: text(one.analyte),
+      value: text(one.value),
+      unit: text(one.unit),
+      takenOn: text(one.takenOn),
+    })),
+    ticked: {
+      conditions: ticked('conditions'),
+      medicines: ticked('medicines'),
+      supplements: ticked('supplements'),
+      symptoms: ticked('symptoms'),
+    },
+  };
+}
+
+/** The draft as assessment JSON. What is empty is left out: not known, never filled in. */
+export function assessmentOf({ fields, weighings, labs, ticked }: AssessmentDraft): Record<string, unknown> {
+  const f = (key: string): string => (fields[key] ?? '').trim();
+  const some = (key: string, value: unknown): Json => (value === undefined ? {} : { [key]: value });
+  const number = (key: string): number | undefined => (f(key) === '' ? undefined : Number(f(key)));
+  const day = (key: string): string | undefined => f(key) || undefined;
+  const list = (key: string): readonly string[] =>
+    f(key)
+      .split(',')
+      .map(word => word.trim())
+      .filter(Boolean);
+  const object = (value: Json): Json | undefined => (Object.keys(value).length === 0 ? undefined : value);
+  return {
+    on: f('on'),
+    sex: f('sex'),
+    age: f('bornOn') !== '' ? { bornOn: f('bornOn') } : { years: Number(f('years')) },
+    treatment: treatmentOf(f, number, day),
+    diabetes: f('diabetes') === 'true',
+    ...some('pregnant', f('pregnant') === 'true' ? true : undefined),
+    ...some('acuteKidneyInjury', f('acuteKidneyInjury') === 'true' ? true : undefined),
+    ...some('stage', f('stage') === '' ? undefined : { value: f('stage'), on: f('stageOn') }),
+    ...some('height', heightOf(f, number)),
+    weighings: weighings
+      .filter(({ value }) => value.trim() !== '')
+      .map(({ value, unit, kind, on }) => ({ weight: { value: Number(value), unit }, kind, on })),
+    ...some('urineMlPerDay', f('urine') === '' ? undefined : { value: Number(f('urine')), on: f('urineOn') }),
+    labs: labs
+      .filter(({ value }) => value.trim() !== '')
+      .map(({ analyte, value, unit, takenOn }) => ({ analyte, value: Number(value), unit, takenOn })),
+    ...ticked,
+    allergies: list('allergies'),
+    avoidedFoods: list('avoidedFoods'),
+    goals: list('goals'),
+    ...some('appetite', day('appetite')),
+    ...some('weightLoss', object({ ...some('percent3Months', number('loss3')), ...some('percent6Months', number('loss6')) })),
+    ...some('intake', object({ ...some('energyKcal', number('energyKcal')), ...some('proteinG', number('proteinG')) })),
+    ...some('foodAccess', day('foodAccess')),
+    ...some(
+      'potassiumSteps',
+      object({ ...some('causesCheckedOn', day('causesCheckedOn')), ...some('additivesCutOn', day('additivesCutOn')) }),
+    ),
+    ...some('lastScreenedOn', day('lastScreenedOn')),
+    ...some('lastFullAssessmentOn', day('lastFullAssessmentOn')),
+  };
+}
+
+function treatmentOf(
+  f: (key: string) => string,
+  number: (key: string) => number | undefined,
+  day: (key: string) => string | undefined,
+): Json {
+  const some = (key: string, value: unknown): Json => (value === undefined ? {} : { [key]: value });
+  switch (f('setting')) {
+    case 'hemodialysis':
+      return {
+        setting: 'hemodialysis',
+        place: f('place'),
+        ...some('startedOn', day('startedOn')),
+        ...some('sessionsPerWeek', number('sessionsPerWeek')),
+        ...some('sessionHours', number('sessionHours')),
+      };
+    case 'peritoneal-dialysis':
+      return { setting: 'peritoneal-dialysis', method: f('method'), ...some('startedOn', day('startedOn')) };
+    case 'transplant':
+      return { setting: 'transplant', transplantedOn: f('transplantedOn') };
+    default:
+      return { setting: 'ckd-not-on-dialysis', ...some('conservative', f('conservative') === 'true' ? true : undefined) };
+  }
+}
+
+function heightOf(f: (key: string) => string, number: (key: string) => number | undefined): Json | undefined {
+  const value = number('height');
+  if (value === undefined) return undefined;
+  return f('heightUnit') === 'ft' ? { feet: value, inches: number('inches') ?? 0 } : { value, unit: f('heightUnit') };
+}
+
+function text(value: unknown): string {
+  return value === undefined || value === null ? '' : String(value);
+}
