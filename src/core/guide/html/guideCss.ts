@@ -28,8 +28,6 @@ font-variant-numeric:tabular-nums;overflow-wrap:anywhere;text-align:start;max-wi
 .guide .small{font-size:.9em}
 .guide a{color:var(--link);text-underline-offset:.15em}
 .guide a:focus-visible{outline:3px solid var(--link);outline-offset:2px}
-.guide .skip{position:absolute;left:-999em}
-.guide .skip:focus{position:static}
 .guide ul{padding-left:1.2em}
 .guide .rule{border:2px solid var(--ink);border-radius:.4em;padding:.9em 1.1em;margin:1.2em 0;background:var(--wash)}
 .guide .told{border-left:.35em solid var(--ink);padding-left:.9em;margin:1em 0}
@@ -55,7 +53,7 @@ font-variant-numeric:tabular-nums;overflow-wrap:anywhere;text-align:start;max-wi
 @media (max-width:30em){.guide{padding:1em .8em 2em}.guide .title{font-size:1.6em}.guide.large{font-size:1.35rem}}
 @media print{.guide{--paper:#fff;--wash:#fff;--ink:#000;--soft:#000;--line:#555;--link:#000;--fits:#000;--nearly:#000;font-size:10.5pt;max-width:none;padding:0}
 .guide.large{font-size:18pt}
-.guide .noprint,.guide .skip{display:none}
+.guide .noprint{display:none}
 .guide .foods{grid-template-columns:1fr 1fr}
 .guide .head,.guide .name,.guide .kind{break-after:avoid}
 .guide .rule,.guide tr{break-inside:avoid}
