@@ -53,7 +53,7 @@ export function guideInput(foods: readonly PlateFood[], draft = draftWith(), mor
     const verdict = judgePlate({ food, plate, yardstick, switchedOn });
     const parts = [{ food, portion: plate.portion }, ...plate.companions];
     const onPlate = { energyKcal: plateTotal(parts, 'energyKcal'), sodiumMg: plateTotal(parts, 'sodiumMg') };
-    return { food, verdict, onPlate, ...(verdict.verdict === 'nearly' ? { waysIn: waysIn(food) } : {}) };
+    return { food, verdict, onPlate, ...(verdict.verdict === 'nearly' ? { waysIn: waysIn(food, verdict) } : {}) };
   });
   return { draft, survey: { plate, yardstick, foods: surveyed }, today: '2026-11-15', ...more };
 }
