@@ -20,10 +20,21 @@ describe.skipIf(browserPath === undefined)('a guide in a browser (skipped where 
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'platewright-guide-'));
     const guide = join(root, 'data/demo/guides/sandwich-slices.json');
-    const options = ['--labels', join(root, 'data/demo/labels.csv'), '--plates', join(root, 'data/demo/plates'), '--today', '2026-11-15', '--pdf'];
+    const options = [
+      '--labels',
+      join(root, 'data/demo/labels.csv'),
+      '--plates',
+      join(root, 'data/demo/plates'),
+      '--today',
+      '2026-11-15',
+      '--pdf',
+    ];
     const args = [join(root, 'src/cli/main.ts'), 'guide', 'build', guide, ...options, '--out', join(folder, 'site')];
     const start = performance.now();
-    const { status, stderr } = spawnSync(process.execPath, args, { encoding: 'utf8', env: { ...process.env, PLATEWRIGHT_BROWSER: browserPath! } });
+    const { status, stderr } = spawnSync(process.execPath, args, {
+      encoding: 'utf8',
+      env: { ...process.env, PLATEWRIGHT_BROWSER: browserPath! },
+    });
     seconds = (performance.now() - start) / 1000;
     expect({ status, stderr }).toMatchObject({ status: 0 });
     browser = await launchBrowser();

@@ -29,7 +29,10 @@ describe('the folder of a site', () => {
   it('[GDE-19] is refused when it holds what no build wrote, and stays as it was', async () => {
     await writeSite(site, files('one'));
     writeFileSync(join(site, 'notes.txt'), 'mine');
-    await expect(writeSite(site, files('two'))).rejects.toMatchObject({ code: 'folder-not-owned', message: expect.stringContaining('notes.txt') });
+    await expect(writeSite(site, files('two'))).rejects.toMatchObject({
+      code: 'folder-not-owned',
+      message: expect.stringContaining('notes.txt'),
+    });
     expect([read(), readFileSync(join(site, 'notes.txt'), 'utf8'), readdirSync(place)]).toEqual(['one', 'mine', ['site']]);
   });
 
@@ -67,11 +70,14 @@ describe('the folder of a site', () => {
     });
   });
 
-  it.skipIf(process.getuid?.() === 0)('[GDE-20] a folder without rights keeps the last build (skipped for root, who may write anywhere)', async () => {
-    await writeSite(site, files('one'));
-    chmodSync(place, 0o555);
-    await expect(writeSite(site, files('two'))).rejects.toMatchObject({ code: 'output-not-written' });
-    expect(read()).toBe('one');
-    chmodSync(place, 0o755);
-  });
+  it.skipIf(process.getuid?.() === 0)(
+    '[GDE-20] a folder without rights keeps the last build (skipped for root, who may write anywhere)',
+    async () => {
+      await writeSite(site, files('one'));
+      chmodSync(place, 0o555);
+      await expect(writeSite(site, files('two'))).rejects.toMatchObject({ code: 'output-not-written' });
+      expect(read()).toBe('one');
+      chmodSync(place, 0o755);
+    },
+  );
 });

@@ -99,7 +99,9 @@ describe('a guide out of a survey (the rule of sodium and energy: common practic
       buildGuide(guideInput([slices('Mild', 80, sodiumMg)], draftWith(), { asPublished: new Map([['mild', before]]) })).value;
     expect(marked(100).counts.marked).toBe(0);
     expect(marked(110).counts.marked).toBe(1);
-    expect(marked(110).sections[0]!.entries[0]!.varieties[0]!.marks[0]).toContain('changed since this guide was published on November 15, 2026');
+    expect(marked(110).sections[0]!.entries[0]!.varieties[0]!.marks[0]).toContain(
+      'changed since this guide was published on November 15, 2026',
+    );
   });
 
   it('[GDE-7] a food that no longer fits is named where readers look for it', () => {
@@ -123,7 +125,9 @@ describe('a guide out of a survey (the rule of sodium and energy: common practic
 
   it('[GDE-9] marks paid links of the shops that a disclosure names, and foods that were given', () => {
     const draft = draftWith({
-      whereToBuy: { mild: [{ shop: 'Tollen', url: 'https://a.example/' }, { shop: 'Other', url: 'https://b.example/' }, { shop: 'Tollen' }] },
+      whereToBuy: {
+        mild: [{ shop: 'Tollen', url: 'https://a.example/' }, { shop: 'Other', url: 'https://b.example/' }, { shop: 'Tollen' }],
+      },
       disclosures: [
         { kind: 'affiliate', text: 'Paid.', shops: ['tollen'] },
         { kind: 'free-sample', text: 'Given.', foods: ['mild'] },
@@ -135,7 +139,10 @@ describe('a guide out of a survey (the rule of sodium and energy: common practic
   });
 
   it('[GDE-10] what is said of a food whose label was removed is reported and left out; the guide is built all the same', () => {
-    const draft = draftWith({ portionNotes: { gone: 'Weigh it.', constructor: 'x' }, leftOut: [{ foodId: 'salty', reason: 'no longer sold' }] });
+    const draft = draftWith({
+      portionNotes: { gone: 'Weigh it.', constructor: 'x' },
+      leftOut: [{ foodId: 'salty', reason: 'no longer sold' }],
+    });
     const { value: page, issues } = buildGuide(guideInput([slices('Mild', 80, 100), slices('Salty', 80, 900)], draft));
     expect(issues.map(({ code, place }) => [code, place?.heading])).toEqual([
       ['guide-food-not-found', 'portionNotes.gone'],

@@ -47,7 +47,7 @@ const hostile = {
   control: 'a\u0000b\u0008c\u001Bd\uFFFF\uD800e',
   formula: '=HYPERLINK("https://x.example")',
   'long word': 'x'.repeat(500),
-  template: '{{7*7}} ${7*7} <%= 7 %>',
+  template: '{{7*7}} <%= 7 %> <?php ?>',
 };
 
 describe('a guide as HTML', () => {
@@ -62,13 +62,22 @@ describe('a guide as HTML', () => {
     const plain = tagsOf(pageOf('Plain'));
     const tags = tagsOf(pageOf(text));
     expect(new Set(tags)).toEqual(new Set(plain));
-    const files = [guideHtml(pageOf(text)), guideFragment(pageOf(text)), feedXml([pageOf(text)]), sitemapXml([pageOf(text)], 'https://a.example/')];
-    for (const file of files) expect(file).not.toMatch(/[\u0000-\u0008\u000B-\u001F\u202A-\u202E\u2066-\u2069\u200E\u200F\uFFFE\uFFFF]/);
+    const files = [
+      guideHtml(pageOf(text)),
+      guideFragment(pageOf(text)),
+      feedXml([pageOf(text)]),
+      sitemapXml([pageOf(text)], 'https://a.example/'),
+    ];
+    for (const file of files)
+      expect(file).not.toMatch(/(?!\n)\p{Cc}|[\u202A-\u202E\u2066-\u2069\u200E\u200F]|\p{Noncharacter_Code_Point}/u);
   });
 
   it('[GDE-13] no text at all makes markup', () => {
     const plain = new Set(tagsOf(pageOf('Plain')));
-    const text = fc.oneof(fc.string({ unit: 'binary' }), fc.string({ unit: fc.constantFrom('<', '>', '"', "'", '&', '/', '!', '-', 'a', ' ', '=') }));
+    const text = fc.oneof(
+      fc.string({ unit: 'binary' }),
+      fc.string({ unit: fc.constantFrom('<', '>', '"', "'", '&', '/', '!', '-', 'a', ' ', '=') }),
+    );
     fc.assert(
       fc.property(
         text.filter(one => /\S/.test(one)),
@@ -93,7 +102,7 @@ describe('a guide as HTML', () => {
   });
 
   it('[GDE-9] the paid link is named beside the link and told to search engines (16 CFR 255.5)', () => {
-    expect(guideHtml(pageOf('Shop'))).toMatch(/rel="sponsored noopener noreferrer"><bdi>Shop<\/bdi><\/a> <b>\(paid link\)<\/b>/);
+    expect(guideHtml(pageOf('Shop'))).toMatch(/rel="sponsored"><bdi>Shop<\/bdi><\/a> <b>\(paid link\)<\/b>/);
   });
 
   it('[GDE-15] every text color on every background reaches 4.5:1, on the screen and on paper (WCAG 2.2 SC 1.4.3)', () => {
@@ -124,7 +133,6 @@ describe('a guide as HTML', () => {
       Audience: ['audienceType'],
       CorrectionComment: ['datePublished', 'text'],
       ItemList: ['numberOfItems', 'itemListElement'],
-      ListItem: ['position'],
     };
     const check = (value: unknown): void => {
       if (Array.isArray(value)) value.forEach(check);
@@ -145,7 +153,11 @@ describe('a guide as HTML', () => {
 
 /** Tags with the names of their attributes, values set aside. */
 function tagsOf(page: ReturnType<typeof pageOf>): string[] {
-  return [...guideHtml(page).replace(/(<style>|<script[^>]*>)[^]*?(?=<\/)/g, '$1').matchAll(/<[^>]*>/g)]
+  return [
+    ...guideHtml(page)
+      .replace(/(<style>|<script[^>]*>)[\s\S]*?(?=<\/)/g, '$1')
+      .matchAll(/<[^>]*>/g),
+  ]
     .map(([tag]) => tag.replace(/"[^"]*"/g, '""'))
     .filter(tag => !/^<\/?(?:path|text)/.test(tag));
 }
