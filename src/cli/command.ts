@@ -18,6 +18,8 @@ export interface World {
   readTable(bytes: Uint8Array): Table;
   /** The solver of linear models; loading it takes a tenth of a second. */
   openSolver(): Promise<LinearSolver>;
+  /** The calendar day where the program runs. */
+  today(): string;
   /** Where a file that ships with the program is. */
   shipped(path: string): string;
 }
