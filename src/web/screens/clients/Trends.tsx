@@ -30,7 +30,7 @@ export function Trends({ trends }: { readonly trends: readonly Trend[] }) {
 }
 
 function Plot({ points, band }: { readonly points: Trend['points']; readonly band: readonly [number, number | null] | undefined }) {
-  const values = [...points.map(({ value }) => value), ...(band?.filter(end => end !== null && end !== 0) ?? [])];
+  const values = [...points.map(({ value }) => value), ...(band ?? []).flatMap(end => (end === null || end === 0 ? [] : [end]))];
   const [least, most] = [Math.min(...values), Math.max(...values)];
   const times = points.map(({ on }) => Date.parse(on));
   const [first, last] = [times[0]!, times.at(-1)!];
