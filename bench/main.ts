@@ -1,12 +1,15 @@
 import { benchBrowser } from './browser.ts';
 import { benchGuide } from './guide.ts';
 import { benchMinerals } from './minerals.ts';
+import { benchPrescribe } from './prescribe.ts';
 import { benchReferenceMatch } from './referenceMatch.ts';
 import { benchStatements } from './statements.ts';
 import { benchSurvey } from './survey.ts';
 import { benchSurveyRequest } from './surveyRequest.ts';
 
 process.stdout.write(`Node ${process.version}; best of several runs; one thread of work (the garbage collector has its own)\n\n`);
+benchPrescribe();
+process.stdout.write('\n');
 benchStatements();
 process.stdout.write('\n');
 benchReferenceMatch();

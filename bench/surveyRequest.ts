@@ -1,8 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
+import { noteDocx } from '#adapters/documents/noteDocx.ts';
+import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
@@ -33,6 +34,7 @@ export async function benchSurveyRequest(): Promise<void> {
         store,
         shelf: new Shelf(store),
         vault,
+        noteDocument: noteDocx,
         now: () => new Date(),
         minerals: new Minerals(store, workerEstimator(), () => undefined),
         database: 'SQLite',

@@ -37,6 +37,56 @@ describe('platewright as a process', () => {
       expect(stdout).toContain(`platewright ${command}`);
   });
 
+  it('[CLI-19] minerals answers a line for a line, with ranges outward, or says why it cannot', () => {
+    const lines = [
+      {
+        id: 1,
+        statement: 'Milk.',
+        servingG: 240,
+        panel: { fatG: 8, saturatedFatG: 4.5, carbohydrateG: 12, proteinG: 8, calciumMg: 280, sodiumMg: 105 },
+      },
+      { id: 2, statement: '', servingG: 240, panel: {} },
+    ];
+    const { status, stdout } = run(['minerals', '--jsonl'], lines.map(line => JSON.stringify(line)).join('\n'));
+    const [milk, none] = stdout
+      .trim()
+      .split('\n')
+      .map(line => JSON.parse(line));
+    expect(status).toBe(0);
+    // USDA SR28 01077, whole milk: 84 mg phosphorus and 132 mg potassium in 100 g.
+    expect(milk.phosphorusMg.sure[0]).toBeLessThan(202);
+    expect(milk.phosphorusMg.sure[1]).toBeGreaterThan(202);
+    expect(milk.addedPhosphorusMg.sure).toEqual([0, 0]);
+    expect(none.cannotBeBounded).toBe('the ingredient statement could not be read');
+  });
+
+  it('[CLI-20] prescribe prints the proposal; a fault names the place and not what was typed', () => {
+    const assessment = {
+      on: '2026-06-15',
+      sex: 'male',
+      age: { years: 70 },
+      treatment: { setting: 'hemodialysis', place: 'in-center' },
+      diabetes: false,
+      weighings: [{ weight: { value: 70, unit: 'kg' }, kind: 'dry', on: '2026-06-10' }],
+      labs: [],
+      conditions: [],
+      medicines: [],
+      supplements: [],
+      symptoms: [],
+      allergies: [],
+      avoidedFoods: [],
+      goals: [],
+    };
+    const { status, stdout } = run(['prescribe', file('client.json', JSON.stringify({ assessment, today: '2026-06-15' }))]);
+    expect(status).toBe(0);
+    // 1.0 to 1.2 g protein per kg on hemodialysis (KDOQI 2020; kidney facts 3.2).
+    expect(JSON.parse(stdout).targets.protein.range).toEqual({ lo: 70, hi: 84 });
+    const wrong = run(['prescribe', file('wrong.json', JSON.stringify({ assessment: { ...assessment, sex: 'Quentin' } }))]);
+    expect(wrong.status).toBe(1);
+    expect(wrong.stderr).toContain('sex: expected');
+    expect(wrong.stderr).not.toContain('Quentin');
+  });
+
   it('[CLI-2] it runs through a symbolic link from another folder', () => {
     const link = join(place, 'linked');
     symlinkSync(program, link);

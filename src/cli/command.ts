@@ -18,7 +18,7 @@ export interface World {
   readTable(bytes: Uint8Array): Table;
   /** The solver of linear models; loading it takes a tenth of a second. */
   openSolver(): Promise<LinearSolver>;
-  /** The day on the clock, yyyy-mm-dd, where the person is. */
+  /** The calendar day where the program runs. */
   today(): string;
   /** @throws Fault folder-not-owned, output-not-written. */
   writeSite(folder: string, files: SiteFiles): Promise<void>;

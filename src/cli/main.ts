@@ -4,6 +4,7 @@ import { inputLines } from '#adapters/files/inputLines.ts';
 import { readBytes } from '#adapters/files/readBytes.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { writeText } from '#adapters/terminal/writeText.ts';
+import { localDay } from '#app/clients/localDay.ts';
 import { Fault, faultCatalogue } from '#core/errors.ts';
 import type { CommandTable, World } from './command.ts';
 import { helpAbout } from './commands/help.ts';
@@ -14,6 +15,7 @@ const table: CommandTable = {
   survey: () => import('./commands/survey.ts'),
   statement: () => import('./commands/statement.ts'),
   label: () => import('./commands/label.ts'),
+  prescribe: () => import('./commands/prescribe.ts'),
   minerals: () => import('./commands/minerals.ts'),
   guide: () => import('./commands/guide.ts'),
   yardsticks: () => import('./commands/yardsticks.ts'),
@@ -31,10 +33,7 @@ const world: World = {
   readBytes,
   readTable,
   openSolver: async () => (await import('#adapters/solver/highsSolver.ts')).openHighsSolver(),
-  today() {
-    const now = new Date();
-    return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
-  },
+  today: () => localDay(new Date()),
   writeSite: async (folder, files) => (await import('#adapters/files/writeSite.ts')).writeSite(folder, files),
   pdfPrinter: async () => (await import('#adapters/files/printPdf.ts')).pdfPrinter(),
   shipped: path => fileURLToPath(new URL(`../../${path}`, import.meta.url)),

@@ -90,6 +90,8 @@ export const clientBody = clientShort
           name: z.string(),
           unit: z.string(),
           points: z.array(z.object({ on: z.string(), value: z.number() })),
+          /** Where sources wish it to be; none where no source gives a band. */
+          bands: z.array(z.object({ range, source: z.string() })),
         }),
       )
       .optional(),

@@ -114,6 +114,35 @@ describe('one client from the first entry to what fits', () => {
     expect(gouda.verdict).not.toBe('over');
     expect((await call('POST', '/clients', { name: 'N. N.' })).status).toBe(200);
   });
+  test('[SRV-12] the chart note as text and as a document, the prescription as FHIR R4', async () => {
+    const { text } = (await call('GET', `/clients/${id}/note`)).body;
+    expect(text).toContain('Signed by A. Dietitian, RDN');
+    const headers = { host: '127.0.0.1:4173' };
+    const docx = await server.app.request(`http://127.0.0.1:4173/api/clients/${id}/note-docx`, { headers });
+    expect(docx.headers.get('content-type')).toContain('wordprocessingml');
+    expect(new Uint8Array(await docx.arrayBuffer()).slice(0, 2)).toEqual(new TextEncoder().encode('PK'));
+    const { body } = await call('GET', `/clients/${id}/fhir`);
+    expect(body).toMatchObject({ resourceType: 'Bundle' });
+    expect(JSON.stringify(body)).not.toContain('Q. X.');
+  });
+  test('[SRV-12] results come from CSV or FHIR; one without a unit is told and left out', async () => {
+    const csv = 'analyte,value,unit,date\npotassium,5.1,mmol/L,2026-06-08\nphosphate,5.5,,2026-06-08\n';
+    const read = (await call('POST', '/clients/labs', { text: csv })).body;
+    expect(read.labs).toMatchObject([{ analyte: 'potassium', value: 5.1, unit: 'mmol/L', takenOn: '2026-06-08' }]);
+    expect(read.issues).toHaveLength(1);
+    // LOINC 2823-3: potassium in serum or plasma.
+    const observation = {
+      resourceType: 'Observation',
+      status: 'final',
+      code: { coding: [{ system: 'http://loinc.org', code: '2823-3' }] },
+      effectiveDateTime: '2026-06-08',
+      valueQuantity: { value: 4.9, unit: 'mmol/L', system: 'http://unitsofmeasure.org', code: 'mmol/L' },
+    };
+    expect((await call('POST', '/clients/labs', { text: JSON.stringify([observation]) })).body.labs).toMatchObject([
+      { analyte: 'potassium', value: 4.9 },
+    ]);
+    expect((await call('POST', '/clients/labs', { text: '{"broken' })).body.code).toBe('assessment-not-valid');
+  });
   test('[SRV-12] who was told of a value is kept with the time', async () => {
     const urgent = { ...assessment, labs: [{ analyte: 'potassium', value: 6.8, unit: 'mmol/L', takenOn: '2026-06-15' }] };
     const raised = (await call('POST', `/clients/${id}/assessments`, { version, assessment: urgent })).body;

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serve as listen } from '@hono/node-server';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
+import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
@@ -41,6 +42,7 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       shelf: new Shelf(store, minerals),
       minerals,
       vault,
+      noteDocument: noteDocx,
       now,
       database: env.PLATEWRIGHT_DATABASE_URL ? 'PostgreSQL' : 'SQLite',
       demo: readDemo,

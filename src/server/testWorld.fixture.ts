@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
+import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
@@ -40,6 +41,7 @@ export async function testServer(withDemo = true) {
     shelf: new Shelf(store, minerals),
     minerals,
     vault,
+    noteDocument: noteDocx,
     now: () => new Date('2026-06-15T12:00:00Z'),
     database: 'SQLite',
     demo: demoFiles,

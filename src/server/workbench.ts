@@ -3,6 +3,7 @@ import type { Minerals } from '#app/minerals.ts';
 import type { Table } from '#app/ports.ts';
 import type { Shelf } from '#app/shelf.ts';
 import type { PlateFile, Store, Versioned } from '#app/store.ts';
+import type { ChartNote } from '#core/client/note/chartNote.ts';
 import { Fault } from '#core/errors.ts';
 import { builtInPlates } from '#core/plate/builtInPlates.ts';
 import type { Plate } from '#core/plate/plate.ts';
@@ -17,6 +18,7 @@ export interface World {
   readonly shelf: Shelf;
   readonly minerals: Minerals;
   readonly vault: ClientVault;
+  readonly noteDocument: (note: ChartNote) => Promise<Uint8Array>;
   readonly now: () => Date;
   /** "SQLite", "PostgreSQL". */
   readonly database: string;

@@ -19,6 +19,7 @@ export type Client = InferResponseType<(typeof api.clients)[':id']['$get'], 200>
 export type ClientShort = InferResponseType<typeof api.clients.$get, 200>[number];
 export type Proposal = InferResponseType<(typeof api.clients.propose)['$post'], 200>;
 export type WhatFits = InferResponseType<(typeof api.clients)[':id']['fits']['$post'], 200>;
+export type Note = InferResponseType<(typeof api.clients)[':id']['note']['$get'], 200>;
 export type FoodPortions = InferResponseType<(typeof api)['food-portions']['$post'], 200>;
 
 /** A fault as the server tells it: what it is, what happened, what to do next. */

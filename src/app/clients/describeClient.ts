@@ -1,4 +1,4 @@
-import { analyteFacts } from '#core/client/analytes.ts';
+import { analyteFacts, analyteKeys } from '#core/client/analytes.ts';
 import type { Day } from '#core/client/calendarDay.ts';
 import { checkAssessment } from '#core/client/checkAssessment.ts';
 import type { Assessment } from '#core/client/client.ts';
@@ -8,6 +8,7 @@ import { proposePrescription, standingNotice } from '#core/client/proposePrescri
 import type { ClientRecord, DecidedTarget, Prescription } from '#core/client/record.ts';
 import { sourceWords } from '#core/client/source.ts';
 import { type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/target.ts';
+import { labTrend } from '#core/client/trend.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
 import type { Interval } from '#core/quantity/interval.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
@@ -217,22 +218,19 @@ function rangeJson({ lo, hi }: Interval): [number, number | null] {
   return [lo, Number.isFinite(hi) ? hi : null];
 }
 
-/** Every analyte with more than one value over all assessments, oldest first, in its canonical unit. */
+/** Every analyte with more than one value over all assessments, oldest first, with where sources wish it to be. */
 function trendsOf({ assessments }: ClientRecord, today: Day) {
-  const values = new Map<string, Map<string, number>>();
-  for (const { assessment } of assessments) {
-    for (const { analyte, value, takenOn } of checkAssessment(assessment, today).facts.labs) {
-      const days = values.get(analyte) ?? new Map<string, number>();
-      days.set(takenOn, value);
-      values.set(analyte, days);
-    }
-  }
-  return [...values]
-    .filter(([, days]) => days.size > 1)
-    .map(([analyte, days]) => {
-      const { name, unit } = analyteFacts(analyte as Parameters<typeof analyteFacts>[0]);
-      return { analyte, name, unit, points: [...days].sort(([a], [b]) => a.localeCompare(b)).map(([on, value]) => ({ on, value })) };
-    });
+  const all = assessments.map(({ assessment }) => assessment);
+  return analyteKeys
+    .map(analyte => labTrend(all, analyte, today))
+    .filter(({ points }) => points.length > 1)
+    .map(({ analyte, name, unit, points, bands }) => ({
+      analyte: analyte as string,
+      name,
+      unit,
+      points: points.map(({ on, value }) => ({ on, value })),
+      bands: bands.map(({ range, says, source }) => ({ range: rangeJson(range), source: `${says}; ${sourceWords(source)}` })),
+    }));
 }
 
 /** What the newest assessment says otherwise than the one before: weight, labs of both, appetite, treatment. */

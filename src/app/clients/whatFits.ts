@@ -1,7 +1,7 @@
 import { type ClientRecord, evenPattern } from '#core/client/record.ts';
 import type { Plate } from '#core/plate/plate.ts';
 import { portionText } from '#core/plate/portionText.ts';
-import { roundHalfUp } from '#core/quantity/rounding.ts';
+import { floorTo } from '#core/quantity/rounding.ts';
 import { clientYardstick } from '#core/yardstick/clientYardstick.ts';
 import { largestShareThatFits } from '#core/yardstick/waysIn.ts';
 import type { ShelfFood } from '../shelf.ts';
@@ -46,7 +46,10 @@ export function whatFits({ record, foods, plate, meal, useEstimates }: FitsInput
   const rows = survey.rows.map(row => {
     const { food } = byId.get(row.foodId)!;
     const most = (yardstick: typeof mealYardstick): string => shareText(largestShareThatFits({ food, plate, yardstick }), plate);
-    const isAbsent = row.verdict === 'over' && row.margin.includes('named');
+    // No portion makes a named additive or an avoided food go away.
+    const isNamed = row.verdict === 'over' && row.margin.includes('named');
+    const amount = (yardstick: typeof mealYardstick): string =>
+      isNamed ? 'none' : row.verdict === "can't tell" ? 'not known' : most(yardstick);
     return {
       foodId: row.foodId,
       name: row.name,
@@ -55,8 +58,8 @@ export function whatFits({ record, foods, plate, meal, useEstimates }: FitsInput
       closeCall: row.closeCall,
       estimated: row.estimated,
       why: row.margin,
-      inMeal: isAbsent ? 'none' : most(mealYardstick),
-      inDay: isAbsent ? 'none' : most(dayYardstick),
+      inMeal: amount(mealYardstick),
+      inDay: amount(dayYardstick),
     };
   });
   return {
@@ -69,9 +72,9 @@ export function whatFits({ record, foods, plate, meal, useEstimates }: FitsInput
   };
 }
 
-/** The closed form's share of the plate's portion, in words; more than four portions is no advice. */
+/** The closed form's share of the plate's portion, in words, never more than the portion itself. */
 function shareText(share: number, plate: Plate): string {
-  if (share <= 0) return 'none, or not known';
+  if (share <= 0) return 'none';
   if (share >= 1) return portionText(plate.portion);
-  return `${roundHalfUp(share * 100, 0)}% of ${portionText(plate.portion)}`;
+  return `${floorTo(share * 100, 0)}% of ${portionText(plate.portion)}`;
 }

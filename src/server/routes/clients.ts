@@ -3,8 +3,13 @@ import { createRoute, z } from '@hono/zod-openapi';
 import { describeClient, describeClientShort, describeProposal } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
+import { labsFromCsv } from '#app/labsFromCsv.ts';
 import { assessmentFromJson } from '#core/client/assessmentFromJson.ts';
 import type { Assessment } from '#core/client/client.ts';
+import { careBundle } from '#core/client/fhir/careBundle.ts';
+import { labsFromFhir } from '#core/client/fhir/labsFromFhir.ts';
+import { type ChartNote, chartNote } from '#core/client/note/chartNote.ts';
+import { noteText } from '#core/client/note/noteText.ts';
 import { type ClientRecord, type DecidedTarget, evenPattern } from '#core/client/record.ts';
 import { missingToSign, withSigned } from '#core/client/signPrescription.ts';
 import { targetUnits } from '#core/client/target.ts';
@@ -18,10 +23,19 @@ import { answers, jsonBody } from './answers.ts';
 const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });
 const seen = z.object({ version: z.number().int().positive() });
 const pick = z.enum(['actual', 'dry', 'estimated-dry', 'usual', 'adjusted', 'adjusted-edema-free', 'ideal', 'goal']).optional();
+const docxType = 'application/vnd.openxmlformats-officedocument.wordprocessingml.document';
 const noContent = z.object({ done: z.literal(true) });
 
+function parsedJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new Fault('assessment-not-valid', 'The results are no readable JSON.');
+  }
+}
+
 /** Everything about clients. Bodies carry what is personal; addresses carry an opaque id alone, and the log nothing. */
-export function clientRoutes({ vault, shelf, store, minerals, now, log }: World) {
+export function clientRoutes({ vault, shelf, store, minerals, noteDocument, readTable, now, log }: World) {
   const today = (): string => localDay(now());
 
   async function recordOf(id: string): Promise<ClientRecord> {
@@ -33,6 +47,11 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
   async function change(id: string, seenVersion: number, edit: (record: ClientRecord) => ClientRecord): Promise<ClientRecord> {
     const record = await recordOf(id);
     return (await vault.put({ ...edit(record) }, seenVersion)) as unknown as ClientRecord;
+  }
+  async function noteOf(id: string): Promise<ChartNote> {
+    const note = chartNote(await recordOf(id), today());
+    if (note === undefined) throw new Fault('assessment-not-valid', 'There is no assessment to write a note from.');
+    return note;
   }
   function readable(json: unknown): Assessment {
     const { value, issues } = assessmentFromJson(json);
@@ -146,6 +165,28 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
     )
     .openapi(
       createRoute({
+        method: 'post',
+        path: '/clients/labs',
+        request: { body: jsonBody(z.object({ text: z.string().max(5_000_000) })) },
+        responses: answers(
+          z.object({ labs: z.array(z.record(z.string(), z.unknown())), issues: z.array(z.string()) }),
+          'Results read from CSV or from FHIR R4 Observations, with what could not be read; keeps nothing',
+        ),
+      }),
+      async context => {
+        const { text } = context.req.valid('json');
+        const { value, issues } = /^\s*[[{]/.test(text)
+          ? labsFromFhir(parsedJson(text))
+          : labsFromCsv(await readTable(new TextEncoder().encode(text)));
+        const told = issues.map(
+          ({ place, found, expected }) =>
+            `${place.row === undefined ? (place.heading ?? '') : `row ${place.row}`}: found ${found}, expected ${expected}`,
+        );
+        return context.json({ labs: value.map(lab => ({ ...lab })) as unknown as Record<string, string>[], issues: told }, 200);
+      },
+    )
+    .openapi(
+      createRoute({
         method: 'get',
         path: '/clients/{id}',
         request: { params, query: z.object({ pick }) },
@@ -166,6 +207,43 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
       async context => {
         await vault.remove(context.req.valid('param').id, context.req.valid('query').version);
         return context.json({ done: true as const }, 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/clients/{id}/note',
+        request: { params },
+        responses: answers(z.object({ text: z.string() }), 'The chart note as plain text'),
+      }),
+      async context => context.json({ text: noteText(await noteOf(context.req.valid('param').id)) }, 200),
+    )
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/clients/{id}/note-docx',
+        request: { params },
+        responses: {
+          200: { description: 'The chart note as a document', content: { [docxType]: { schema: z.string() } } },
+          default: answers(lockBody, '').default,
+        },
+      }),
+      async context => {
+        const bytes = await noteDocument(await noteOf(context.req.valid('param').id));
+        return context.body(bytes as Uint8Array<ArrayBuffer>, 200, { 'content-type': docxType }) as never;
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/clients/{id}/fhir',
+        request: { params },
+        responses: answers(z.record(z.string(), z.unknown()), 'The signed prescription and the results as a FHIR R4 bundle'),
+      }),
+      async context => {
+        const bundle = careBundle(await recordOf(context.req.valid('param').id));
+        if (bundle === undefined) throw new Fault('prescription-not-complete', 'Nothing is signed yet.');
+        return context.json({ ...bundle } as Record<string, unknown>, 200);
       },
     )
     .openapi(

@@ -59,6 +59,11 @@ export const loincCodes: readonly LoincCode[] = [
   { code: '3084-1', analyte: 'urate', units: ['mg/dL'] },
   { code: '14933-6', analyte: 'urate', units: ['umol/L'], fromMemory: true },
   { code: '62292-8', analyte: 'vitaminD25', units: ['ng/mL'], fromMemory: true },
+  { code: '9318-7', analyte: 'urineAcr', units: ['mg/g'] },
+  { code: '32294-1', analyte: 'urineAcr', units: ['mg/mmol'] },
+  { code: '2956-1', analyte: 'urineSodium', units: ['mmol/(24.h)'] },
+  { code: '2829-0', analyte: 'urinePotassium', units: ['mmol/(24.h)'] },
+  { code: '3096-5', analyte: 'urineUreaNitrogen', units: ['g/(24.h)'] },
   // Daugirdas second generation is the single-pool formula that this program computes.
   { code: '70965-9', analyte: 'spKtV', units: ['{ratio}'] },
 ];

@@ -279,6 +279,7 @@ function Labs({ draft, today, onChange }: Part & { readonly today: string }) {
           </label>
         </div>
       ))}
+      <LabImport onLabs={labs => onChange({ ...draft, labs: [...draft.labs, ...labs] })} />
       <p>
         <button
           type="button"
@@ -289,6 +290,47 @@ function Labs({ draft, today, onChange }: Part & { readonly today: string }) {
         </button>
       </p>
     </fieldset>
+  );
+}
+
+/** Results from a file: CSV with a heading row, or FHIR R4 Observations. What could not be read is told, nothing is guessed. */
+function LabImport({ onLabs }: { readonly onLabs: (labs: AssessmentDraft['labs']) => void }) {
+  const [told, setTold] = useState<readonly string[]>([]);
+  const [error, setError] = useState<unknown>();
+  const read = async (file: File): Promise<void> => {
+    try {
+      setError(undefined);
+      const { labs, issues } = await answer<{ labs: Record<string, unknown>[]; issues: string[] }>(
+        api.clients.labs.$post({ json: { text: await file.text() } }),
+      );
+      onLabs(
+        labs.map(lab => ({ analyte: String(lab.analyte), value: String(lab.value), unit: String(lab.unit), takenOn: String(lab.takenOn) })),
+      );
+      setTold([`${labs.length} results were read.`, ...issues]);
+    } catch (problem) {
+      setError(problem);
+    }
+  };
+  return (
+    <div>
+      <label className="quiet">
+        Read results from a file (CSV or FHIR R4)
+        <input
+          type="file"
+          className="unseen"
+          accept=".csv,.tsv,.txt,.json"
+          onChange={event => event.target.files?.[0] && void read(event.target.files[0])}
+        />
+      </label>
+      {told.length > 0 && (
+        <ul role="status">
+          {told.map(one => (
+            <li key={one}>{one}</li>
+          ))}
+        </ul>
+      )}
+      <Told error={error} />
+    </div>
   );
 }
 

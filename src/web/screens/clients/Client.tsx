@@ -5,6 +5,7 @@ import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { AssessmentForm } from './AssessmentForm.tsx';
 import { Cautions } from './Cautions.tsx';
+import { ChartNote } from './ChartNote.tsx';
 import { Fits } from './Fits.tsx';
 import { Lock } from './Lock.tsx';
 import { PrescriptionSheet } from './PrescriptionSheet.tsx';
@@ -79,6 +80,7 @@ export function ClientScreen() {
         </div>
       )}
       {data.prescriptions.length > 0 && <Fits client={data} onChanged={refresh} />}
+      {data.assessmentId !== undefined && <ChartNote clientId={clientId} />}
       <Signed client={data} />
     </>
   );

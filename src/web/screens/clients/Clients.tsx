@@ -36,7 +36,7 @@ export function ClientsScreen() {
       <h1>Clients</h1>
       <Lock onOpen={refresh} />
       {!isLocked && <Told error={clients.error ?? add.error ?? remove.error ?? erase.error} />}
-      {clients.data !== undefined && (
+      {clients.data !== undefined && !isLocked && (
         <>
           <section className="sheet scroll" aria-label="Clients">
             {clients.data.length === 0 ? (

@@ -14,7 +14,9 @@ export function Lock({ onOpen }: { readonly onOpen: () => Promise<void> }) {
   const forget = async (): Promise<void> => {
     setPassphrase('');
     setNext('');
-    queries.removeQueries({ queryKey: ['client'] });
+    // What was read before the lock must not stay on the screen.
+    await queries.resetQueries({ queryKey: ['client'] });
+    await queries.resetQueries({ queryKey: ['clients'] });
     await queries.invalidateQueries({ queryKey: ['lock'] });
     await onOpen();
   };

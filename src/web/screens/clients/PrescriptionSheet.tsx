@@ -111,13 +111,19 @@ function TargetRow({
       </p>
       <Reasons reasons={reasons} />
       <p className="small soft">{sources.join('; ')}</p>
-      {alternatives
-        .filter(({ figure: one }) => one === undefined)
-        .map(({ says: other, sources: from }) => (
-          <p className="small" key={other}>
-            Elsewhere: {other} ({from.join('; ')})
-          </p>
-        ))}
+      {alternatives.length > 0 && (
+        <div className="elsewhere small">
+          <b>{needsChoice ? 'Guidelines differ:' : 'Elsewhere:'}</b>
+          <ul>
+            {alternatives.map(({ figure: other, says: words, sources: from }) => (
+              <li key={words}>
+                {other === undefined ? '' : `${other}. `}
+                {words} <span className="soft">({from.join('; ')})</span>
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
       <div className="row noprint">
         <label className="field">
           <span>{needsChoice ? `${title}: guidelines differ, choose` : `${title}: decision`}</span>

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Issue } from '#core/errors.ts';
+import type { Issue } from './errors.ts';
 
 export type JsonIssueCode = 'json-not-valid' | 'json-key-not-known';
 

@@ -1,0 +1,45 @@
+import { assessmentFromJson } from '#core/client/assessmentFromJson.ts';
+import { isDay } from '#core/client/calendarDay.ts';
+import { nextChecks } from '#core/client/nextChecks.ts';
+import { proposePrescription } from '#core/client/proposePrescription.ts';
+import { Fault } from '#core/errors.ts';
+import type { Command } from '../command.ts';
+import { atMostPositionals } from '../readOptions.ts';
+
+export const command: Command = {
+  name: 'prescribe',
+  usage: 'prescribe FILE.json',
+  summary: 'Proposes daily targets from an assessment, with reasons, sources, cautions and next checks, as JSON.',
+  options: {},
+  async run(given, world) {
+    atMostPositionals(given, 1);
+    const [file] = given.positionals;
+    if (file === undefined) throw new Fault('option-missing', `The file of the assessment is missing. Usage: platewright ${this.usage}`);
+    const json = parsed(new TextDecoder().decode(await world.readBytes(file)));
+    const today = typeof json.today === 'string' ? json.today : world.today();
+    if (!isDay(today)) throw new Fault('assessment-not-valid', 'today: expected a day, yyyy-mm-dd.');
+    const { value, issues } = assessmentFromJson(json.assessment);
+    if (value === undefined) {
+      const places = issues.map(({ place, expected }) => `${place.heading ?? 'the assessment'}: expected ${expected}`);
+      throw new Fault('assessment-not-valid', places.slice(0, 5).join('; '));
+    }
+    const proposal = proposePrescription(value, today);
+    // An end without limit is null, as in every JSON of ours.
+    const text = JSON.stringify(
+      { ...proposal, nextChecks: nextChecks(value, today), issues },
+      (_, part: unknown) => (part === Number.POSITIVE_INFINITY ? null : part),
+      2,
+    );
+    await world.write(`${text}\n`);
+  },
+};
+
+function parsed(text: string): Readonly<Record<string, unknown>> {
+  try {
+    const json: unknown = JSON.parse(text);
+    if (typeof json === 'object' && json !== null) return json as Readonly<Record<string, unknown>>;
+  } catch {
+    // Told below: the parser's own words would quote the file.
+  }
+  throw new Fault('assessment-not-valid', 'The file is no JSON object with a key "assessment".');
+}

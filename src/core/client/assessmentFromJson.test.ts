@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import { assessmentFromJson } from './assessmentFromJson.ts';
+import { clientWith, lab } from './clientFixture.ts';
+
+describe('assessmentFromJson', () => {
+  test('[CLT-42] what the format allows comes back as it was', () => {
+    const assessment = clientWith({
+      treatment: { setting: 'peritoneal-dialysis', method: 'capd', bags: [{ liters: 2, percent: 1.5, labeledAs: 'dextrose' }] },
+      height: { feet: 5, inches: 4 },
+      labs: [lab('potassium', 4.6, 'mmol/L')],
+      medicines: ['raas-inhibitor'],
+      missingParts: ['foot'],
+    });
+    expect(assessmentFromJson(JSON.parse(JSON.stringify(assessment)))).toEqual({ value: assessment, issues: [] });
+  });
+
+  test.each([
+    ['no sex', { sex: undefined }, 'sex'],
+    ['a condition nobody knows', { conditions: ['tired'] }, 'conditions[0]'],
+    ['a result without a unit', { labs: [{ analyte: 'potassium', value: 5, unit: '', takenOn: '2026-06-05' }] }, 'labs[0].unit'],
+    ['an analyte nobody knows', { labs: [{ analyte: 'vibes', value: 5, unit: 'mg', takenOn: '2026-06-05' }] }, 'labs[0].analyte'],
+    [
+      'a figure as text',
+      { weighings: [{ weight: { value: '70', unit: 'kg' }, kind: 'actual', on: '2026-06-05' }] },
+      'weighings[0].weight.value',
+    ],
+    ['a setting nobody knows', { treatment: { setting: 'spa' } }, 'treatment.setting'],
+    [
+      'not a number',
+      { weighings: [{ weight: { value: Number.NaN, unit: 'kg' }, kind: 'actual', on: '2026-06-05' }] },
+      'weighings[0].weight.value',
+    ],
+  ])('[CLT-42] %s is refused, with its place', (_, more, place) => {
+    const { value, issues } = assessmentFromJson({ ...clientWith(), ...more });
+    expect(value).toBeUndefined();
+    expect(issues[0]?.place.heading).toBe(place);
+  });
+
+  test.each([null, 'text', 7, [], {}])('[CLT-42] %j is no assessment', json => {
+    expect(assessmentFromJson(json).value).toBeUndefined();
+  });
+
+  test('[CLT-42] a key that nobody reads is told and left alone', () => {
+    const { value, issues } = assessmentFromJson({ ...clientWith(), shoeSize: 43 });
+    expect(value).toEqual(clientWith());
+    expect(issues).toMatchObject([{ code: 'json-key-not-known', place: { heading: 'shoeSize' } }]);
+  });
+});

@@ -1,0 +1,168 @@
+import { roundHalfUp } from '#core/quantity/rounding.ts';
+import { type Day, yearsBetween } from '../calendarDay.ts';
+import { checkAssessment } from '../checkAssessment.ts';
+import type { Assessment } from '../client.ts';
+import { ageWords, type ClientFacts, labWords } from '../clientFacts.ts';
+import { nextChecks } from '../nextChecks.ts';
+import { type Proposal, proposePrescription, standingNotice } from '../proposePrescription.ts';
+import type { ClientRecord, Prescription } from '../record.ts';
+import { sourceWords } from '../source.ts';
+import { type Target, targetItems } from '../target.ts';
+import { rangeWords, targetNames } from '../targetWords.ts';
+import { problemStatements } from './problemStatements.ts';
+
+/** A note as plain data: every way of writing it says the same. */
+export interface ChartNote {
+  readonly title: string;
+  readonly sections: readonly NoteSection[];
+}
+
+export interface NoteSection {
+  readonly heading: string;
+  readonly paragraphs: readonly string[];
+  /** A table, its first row the headings. */
+  readonly rows?: readonly (readonly string[])[];
+}
+
+/**
+ * A note by assessment, diagnosis, intervention, monitoring and evaluation, from the newest assessment and the prescription
+ * that stands. Undefined without an assessment. `clinicStatements` are the clinic's own, added as they are; there is no
+ * licensed term set in it.
+ */
+export function chartNote(record: ClientRecord, today: Day, clinicStatements: readonly string[] = []): ChartNote | undefined {
+  const newest = record.assessments[0]?.assessment;
+  if (newest === undefined) return undefined;
+  const { facts } = checkAssessment(newest, today);
+  const proposal = proposePrescription(newest, today);
+  const [prescription] = record.prescriptions;
+  return {
+    title: `Nutrition note, ${record.name}, ${today}`,
+    sections: [
+      { heading: 'Assessment', paragraphs: [...personWords(newest, today), ...weightWords(facts, proposal), ...otherFacts(newest)] },
+      ...labSection(facts, today),
+      { heading: 'Diagnosis', paragraphs: diagnosis(facts, proposal, clinicStatements) },
+      interventionSection(prescription, proposal),
+      { heading: 'Cautions', paragraphs: cautionWords(record, proposal) },
+      {
+        heading: 'Monitoring and evaluation',
+        paragraphs: nextChecks(newest, today).map(
+          ({ item, every, lastOn, dueBy, state }) =>
+            `${item}: ${state === 'overdue' ? 'overdue since' : 'due by'} ${dueBy} (${every}; ${lastOn === undefined ? 'no earlier one on record' : `last ${lastOn}`}).`,
+        ),
+      },
+      { heading: 'Notice', paragraphs: [standingNotice] },
+    ],
+  };
+}
+
+function personWords({ sex, age, treatment, stage, diabetes, on, ...rest }: Assessment, today: Day): string[] {
+  const years = 'years' in age ? age.years : yearsBetween(age.bornOn, today);
+  const setting = treatment.setting.replaceAll('-', ' ').replace('ckd', 'CKD');
+  return [
+    `Assessed ${on}. ${sex === 'female' ? 'Female' : 'Male'}, ${years} years; ${setting}${stage === undefined ? '' : `, stage ${stage.value} set on ${stage.on}`}${diabetes ? ', diabetes' : ''}.`,
+    ...(rest.conditions.length === 0 ? [] : [`Conditions: ${list(rest.conditions)}.`]),
+    ...(rest.medicines.length === 0 ? [] : [`Medicines by class: ${list(rest.medicines)}.`]),
+    ...(rest.supplements.length === 0 ? [] : [`Supplements: ${list(rest.supplements)}.`]),
+  ];
+}
+
+function weightWords({ weights, today }: ClientFacts, proposal: Proposal): string[] {
+  const taken = weights
+    .slice(0, 4)
+    .map(({ kg, kind, on }) => `${roundHalfUp(kg, 1)} kg ${kind.replaceAll('-', ' ')} (${ageWords(on, today)})`);
+  const sentences = taken.length === 0 ? ['No weight on record.'] : [`Weight: ${taken.join('; ')}.`];
+  if (proposal.kind === 'proposal' && proposal.weight.kind === 'chosen') {
+    const { chosen, bmi } = proposal.weight;
+    sentences.push(
+      `Weight basis: ${roundHalfUp(chosen.kg, 1)} kg, ${chosen.id.replaceAll('-', ' ')}${bmi === undefined ? '' : `; BMI ${roundHalfUp(bmi, 1)} kg/m²`}. ${chosen.why}`,
+    );
+  }
+  return sentences;
+}
+
+function otherFacts({ appetite, intake, urineMlPerDay, allergies, avoidedFoods, foodAccess, goals, symptoms }: Assessment): string[] {
+  return [
+    ...(appetite === undefined ? [] : [`Appetite: ${appetite}.`]),
+    ...(intake?.energyKcal === undefined ? [] : [`Energy eaten, as told: ${intake.energyKcal} kcal a day.`]),
+    ...(intake?.proteinG === undefined ? [] : [`Protein eaten, as told: ${intake.proteinG} g a day.`]),
+    ...(urineMlPerDay === undefined ? [] : [`Urine: ${urineMlPerDay.value} mL a day (${urineMlPerDay.on}).`]),
+    ...(symptoms.length === 0 ? [] : [`Symptoms: ${list(symptoms)}.`]),
+    ...(allergies.length === 0 ? [] : [`Allergies: ${allergies.join(', ')}.`]),
+    ...(avoidedFoods.length === 0 ? [] : [`Avoids: ${avoidedFoods.join(', ')}.`]),
+    ...(foodAccess === undefined ? [] : [`Access to food: ${foodAccess}.`]),
+    ...(goals.length === 0 ? [] : [`Goals: ${goals.join('; ')}.`]),
+  ];
+}
+
+function labSection({ labs }: ClientFacts, today: Day): NoteSection[] {
+  return [
+    {
+      heading: 'Laboratory results',
+      paragraphs: labs.length === 0 ? ['No result on record.'] : labs.map(lab => `${labWords(lab, today)}.`),
+    },
+  ];
+}
+
+function diagnosis(facts: ClientFacts, proposal: Proposal, clinicStatements: readonly string[]): string[] {
+  const own = [...problemStatements(facts, proposal), ...clinicStatements];
+  return own.length === 0 ? ['No nutrition problem is told by the numbers on record.'] : own;
+}
+
+function interventionSection(prescription: Prescription | undefined, proposal: Proposal): NoteSection {
+  const heading = 'Intervention: nutrition prescription';
+  if (prescription === undefined) {
+    if (proposal.kind === 'barred') return { heading, paragraphs: ['Nothing is proposed:', ...proposal.bars.map(({ told }) => told)] };
+    return {
+      heading,
+      paragraphs: ['Proposed, not signed.'],
+      rows: [['Target', 'A day', 'Why'], ...targetItems.map(item => proposedRow(proposal.targets[item]))],
+    };
+  }
+  const { by, credentials, at } = prescription.signed;
+  return {
+    heading,
+    paragraphs: [`Signed by ${by}${credentials === '' ? '' : `, ${credentials}`}, ${at.slice(0, 10)}.`],
+    rows: [
+      ['Target', 'A day', 'Basis and reason'],
+      ...prescription.targets.map(({ item, unit, range, limit, from, reason, says }) => [
+        targetNames[item],
+        rangeWords(unit, range, limit),
+        `${from === 'proposal' ? 'As proposed' : from === 'alternative' ? 'Another guideline chosen' : 'Own figure'}: ${says}${reason === undefined ? '' : ` Reason: ${reason}`}`,
+      ]),
+    ],
+  };
+}
+
+function proposedRow(target: Target): readonly string[] {
+  const sources = target.sources.map(sourceWords).join('; ');
+  const elsewhere = target.alternatives
+    .map(({ says, sources: from }) => ` Elsewhere: ${says} (${from.map(sourceWords).join('; ')}).`)
+    .join('');
+  switch (target.kind) {
+    case 'proposed':
+      return [targetNames[target.item], rangeWords(target.unit, target.range, target.limit), `${target.says} (${sources}).${elsewhere}`];
+    case 'no-limit':
+      return [targetNames[target.item], 'no limit', `${target.reasons.join(' ')} (${sources}).${elsewhere}`];
+    case 'withheld':
+      return [
+        targetNames[target.item],
+        'not proposed',
+        `${target.why} To check: ${target.whatToCheck.join('; ')} (${sources}).${elsewhere}`,
+      ];
+  }
+}
+
+function cautionWords({ contacts }: ClientRecord, { cautions }: Proposal): string[] {
+  if (cautions.length === 0) return ['None is met.'];
+  return cautions.map(({ id, told, because, source, sameDay }) => {
+    const made = contacts
+      .filter(({ cautionId }) => cautionId === id)
+      .map(one => ` Told: ${one.told}, ${one.at.slice(0, 16).replace('T', ' ')} UTC.`);
+    const open = sameDay && made.length === 0 ? ' Nobody is noted as told.' : '';
+    return `${told} ${because} (${sourceWords(source)}).${made.join('')}${open}`;
+  });
+}
+
+function list(keys: readonly string[]): string {
+  return keys.map(key => key.replaceAll('-', ' ')).join(', ');
+}

@@ -1,0 +1,56 @@
+import { useMutation, useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { answer, api, type Note, problemOf } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+
+/** The chart note from the assessment and the prescription: read, copied, printed, saved. */
+export function ChartNote({ clientId }: { readonly clientId: string }) {
+  const [isOpen, setOpen] = useState(false);
+  const note = useQuery({
+    queryKey: ['client', clientId, 'note'],
+    queryFn: () => answer<Note>(api.clients[':id'].note.$get({ param: { id: clientId } })),
+    enabled: isOpen,
+    gcTime: 0,
+  });
+  const save = useMutation({
+    mutationFn: async (kind: 'docx' | 'fhir') => {
+      const response = await (kind === 'docx'
+        ? api.clients[':id']['note-docx'].$get({ param: { id: clientId } })
+        : api.clients[':id'].fhir.$get({ param: { id: clientId } }));
+      if (!response.ok) throw await problemOf(response);
+      return { file: await response.blob(), name: kind === 'docx' ? 'chart note.docx' : 'prescription.fhir.json' };
+    },
+    onSuccess: ({ file, name }) => {
+      const link = document.createElement('a');
+      link.href = URL.createObjectURL(file);
+      link.download = name;
+      link.click();
+      URL.revokeObjectURL(link.href);
+    },
+  });
+  return (
+    <details className="sheet" onToggle={event => setOpen(event.currentTarget.open)}>
+      <summary>Chart note</summary>
+      <Told error={note.error ?? save.error} />
+      {note.data !== undefined && (
+        <>
+          <pre className="note">{note.data.text}</pre>
+          <p className="row noprint">
+            <button type="button" className="act" onClick={() => void navigator.clipboard.writeText(note.data.text)}>
+              Copy the note
+            </button>
+            <button type="button" className="quiet" onClick={() => window.print()}>
+              Print
+            </button>
+            <button type="button" className="quiet" onClick={() => save.mutate('docx')}>
+              Save as DOCX
+            </button>
+            <button type="button" className="quiet" onClick={() => save.mutate('fhir')}>
+              Save as FHIR R4
+            </button>
+          </p>
+        </>
+      )}
+    </details>
+  );
+}
