@@ -9,10 +9,10 @@ describe('what readers cut out', () => {
   const line = page.rule.line!;
 
   it.each([
-    [{ slope: 1, offset: 140 }, 80, 220],
-    [{ slope: 1, offset: 139.6 }, 80, 219],
-    [{ slope: 1, offset: -100 }, 80, undefined],
-    [{ slope: 0, offset: 140 }, 500, 140],
+    [{ ...line, offset: 140 }, 80, 220],
+    [{ ...line, offset: 139.6 }, 80, 219],
+    [{ ...line, offset: -100 }, 80, undefined],
+    [{ ...line, slope: 0, offset: 140 }, 500, 140],
   ])('[GDE-23] on the line %j a portion of %i kcal may hold %s mg, rounded down', (rule, kcal, most) => {
     expect(mostSodiumMg(rule, kcal)).toBe(most);
   });
@@ -20,6 +20,7 @@ describe('what readers cut out', () => {
   it('[GDE-23] the card and the chart hold what the companions leave: as many mg as kcal, and 140 more (by hand: 160 - 20)', () => {
     const cells = [...pocketCardSvg(page, line).matchAll(/>(\d+)</g)].map(([, cell]) => Number(cell));
     expect(cells).toEqual([50, 190, 80, 220, 100, 240, 120, 260, 150, 290, 200, 340]);
+    expect(pocketCardSvg(page, line).replace(/<[^>]*>/g, ' ')).toMatch(/140\s+mg\s+more\./);
     const rows = [...slideChartSvg(page, line)!.matchAll(/>(\d+) kcal<.*?>(\d+) mg</g)].map(
       ([, kcal, most]) => Number(most) - Number(kcal),
     );
