@@ -1,4 +1,5 @@
 import { benchBrowser } from './browser.ts';
+import { benchGuide } from './guide.ts';
 import { benchMinerals } from './minerals.ts';
 import { benchPrescribe } from './prescribe.ts';
 import { benchReferenceMatch } from './referenceMatch.ts';
@@ -18,5 +19,7 @@ process.stdout.write('\n');
 benchSurvey();
 process.stdout.write('\n');
 await benchSurveyRequest();
+process.stdout.write('\n');
+await benchGuide();
 process.stdout.write('\n');
 await benchBrowser();

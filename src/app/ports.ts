@@ -28,3 +28,13 @@ export type TableIssueCode =
 export type InputLine = { readonly line: number; readonly text: string } | { readonly line: number; readonly issue: Issue<LineIssueCode> };
 
 export type LineIssueCode = 'line-too-long' | 'line-not-utf8';
+
+/** The files of a site by their path with slashes, below the site's folder. */
+export type SiteFiles = ReadonlyMap<string, string | Uint8Array>;
+
+/**
+ * Prints one self-contained HTML page to a tagged PDF.
+ *
+ * @throws Fault browser-not-found, pdf-not-made.
+ */
+export type PdfPrinter = (html: string) => Promise<Uint8Array>;

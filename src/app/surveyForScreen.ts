@@ -7,10 +7,10 @@ import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { decimalsOf, rangeText } from '#core/yardstick/figureText.ts';
 import { prepareJudge, servedOn, testsJudged } from '#core/yardstick/judgePlate.ts';
+import { type PlaneRule, planeRule } from '#core/yardstick/planeRule.ts';
 import { companionTotals } from '#core/yardstick/served.ts';
 import { prepareWaysIn } from '#core/yardstick/waysIn.ts';
 import type { Setting, Verdict, VerdictWord, Yardstick } from '#core/yardstick/yardstick.ts';
-import { type PlaneRule, planeRule } from './planeRule.ts';
 import type { ShelfFood } from './shelf.ts';
 
 export interface ScreenSurveyInput {

@@ -1,5 +1,5 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
-import type { InputLine, Table } from '#app/ports.ts';
+import type { InputLine, PdfPrinter, SiteFiles, Table } from '#app/ports.ts';
 import type { LinearSolver } from '#core/optimize/linearModel.ts';
 
 /** What a command may do to the world. main.ts fulfils it. */
@@ -18,8 +18,12 @@ export interface World {
   readTable(bytes: Uint8Array): Table;
   /** The solver of linear models; loading it takes a tenth of a second. */
   openSolver(): Promise<LinearSolver>;
-  /** The calendar day where the program runs. */
+  /** The day on the clock, yyyy-mm-dd, where the person is. */
   today(): string;
+  /** @throws Fault folder-not-owned, output-not-written. */
+  writeSite(folder: string, files: SiteFiles): Promise<void>;
+  /** @throws Fault browser-not-found. */
+  pdfPrinter(): Promise<PdfPrinter>;
   /** Where a file that ships with the program is. */
   shipped(path: string): string;
 }

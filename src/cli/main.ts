@@ -17,6 +17,7 @@ const table: CommandTable = {
   label: () => import('./commands/label.ts'),
   prescribe: () => import('./commands/prescribe.ts'),
   minerals: () => import('./commands/minerals.ts'),
+  guide: () => import('./commands/guide.ts'),
   yardsticks: () => import('./commands/yardsticks.ts'),
 };
 const help = helpAbout(table);
@@ -33,6 +34,8 @@ const world: World = {
   readTable,
   openSolver: async () => (await import('#adapters/solver/highsSolver.ts')).openHighsSolver(),
   today: () => localDay(new Date()),
+  writeSite: async (folder, files) => (await import('#adapters/files/writeSite.ts')).writeSite(folder, files),
+  pdfPrinter: async () => (await import('#adapters/files/printPdf.ts')).pdfPrinter(),
   shipped: path => fileURLToPath(new URL(`../../${path}`, import.meta.url)),
 };
 

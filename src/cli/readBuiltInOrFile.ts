@@ -32,15 +32,21 @@ export async function readBuiltInOrFile<Thing extends { readonly id: string }>(
 
 async function readJson<Thing extends { readonly id: string }>(kind: Kind<Thing>, path: string, world: World): Promise<unknown> {
   try {
-    const text = new TextDecoder('utf-8', { fatal: true }).decode(await world.readBytes(path));
-    return JSON.parse(text);
+    return await readJsonFile(path, kind.notValid, world);
   } catch (error) {
-    if (error instanceof Fault && error.code === 'file-not-found') {
-      const ids = kind.builtIn.map(({ id }) => id).join(', ');
-      throw new Fault(kind.notFound, `"${path}" is neither a file nor a built-in ${kind.noun}. Built in: ${ids}.`);
-    }
-    if (error instanceof SyntaxError) throw new Fault(kind.notValid, `"${path}" is not JSON: ${error.message}.`);
-    if (error instanceof TypeError) throw new Fault(kind.notValid, `"${path}" is not UTF-8 text.`);
+    if (!(error instanceof Fault) || error.code !== 'file-not-found') throw error;
+    const ids = kind.builtIn.map(({ id }) => id).join(', ');
+    throw new Fault(kind.notFound, `"${path}" is neither a file nor a built-in ${kind.noun}. Built in: ${ids}.`);
+  }
+}
+
+/** @throws Fault `notValid` for what is not JSON in UTF-8; file-not-found, file-not-readable, file-too-large. */
+export async function readJsonFile(path: string, notValid: FaultCode, world: World): Promise<unknown> {
+  try {
+    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(await world.readBytes(path)));
+  } catch (error) {
+    if (error instanceof SyntaxError) throw new Fault(notValid, `"${path}" is not JSON: ${error.message}.`);
+    if (error instanceof TypeError) throw new Fault(notValid, `"${path}" is not UTF-8 text.`);
     throw error;
   }
 }

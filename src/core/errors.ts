@@ -156,6 +156,27 @@ export const faultCatalogue = {
   },
   'not-found': { title: 'Nothing is here', blame: 'person', nextStep: 'Go back to the workbench and follow its links.' },
   'port-in-use': { title: 'The port is in use', blame: 'person', nextStep: 'Set PORT to another number, or PORT=0 for any free one.' },
+  'guide-not-valid': {
+    title: 'The guide file is not valid',
+    blame: 'person',
+    nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
+  },
+  'folder-not-owned': {
+    title: 'The folder holds something else',
+    blame: 'person',
+    nextStep: 'Name a new or empty folder, or move what is not part of the site out of it. Nothing was changed.',
+  },
+  'browser-not-found': {
+    title: 'No browser to make the PDF with',
+    blame: 'person',
+    nextStep:
+      'Install Chromium, Chrome, Edge or Brave, or name one in PLATEWRIGHT_BROWSER; or leave out --pdf and print the page to PDF from any browser.',
+  },
+  'pdf-not-made': {
+    title: 'The PDF could not be made',
+    blame: 'person',
+    nextStep: 'Try again, or leave out --pdf and print the page to PDF from any browser. The last build was kept.',
+  },
   'line-not-json': { title: 'A line is not JSON', blame: 'person', nextStep: 'Give one JSON object a line, as docs/formats.md shows.' },
   'output-not-written': {
     title: 'The results cannot be written',

@@ -1,6 +1,6 @@
 import type { Plate } from '#core/plate/plate.ts';
 import { plateTotal } from '#core/plate/plateAmounts.ts';
-import type { Test } from '#core/yardstick/yardstick.ts';
+import type { Test } from './yardstick.ts';
 
 /** The most sodium (mg) that a portion of some energy (kcal) may hold: slope × energy + offset; over by no more than slack is nearly. */
 export interface PlaneRule {

@@ -1,0 +1,47 @@
+import { readFileSync } from 'node:fs';
+import { buildGuideSite } from '#app/buildGuideSite.ts';
+import { surveyForGuide } from '#app/surveyForGuide.ts';
+import { guideFromJson } from '#core/guide/guideFromJson.ts';
+import type { Plate } from '#core/plate/plate.ts';
+import { plateFromJson } from '#core/plate/plateFromJson.ts';
+import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
+import { figure } from './measure.ts';
+import { grownShelf } from './survey.ts';
+
+const demo = new URL('../data/demo/', import.meta.url);
+const json = (path: string): unknown => JSON.parse(readFileSync(new URL(path, demo), 'utf8'));
+
+/** Guides of 300 foods, all of them on the page: from judging to every file of the site, PDF aside; and how large the page gets. */
+export async function benchGuide(): Promise<void> {
+  const demoDraft = guideFromJson(json('guides/sandwich-slices.json')).value!;
+  const plate = plateFromJson(json('plates/slices-on-low-sodium-bread.json')).value as Plate;
+  const yardstick = builtInYardsticks.find(({ id }) => id === demoDraft.survey.yardstickId)!;
+  const { category } = demoDraft.survey;
+  const labels = grownShelf(3_000)
+    .filter(({ label: { printed, amounts } }) => printed.category === category && fits(amounts.sodiumMg, amounts.energyKcal))
+    .slice(0, 300)
+    .map(({ label }, row) => {
+      const { gtin: _, ...printed } = label.printed;
+      return { row, label: { ...label, printed } };
+    });
+  const place = { shop: 'Tollen Foods', aisle: 'Meat case', url: 'https://tollen-foods.example/slices', price: '$4.99', priceOn: '2026-10-20' };
+  const whereToBuy = Object.fromEntries(labels.map(({ label }) => [label.printed.id!, [place]]));
+  const draft = { ...demoDraft, leftOut: [], whereToBuy };
+  let bytes = 0;
+  let fastest = Number.POSITIVE_INFINITY;
+  for (let run = 0; run < 5; run++) {
+    const start = performance.now();
+    const { value: site } = await buildGuideSite({ guides: [surveyForGuide({ draft, labels, plate, yardstick, today: '2026-11-15' })] });
+    fastest = Math.min(fastest, performance.now() - start);
+    bytes = Buffer.byteLength(site.get(`guides/${draft.id}.html`) as string);
+  }
+  figure(`guide of ${labels.length} foods, each with a link: survey and all files, seconds`, fastest / 1000, 'under 2');
+  figure('  the page, kB', bytes / 1000, 'under 300');
+}
+
+type Known = { readonly kind: string; readonly printed?: number };
+
+/** The demo's bread leaves a portion as many mg as it has kcal, and 140 mg more. */
+function fits(sodiumMg: Known, energyKcal: Known): boolean {
+  return sodiumMg.printed !== undefined && energyKcal.printed !== undefined && sodiumMg.printed <= energyKcal.printed + 140;
+}

@@ -1,0 +1,72 @@
+import { Fault } from '#core/errors.ts';
+import type { Day, GuideDraft, GuideInput } from '#core/guide/guide.ts';
+import type { ReadLabel } from '#core/label/label.ts';
+import type { Plate, PlateFood } from '#core/plate/plate.ts';
+import type { Yardstick } from '#core/yardstick/yardstick.ts';
+import type { ImportedLabel } from './importLabels.ts';
+import { surveyCategory } from './surveyCategory.ts';
+
+export interface GuideMaterial {
+  readonly draft: GuideDraft;
+  readonly labels: readonly ImportedLabel[];
+  readonly plate: Plate;
+  readonly yardstick: Yardstick;
+  readonly today: Day;
+}
+
+/**
+ * The survey that a guide is made from, out of a table of labels: labels of one food are put together, the newest that was read by
+ * `today` is judged, and the newest that was read by the day of publication is what readers of the guide have seen.
+ *
+ * @throws Fault guide-not-valid when no label is in the guide's category.
+ */
+export function surveyForGuide({ draft, labels, plate, yardstick, today }: GuideMaterial): GuideInput {
+  const { category, setting, switchedOn, servings } = draft.survey;
+  const wanted = category.trim().toLowerCase();
+  const inCategory = labels.filter(({ label }) => label.printed.category?.trim().toLowerCase() === wanted);
+  const histories = labelHistories(inCategory.filter(({ label }) => (label.printed.readOn ?? '') <= today));
+  if (histories.length === 0) throw new Fault('guide-not-valid', `No label that was read by ${today} is in the category "${category}".`);
+  const foods = histories.map(({ id, history }) => foodOf(id, history.at(-1)!));
+  const asPublished = new Map<string, ReadLabel>();
+  for (const { id, history } of histories) {
+    const published = history.findLast(label => (label.printed.readOn ?? '') <= draft.publishedOn);
+    if (published !== undefined && published !== history.at(-1)) asPublished.set(id, published);
+  }
+  const onPlate = servings === undefined ? plate : { ...plate, portion: { servings } };
+  const survey = surveyCategory({
+    foods,
+    plate: onPlate,
+    yardstick,
+    switchedOn,
+    ...(setting === undefined ? {} : { setting }),
+    shelf: { foods, plates: [onPlate] },
+  });
+  return { draft, survey, today, asPublished };
+}
+
+interface History {
+  readonly id: string;
+  /** By the day they were read; on one day in the order of the table. */
+  readonly history: readonly ReadLabel[];
+}
+
+/** Labels with the same GTIN, or without one the same name and maker, are of one food; it goes by the id of the first. */
+function labelHistories(labels: readonly ImportedLabel[]): readonly History[] {
+  const byFood = Map.groupBy(labels, ({ row, label: { printed } }) => {
+    if (printed.gtin !== undefined) return `gtin ${printed.gtin}`;
+    const named = [printed.name, printed.maker ?? ''].map(one => one?.trim().toLowerCase());
+    return printed.name === undefined ? `row ${row}` : JSON.stringify(named);
+  });
+  return [...byFood.values()].map(all => {
+    const history = [...all].sort((a, b) => compareDays(a.label.printed.readOn, b.label.printed.readOn));
+    return { id: history[0]!.label.printed.id ?? `row-${history[0]!.row}`, history: history.map(({ label }) => label) };
+  });
+}
+
+function compareDays(a = '', b = ''): number {
+  return a === b ? 0 : a < b ? -1 : 1;
+}
+
+function foodOf(id: string, label: ReadLabel): PlateFood {
+  return { id, name: label.printed.name ?? id, label };
+}

@@ -1,0 +1,102 @@
+import { dirname, join } from 'node:path';
+import { buildGuideSite } from '#app/buildGuideSite.ts';
+import { importLabels } from '#app/importLabels.ts';
+import { surveyForGuide } from '#app/surveyForGuide.ts';
+import { Fault } from '#core/errors.ts';
+import { isDay } from '#core/guide/day.ts';
+import type { GuideDraft } from '#core/guide/guide.ts';
+import { guideFromJson } from '#core/guide/guideFromJson.ts';
+import { builtInPlates } from '#core/plate/builtInPlates.ts';
+import { plateFromJson } from '#core/plate/plateFromJson.ts';
+import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
+import { yardstickFromJson } from '#core/yardstick/yardstickFromJson.ts';
+import type { Arguments, Command, World } from '../command.ts';
+import { type Kind, readBuiltInOrFile, readJsonFile } from '../readBuiltInOrFile.ts';
+import { needed } from '../readOptions.ts';
+import { reportText } from '../reportText.ts';
+
+const plates: Kind<(typeof builtInPlates)[number]> = {
+  noun: 'plate',
+  builtIn: builtInPlates,
+  fromJson: plateFromJson,
+  notFound: 'plate-not-found',
+  notValid: 'plate-not-valid',
+};
+
+const yardsticks: Kind<(typeof builtInYardsticks)[number]> = {
+  noun: 'yardstick',
+  builtIn: builtInYardsticks,
+  fromJson: yardstickFromJson,
+  notFound: 'yardstick-not-found',
+  notValid: 'yardstick-not-valid',
+};
+
+export const command: Command = {
+  name: 'guide',
+  usage:
+    'guide build GUIDE.json … --labels FILE.csv --out FOLDER [--plates FOLDER] [--yardsticks FOLDER] [--site-url URL] [--today DAY] [--pdf]',
+  summary: 'Builds guides for readers out of surveys: pages, table, cards to cut out and, with --pdf, PDFs, in a folder for a static host.',
+  options: {
+    labels: { type: 'string' },
+    out: { type: 'string' },
+    plates: { type: 'string' },
+    yardsticks: { type: 'string' },
+    'site-url': { type: 'string' },
+    today: { type: 'string' },
+    pdf: { type: 'boolean' },
+  },
+  async run(given, world) {
+    const [verb, ...files] = given.positionals;
+    if (verb !== 'build') throw new Fault('unknown-option', `"guide ${verb ?? ''}" is not known. Usage: platewright ${this.usage}`);
+    if (files.length === 0) throw new Fault('option-missing', `The guide file is missing. Usage: platewright ${this.usage}`);
+    const out = needed(given, 'out');
+    const today = given.options.today === undefined ? world.today() : needed(given, 'today');
+    if (!isDay(today)) throw new Fault('unknown-option', `--today "${today}" is no day as yyyy-mm-dd.`);
+    // Asked for first: whoever has no browser hears of it before anything is read or written.
+    const printPdf = given.options.pdf === true ? await world.pdfPrinter() : undefined;
+    const { value: labels, issues: report } = importLabels(world.readTable(await world.readBytes(needed(given, 'labels'))));
+    world.say(reportText(report));
+    const guides = [];
+    for (const file of files) {
+      const draft = await readGuide(file, world);
+      const { plateId, yardstickId } = draft.survey;
+      const plate = await readNamed(plates, plateId, folderOf(given, 'plates', file), world);
+      const yardstick = await readNamed(yardsticks, yardstickId, folderOf(given, 'yardsticks', file), world);
+      guides.push(surveyForGuide({ draft, labels, plate, yardstick, today }));
+    }
+    const siteUrl = given.options['site-url'];
+    const { value: site, issues } = await buildGuideSite({
+      guides,
+      ...(typeof siteUrl === 'string' ? { siteUrl } : {}),
+      ...(printPdf === undefined ? {} : { printPdf }),
+    });
+    world.say(reportText(issues));
+    await world.writeSite(out, site);
+    await world.write([...site.keys()].map(path => `${join(out, path)}\n`).join(''));
+  },
+};
+
+async function readGuide(file: string, world: World): Promise<GuideDraft> {
+  const { value, issues } = guideFromJson(await readJsonFile(file, 'guide-not-valid', world));
+  const report = reportText(issues);
+  if (value === undefined) throw new Fault('guide-not-valid', `"${file}":\n${report.trimEnd()}`);
+  world.say(report);
+  return value;
+}
+
+function folderOf(given: Arguments, option: 'plates' | 'yardsticks', guideFile: string): string {
+  const folder = given.options[option];
+  return typeof folder === 'string' ? folder : dirname(guideFile);
+}
+
+/** A built-in one by its id, or ID.json of a folder; an id never leads out of the folder. */
+async function readNamed<Thing extends { readonly id: string }>(
+  kind: Kind<Thing>,
+  id: string,
+  folder: string,
+  world: World,
+): Promise<Thing> {
+  if (kind.builtIn.some(one => one.id === id)) return readBuiltInOrFile(kind, id, world);
+  if (!/^[\p{L}\p{N}][\p{L}\p{N} ._-]*$/u.test(id)) throw new Fault(kind.notFound, `"${id}" is no id of a ${kind.noun}.`);
+  return readBuiltInOrFile(kind, join(folder, `${id}.json`), world);
+}

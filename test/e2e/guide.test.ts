@@ -1,0 +1,94 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { browserPath, launchBrowser, removeFolder } from './workbench.ts';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const pages = ['index.html', 'guides/sandwich-slices.html', 'guides/sandwich-slices.large-print.html'];
+
+// The demo guide, built by the real program and opened from disk in a real Chromium.
+describe.skipIf(browserPath === undefined)('a guide in a browser (skipped where no Chromium-family browser is installed)', () => {
+  let folder: string;
+  let browser: Browser;
+  let seconds: number;
+
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), 'platewright-guide-'));
+    const guide = join(root, 'data/demo/guides/sandwich-slices.json');
+    const options = [
+      '--labels',
+      join(root, 'data/demo/labels.csv'),
+      '--plates',
+      join(root, 'data/demo/plates'),
+      '--today',
+      '2026-11-15',
+      '--pdf',
+    ];
+    const args = [join(root, 'src/cli/main.ts'), 'guide', 'build', guide, ...options, '--out', join(folder, 'site')];
+    const start = performance.now();
+    const { status, stderr } = spawnSync(process.execPath, args, {
+      encoding: 'utf8',
+      env: { ...process.env, PLATEWRIGHT_BROWSER: browserPath! },
+    });
+    seconds = (performance.now() - start) / 1000;
+    expect({ status, stderr }).toMatchObject({ status: 0 });
+    browser = await launchBrowser();
+  }, 120_000);
+  afterAll(async () => {
+    await browser?.close();
+    removeFolder(folder);
+  });
+  const open = async (path: string, width: number) => {
+    const page = await (await browser.newContext({ viewport: { width, height: 800 } })).newPage();
+    const complaints: string[] = [];
+    page.on('console', message => message.type() === 'error' && complaints.push(message.text()));
+    page.on('request', request => request.url().startsWith('file:') || complaints.push(request.url()));
+    await page.goto(pathToFileURL(join(folder, 'site', path)).href);
+    return { page, complaints };
+  };
+
+  test.each(pages)('[GDE-15] %s: axe finds nothing (WCAG 2.2 A and AA), nothing is loaded from anywhere', async path => {
+    const { page, complaints } = await open(path, 1280);
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+    const { violations, passes } = await new AxeBuilder({ page }).withTags(tags).analyze();
+    expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+    expect(passes.length).toBeGreaterThan(10);
+    expect(complaints).toEqual([]);
+  });
+
+  test.each(pages)('[GDE-15] %s: nothing runs out of a screen of 320 px (WCAG 2.2 SC 1.4.10)', async path => {
+    const { page } = await open(path, 320);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
+    const wide = `[...document.querySelectorAll('body *')].filter(one => one.getBoundingClientRect().right > 321).map(one => one.outerHTML.slice(0, 80))`;
+    expect(await page.evaluate(wide)).toEqual([]);
+  });
+
+  test('[GDE-22] on paper everything is black on white, and a verdict stays a word', async () => {
+    const { page } = await open(pages[1]!, 800);
+    await page.emulateMedia({ media: 'print' });
+    const colors = `[...new Set([...document.querySelectorAll('.guide, .guide *')].flatMap(one => { const { color, backgroundColor } = getComputedStyle(one); return [color, backgroundColor]; }))]`;
+    expect(new Set((await page.evaluate(colors)) as string[])).toEqual(new Set(['rgb(0, 0, 0)', 'rgb(255, 255, 255)', 'rgba(0, 0, 0, 0)']));
+    expect(await page.getByText(/^\s*Fits; 20 mg to spare/).count()).toBeGreaterThan(0);
+  });
+
+  test('[GDE-21] PDFs in A4 and Letter, plain and large, are tagged, in their language and of their size', () => {
+    // A4 is 210 × 297 mm, 595 × 842 points (ISO 216); Letter is 612 × 792.
+    const sizes: Record<string, RegExp> = { a4: /\/MediaBox \[0 0 59[45]\S* 84[12]\S*\]/, letter: /\/MediaBox \[0 0 612\S* 792\S*\]/ };
+    for (const [paper, size] of Object.entries(sizes))
+      for (const dress of ['', 'large-print.']) {
+        const pdf = readFileSync(join(folder, `site/guides/sandwich-slices.${dress}${paper}.pdf`), 'latin1');
+        expect(pdf).toMatch(/^%PDF/);
+        expect(pdf).toMatch(/\/MarkInfo\s*<<[^>]*\/Marked true/);
+        expect(pdf).toContain('/StructTreeRoot');
+        expect(pdf).toMatch(/\/Lang \(en\)/);
+        expect(pdf).toMatch(size);
+      }
+    // Four PDFs and the start of the program.
+    expect(seconds).toBeLessThan(60);
+  });
+});
