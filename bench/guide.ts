@@ -24,7 +24,13 @@ export async function benchGuide(): Promise<void> {
       const { gtin: _, ...printed } = label.printed;
       return { row, label: { ...label, printed } };
     });
-  const place = { shop: 'Tollen Foods', aisle: 'Meat case', url: 'https://tollen-foods.example/slices', price: '$4.99', priceOn: '2026-10-20' };
+  const place = {
+    shop: 'Tollen Foods',
+    aisle: 'Meat case',
+    url: 'https://tollen-foods.example/slices',
+    price: '$4.99',
+    priceOn: '2026-10-20',
+  };
   const whereToBuy = Object.fromEntries(labels.map(({ label }) => [label.printed.id!, [place]]));
   const draft = { ...demoDraft, leftOut: [], whereToBuy };
   let bytes = 0;

@@ -144,7 +144,7 @@ describe('platewright guide build', () => {
     build(join(closed, 'site'));
     const before = files(closed);
     const { status, stderr } = build(join(closed, 'site'), { uid: nobody });
-    expect({ status, stderr }).toMatchObject({ status: 1, stderr: expect.stringMatching(/you may not write there[\\s\\S]*Next: /) });
+    expect({ status, stderr }).toMatchObject({ status: 1, stderr: expect.stringMatching(/you may not write there[\s\S]*Next: /) });
     expect(files(closed)).toEqual(before);
     rmSync(closed, { recursive: true });
   });
@@ -155,7 +155,7 @@ describe('platewright guide build', () => {
     const { status, stderr } = spawnSync(process.execPath, args, { cwd: root, encoding: 'utf8', env });
     expect({ status, stderr }).toMatchObject({
       status: 1,
-      stderr: expect.stringMatching(/No browser to make the PDF with[\\s\\S]*Next: Install/),
+      stderr: expect.stringMatching(/No browser to make the PDF with[\s\S]*Next: Install/),
     });
     expect(readdirSync(place)).not.toContain('nopdf');
   });
