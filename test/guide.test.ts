@@ -128,7 +128,7 @@ describe('platewright guide build', () => {
     build(out);
     const before = files(out);
     const { status, stderr } = build(out, { file: file() });
-    expect({ status, stderr }).toMatchObject({ status: 1, stderr: expect.stringMatching(new RegExp(`${title}(?:.|\\n)*Next: `)) });
+    expect({ status, stderr }).toMatchObject({ status: 1, stderr: expect.stringMatching(new RegExp(`${title}[\\s\\S]*Next: `)) });
     expect(files(out)).toEqual(before);
   });
 

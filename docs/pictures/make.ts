@@ -7,7 +7,12 @@ const browser = await launchBrowser();
 try {
   const [beef] = (await (await fetch(`${workbench.address}/api/foods?search=beef%20reduced`)).json()) as { id: string }[];
   const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 }, colorScheme: 'light' })).newPage();
-  const pictures = { survey: `/?food=${beef!.id}`, food: `/foods/${beef!.id}?plate=slices-on-low-sodium-bread`, data: '/data', client: '/clients/00000000-0000-4000-8000-00000000d010' };
+  const pictures = {
+    survey: `/?food=${beef!.id}`,
+    food: `/foods/${beef!.id}?plate=slices-on-low-sodium-bread`,
+    data: '/data',
+    client: '/clients/00000000-0000-4000-8000-00000000d010',
+  };
   for (const [name, path] of Object.entries(pictures)) {
     await page.goto(`${workbench.address}${path}`);
     await page.waitForLoadState('networkidle');
