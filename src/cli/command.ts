@@ -18,11 +18,7 @@ export interface World {
   readTable(bytes: Uint8Array): Table;
   /** The solver of linear models; loading it takes a tenth of a second. */
   openSolver(): Promise<LinearSolver>;
-<<<<<<< HEAD
-  /** The calendar day where the program runs. */
-=======
   /** The day on the clock, yyyy-mm-dd, where the person is. */
->>>>>>> main
   today(): string;
   /** @throws Fault folder-not-owned, output-not-written. */
   writeSite(folder: string, files: SiteFiles): Promise<void>;

@@ -156,7 +156,7 @@ describe('a guide as HTML', () => {
 function tagsOf(page: ReturnType<typeof pageOf>): string[] {
   return [
     ...guideHtml(page)
-      .replace(/(<style>|<script[^>]*>)[^]*?(?=<\/)/g, '$1')
+      .replace(/(<style>|<script[^>]*>)[\s\S]*?(?=<\/)/g, '$1')
       .matchAll(/<[^>]*>/g),
   ]
     .map(([tag]) => tag.replace(/"[^"]*"/g, '""'))
