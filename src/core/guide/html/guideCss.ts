@@ -34,6 +34,7 @@ font-variant-numeric:tabular-nums;overflow-wrap:anywhere;text-align:start;max-wi
 .guide .told{border-left:.35em solid var(--ink);padding-left:.9em;margin:1em 0}
 .guide table{border-collapse:collapse;width:100%}
 .guide th,.guide td{text-align:start;padding:.3em .6em .3em 0;border-bottom:1px solid var(--line);vertical-align:top;font-weight:400}
+.guide td,.guide thead th + th{min-width:4.6em}
 .guide thead th,.guide tr:last-child th,.guide tr:last-child td{font-weight:700}
 .guide dt{font-weight:700}
 .guide .foods{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(21em,100%),1fr));gap:0 2em}
