@@ -1,4 +1,4 @@
-import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -69,15 +69,4 @@ describe('the folder of a site', () => {
       message: expect.stringContaining('a part of the path is a file'),
     });
   });
-
-  it.skipIf(process.getuid?.() === 0)(
-    '[GDE-20] a folder without rights keeps the last build (skipped for root, who may write anywhere)',
-    async () => {
-      await writeSite(site, files('one'));
-      chmodSync(place, 0o555);
-      await expect(writeSite(site, files('two'))).rejects.toMatchObject({ code: 'output-not-written' });
-      expect(read()).toBe('one');
-      chmodSync(place, 0o755);
-    },
-  );
 });

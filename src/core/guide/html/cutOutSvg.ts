@@ -14,29 +14,23 @@ export function mostSodiumMg({ slope, offset }: PlaneRule, energyKcal: number): 
 export function pocketCardSvg(page: GuidePage, line: PlaneRule): string {
   const rows = [50, 80, 100, 120, 150, 200].map((kcal, at) => {
     const x = 6 + at * 12.6;
-    return `${text(x, 34, 3.4, `${kcal}`)}${text(x, 40.5, 3.8, sodiumCell(line, kcal), 700)}`;
+    return `${text(x, 35.4, 3.4, `${kcal}`)}${text(x, 41.3, 3.8, sodiumCell(line, kcal), 700)}`;
   });
   const words = [
-    ...wrapText(`A portion may hold ${lineWords(line)}.`, 44, 2).map((one, at) => text(6, 14.5 + at * 4.4, 3.7, one, 700)),
-    ...wrapText(`On the plate: ${page.rule.plate}`, 52, 1).map(one => text(6, 23.8, 3, one)),
+    ...wrapText(`A portion may hold ${lineWords(line)}.`, 32, 3).map((one, at) => text(6, 12.4 + at * 3.9, 3.4, one, 700)),
+    ...wrapText(`Portion: ${page.rule.plate}`, 46, 2).map((one, at) => text(6, 23.6 + at * 3, 2.6, one)),
   ];
   const body = [
     '<rect x=".4" y=".4" width="84.8" height="53.2" rx="3" fill="#fff" stroke="#000" stroke-width=".4"/>',
-    ...wrapText(page.rule.yardstick, 36, 1).map(one => text(6, 9, 4.6, one, 700)),
+    ...wrapText(page.rule.yardstick, 30, 1).map(one => text(6, 8, 4.4, one, 700)),
     ...words,
-    '<path d="M6 26.4H79.6M6 35.8H79.6" stroke="#000" stroke-width=".3"/>',
-    text(6, 30, 2.8, 'Calories on the label, and the most sodium (mg) beside them:'),
+    '<path d="M6 27.8H79.6M6 36.9H79.6" stroke="#000" stroke-width=".3"/>',
+    text(6, 31.2, 2.8, 'Calories of your portion; below, the most sodium (mg):'),
     ...rows,
-    text(6, 46, 2.8, `${page.author.name.slice(0, 40)}, ${page.publishedOn}`),
+    text(6, 46, 2.8, `${wrapText(page.author.name, 32, 1).join('')}, ${page.publishedOn}`),
     text(6, 50, 2.8, 'General information. Ask your kidney team.'),
   ];
-  return sheet(
-    '85.6mm',
-    '54mm',
-    '0 0 85.6 54',
-    `Pocket card: a portion may hold ${lineWords(line)}. On the plate: ${page.rule.plate}.`,
-    body,
-  );
+  return sheet('85.6mm', '54mm', '0 0 85.6 54', `Pocket card: a portion may hold ${lineWords(line)}. Portion: ${page.rule.plate}.`, body);
 }
 
 const rowMm = 8;
@@ -60,8 +54,8 @@ export function slideChartSvg(page: GuidePage, line: PlaneRule): string | undefi
     text(54, 46, 3.6, 'Most sodium'),
     rect(21, 49, 66, rowMm + 1, '1.5 1'),
     text(24, 64, 3.2, 'Cut this window out.'),
-    ...wrapText(`A portion may hold ${lineWords(line)}.`, 40, 2).map((one, at) => text(16, 76 + at * 5, 3.8, one, 700)),
-    ...wrapText(`On the plate: ${page.rule.plate}`, 44, 2).map((one, at) => text(16, 88 + at * 4.6, 3.4, one)),
+    ...wrapText(`A portion may hold ${lineWords(line)}.`, 36, 3).map((one, at) => text(16, 73 + at * 5, 3.8, one, 700)),
+    ...wrapText(`Portion: ${page.rule.plate}`, 44, 2).map((one, at) => text(16, 90 + at * 4.6, 3.4, one)),
     dashed(20, 104, 68),
     ...wrapText('Count the calories of the portion you eat. General information; ask your kidney team.', 44, 3).map((one, at) =>
       text(16, 114 + at * 4.6, 3.4, one),

@@ -3,10 +3,6 @@ import type { Figure, GuideEntry, GuidePlace, Variety } from '../guidePage.ts';
 import { barSvg } from './barSvg.ts';
 import { htmlAttribute, htmlText, safeUrl } from './escape.ts';
 
-/** Shapes that tell a verdict without its tone: a full disc fits, a ring nearly does. */
-export const verdictShapes =
-  '<svg class="shapes" width="0" height="0" aria-hidden="true"><symbol id="guide-fits" viewBox="0 0 12 12"><circle cx="6" cy="6" r="5"/></symbol><symbol id="guide-nearly" viewBox="0 0 12 12"><circle cx="6" cy="6" r="4" fill="none" stroke-width="2.4"/></symbol></svg>';
-
 /** A name from outside, set apart so that letters written from right to left turn nothing else around. */
 export function outside(text: string): string {
   return `<bdi>${htmlText(text)}</bdi>`;
@@ -49,7 +45,7 @@ function verdictLine({ verdict, closeCall, estimated, margins }: Variety): strin
     ...(estimated ? ['rests on an estimate, not on the label alone'] : []),
   ];
   const word = verdict === 'fits' ? 'Fits' : 'Nearly';
-  return `<p class="v ${kind}"><svg class="i" aria-hidden="true"><use href="#guide-${kind}"/></svg> ${word}${flags.map(flag => `; ${htmlText(flag)}`).join('')}</p>`;
+  return `<p class="v ${kind}">${word}${flags.map(flag => `; ${htmlText(flag)}`).join('')}</p>`;
 }
 
 function figures(all: readonly Figure[]): string {
@@ -59,9 +55,7 @@ function figures(all: readonly Figure[]): string {
 function placeHtml({ shop, aisle, url, price, priceOn, paysAuthor }: GuidePlace): string {
   const safe = url === undefined ? undefined : safeUrl(url);
   const name =
-    safe === undefined
-      ? outside(shop)
-      : `<a href="${htmlAttribute(safe)}" rel="${paysAuthor ? 'sponsored ' : ''}noopener noreferrer">${outside(shop)}</a>`;
+    safe === undefined ? outside(shop) : `<a href="${htmlAttribute(safe)}"${paysAuthor ? ' rel="sponsored"' : ''}>${outside(shop)}</a>`;
   const priced = price === undefined ? '' : `, ${outside(price)}${priceOn === undefined ? '' : ` on ${htmlText(dayText(priceOn))}`}`;
   return `<li>${name}${safe !== undefined && paysAuthor ? ' <b>(paid link)</b>' : ''}${aisle === undefined ? '' : `, ${outside(aisle)}`}${priced}</li>`;
 }

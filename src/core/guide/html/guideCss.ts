@@ -9,12 +9,13 @@ const paperSize = { a4: 'A4', letter: 'letter' } as const;
 
 /**
  * The look of a guide, all of it below `.guide`, so that it does no harm where a fragment is pasted. Paper and ink; a verdict is told by
- * word and shape, the tone only repeats it. A test computes the contrast of every `color` on every `background` that stands here.
+ * word and shape (a disc fits, a ring nearly does; borders, since printers leave backgrounds out), the tone only repeats it. A test
+ * computes the contrast of every `color` on every `background` that stands here.
  */
 export const guideCss = `.guide{--paper:#fffefb;--wash:#f3f0e7;--ink:#1d2126;--soft:#4a5058;--line:#8b8677;--link:#1f3f73;--fits:#0b5f56;--nearly:#734800;
 color:var(--ink);background:var(--paper);font:400 1.0625rem/1.55 "Atkinson Hyperlegible Next","Atkinson Hyperlegible",Verdana,system-ui,sans-serif;
 font-variant-numeric:tabular-nums;overflow-wrap:anywhere;text-align:start;max-width:60rem;margin:0 auto;padding:1.5em 1.25em 3em}
-.guide *,.guide *::before{box-sizing:border-box}
+.guide *{box-sizing:border-box}
 .guide.large{font-size:1.5rem}
 .guide p,.guide ul,.guide dl,.guide dd,.guide table{margin:0 0 .5em}
 .guide .title,.guide .head,.guide .name,.guide .kind{line-height:1.2;font-weight:700;margin:0 0 .3em;letter-spacing:-.005em}
@@ -33,6 +34,7 @@ font-variant-numeric:tabular-nums;overflow-wrap:anywhere;text-align:start;max-wi
 .guide .told{border-left:.35em solid var(--ink);padding-left:.9em;margin:1em 0}
 .guide table{border-collapse:collapse;width:100%}
 .guide th,.guide td{text-align:start;padding:.3em .6em .3em 0;border-bottom:1px solid var(--line);vertical-align:top;font-weight:400}
+.guide td,.guide thead th + th{min-width:4.6em}
 .guide thead th,.guide tr:last-child th,.guide tr:last-child td{font-weight:700}
 .guide dt{font-weight:700}
 .guide .foods{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(21em,100%),1fr));gap:0 2em}
@@ -42,8 +44,8 @@ font-variant-numeric:tabular-nums;overflow-wrap:anywhere;text-align:start;max-wi
 .guide .v{font-weight:700}
 .guide .fits{color:var(--fits)}
 .guide .nearly{color:var(--nearly)}
-.guide .shapes{position:absolute}
-.guide .i{width:.8em;height:.8em;vertical-align:-.03em;fill:currentColor;stroke:currentColor}
+.guide .fits::before,.guide .nearly::before{content:"";display:inline-block;width:.4em;height:.4em;border:.2em solid;border-radius:50%;margin-right:.35em}
+.guide .fits::before{width:0;height:0;border-width:.4em}
 .guide .b{display:block;width:100%;max-width:22em;height:.9em;margin:.15em 0 .3em}
 .guide .b path{fill:none;stroke:var(--ink);stroke-width:1.5}
 .guide .b .p{stroke:var(--ink);stroke-width:7}

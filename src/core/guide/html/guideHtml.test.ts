@@ -103,7 +103,7 @@ describe('a guide as HTML', () => {
   });
 
   it('[GDE-9] the paid link is named beside the link and told to search engines (16 CFR 255.5)', () => {
-    expect(guideHtml(pageOf('Shop'))).toMatch(/rel="sponsored noopener noreferrer"><bdi>Shop<\/bdi><\/a> <b>\(paid link\)<\/b>/);
+    expect(guideHtml(pageOf('Shop'))).toMatch(/rel="sponsored"><bdi>Shop<\/bdi><\/a> <b>\(paid link\)<\/b>/);
   });
 
   it('[GDE-15] every text color on every background reaches 4.5:1, on the screen and on paper (WCAG 2.2 SC 1.4.3)', () => {
@@ -123,7 +123,9 @@ describe('a guide as HTML', () => {
     expect(guideHtml(pageOf('Plain'))).toBe(guideHtml(pageOf('Plain')));
   });
 
-  it('[GDE-17] the JSON-LD uses the vocabulary of schema.org (types and properties from memory of schema.org)', () => {
+  // schema.org/ItemList: numberOfItems, and itemListElement as plain text. data/ext/pending/issue-1950.ttl of schemaorg/schemaorg: correction of a
+  // CreativeWork, CorrectionComment as a kind of Comment. schema.org/author: author of a CreativeWork. The other terms from memory.
+  it('[GDE-17] the JSON-LD uses the vocabulary of schema.org', () => {
     const thing = ['@type', 'name', 'description'];
     const known: Record<string, string[]> = {
       Article: [
@@ -134,7 +136,6 @@ describe('a guide as HTML', () => {
       Audience: ['audienceType'],
       CorrectionComment: ['datePublished', 'text'],
       ItemList: ['numberOfItems', 'itemListElement'],
-      ListItem: ['position'],
     };
     const check = (value: unknown): void => {
       if (Array.isArray(value)) value.forEach(check);
@@ -157,7 +158,7 @@ describe('a guide as HTML', () => {
 function tagsOf(page: ReturnType<typeof pageOf>): string[] {
   return [
     ...guideHtml(page)
-      .replace(/(<style>|<script[^>]*>)[^]*?(?=<\/)/g, '$1')
+      .replace(/(<style>|<script[^>]*>)[\s\S]*?(?=<\/)/g, '$1')
       .matchAll(/<[^>]*>/g),
   ]
     .map(([tag]) => tag.replace(/"[^"]*"/g, '""'))

@@ -2,7 +2,7 @@ import { dayText } from '../day.ts';
 import type { GuideEntry, GuidePage, WorkedExample } from '../guidePage.ts';
 import { pocketCardSvg, slideChartSvg } from './cutOutSvg.ts';
 import { htmlAttribute, htmlText, scriptJson } from './escape.ts';
-import { entryHtml, outside, verdictShapes } from './foodHtml.ts';
+import { entryHtml, outside } from './foodHtml.ts';
 import { guideCss, type PageDress, pageCss } from './guideCss.ts';
 import { jsonLd } from './jsonLd.ts';
 
@@ -42,6 +42,7 @@ export function wholePage({ title, description, language, css, head, main }: Who
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'">
+<meta name="referrer" content="no-referrer">
 <title>${htmlText(title)}</title>
 <meta name="description" content="${htmlAttribute(description)}">
 <style>
@@ -77,7 +78,6 @@ function bodyHtml(page: GuidePage, level: number, element: 'main' | 'div', large
     linked('To cut out', cutOutHtml(page), 'cut-out', ' class="cut"'),
   ];
   return `<${element} class="guide${large ? ' large' : ''}">
-${verdictShapes}
 <p class="soft">${headline(page)}</p>
 <h${level} class="title">${htmlText(page.title)}</h${level}>
 <p class="lead">${htmlText(page.purpose)}</p>

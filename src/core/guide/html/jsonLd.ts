@@ -23,7 +23,8 @@ export function jsonLd(page: GuidePage): Readonly<Record<string, unknown>> {
       '@type': 'ItemList',
       name: page.category,
       numberOfItems: foods.length,
-      itemListElement: foods.map((food, index) => ({ '@type': 'ListItem', position: index + 1, name: food.name })),
+      // Names alone, as schema.org allows: a ListItem each would cost 40 bytes a food.
+      itemListElement: foods.map(({ name }) => name),
     },
   };
 }
