@@ -38,7 +38,7 @@ function keysNotRead(read: unknown, kept: unknown, path: readonly PropertyKey[])
             code: 'json-key-not-known' as const,
             place: { heading: placeText([...path, key]) },
             found: key,
-            expected: 'a key from docs/formats.md; this one is left alone',
+            expected: 'a key from docs/formats.md; nobody reads this one',
           },
         ],
   );

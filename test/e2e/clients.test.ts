@@ -75,6 +75,36 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByRole('row').filter({ hasText: 'Gouda slices' }).getByText('fits', { exact: true }).waitFor();
   });
 
+  test('the chart note is read, saved as DOCX and FHIR, and printed without its buttons', async () => {
+    await page.getByText('Chart note', { exact: true }).click();
+    const note = page.locator('pre.note');
+    await note.waitFor();
+    expect(await note.textContent()).toContain('Reason: asked for by the client');
+    for (const [button, name] of [
+      ['Save as DOCX', 'chart note.docx'],
+      ['Save as FHIR R4', 'prescription.fhir.json'],
+    ] as const) {
+      const download = page.waitForEvent('download');
+      await page.getByRole('button', { name: button }).click();
+      expect((await download).suggestedFilename()).toBe(name);
+    }
+    await page.emulateMedia({ media: 'print' });
+    expect(await note.isVisible()).toBe(true);
+    expect(await page.getByRole('button', { name: 'Copy the note' }).isVisible()).toBe(false);
+    await page.emulateMedia({ media: null });
+  });
+
+  test('results are read from a file; one without a unit is told and left out', async () => {
+    await page.getByRole('button', { name: 'New assessment' }).click();
+    await page.locator('input[type="file"][accept*=".json"]').setInputFiles({
+      name: 'results.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from('analyte,value,unit,taken on\npotassium,4.6,mmol/L,2026-11-02\nphosphate,5.1,,2026-11-02\n'),
+    });
+    await page.getByText('1 results were read.').waitFor();
+    await page.getByText(/row 3: found/).waitFor();
+  });
+
   test.each(['light', 'dark'] as const)(
     'no accessibility fault on the clients’ screens, %s, and no sideways scroll at 320 px',
     async scheme => {

@@ -5,9 +5,10 @@ import type { Assessment } from '#core/client/client.ts';
 import { labWords } from '#core/client/clientFacts.ts';
 import { nextChecks } from '#core/client/nextChecks.ts';
 import { proposePrescription, standingNotice } from '#core/client/proposePrescription.ts';
-import type { ClientRecord, DecidedTarget, Prescription } from '#core/client/record.ts';
+import { type ClientRecord, contactsMade, type DecidedTarget, type Prescription } from '#core/client/record.ts';
 import { sourceWords } from '#core/client/source.ts';
 import { type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/target.ts';
+import { noLimitWords } from '#core/client/targetWords.ts';
 import { labTrend } from '#core/client/trend.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
 import type { Interval } from '#core/quantity/interval.ts';
@@ -25,7 +26,7 @@ export function describeClientShort(record: ClientRecord, today: Day) {
     isDemo: record.isDemo,
     ...(newest === undefined ? {} : { setting: newest.assessment.treatment.setting, assessedOn: newest.assessment.on }),
     ...(record.prescriptions[0] === undefined ? {} : { signedAt: record.prescriptions[0].signed.at.slice(0, 10) }),
-    openContacts: urgent.filter(({ id }) => !record.contacts.some(({ cautionId }) => cautionId === id)).length,
+    openContacts: urgent.filter(({ id }) => contactsMade(record, id).length === 0).length,
     overdue: newest === undefined ? 0 : nextChecks(newest.assessment, today).filter(({ state }) => state === 'overdue').length,
   };
 }
@@ -195,7 +196,7 @@ function describePrescription({ id, targets, signed, supersedes }: Prescription,
 }
 
 export function decidedText({ item, range, limit }: DecidedTarget): string {
-  return range === undefined ? 'no limit' : figureText(item, range, limit ?? 'within');
+  return range === undefined ? noLimitWords : figureText(item, range, limit ?? 'within');
 }
 
 /** "38.5 – 42 g", "under 2300 mg", "at least 25 g", "none named on the label". */

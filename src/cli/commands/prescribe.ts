@@ -16,8 +16,8 @@ export const command: Command = {
     const [file] = given.positionals;
     if (file === undefined) throw new Fault('option-missing', `The file of the assessment is missing. Usage: platewright ${this.usage}`);
     const json = parsed(new TextDecoder().decode(await world.readBytes(file)));
-    const today = typeof json.today === 'string' ? json.today : world.today();
-    if (!isDay(today)) throw new Fault('assessment-not-valid', 'today: expected a day, yyyy-mm-dd.');
+    const today = json.today ?? world.today();
+    if (typeof today !== 'string' || !isDay(today)) throw new Fault('assessment-not-valid', 'today: expected a day, yyyy-mm-dd.');
     const { value, issues } = assessmentFromJson(json.assessment);
     if (value === undefined) {
       const places = issues.map(({ place, expected }) => `${place.heading ?? 'the assessment'}: expected ${expected}`);

@@ -183,12 +183,14 @@ const assessmentSchema = z.object({
 });
 
 /**
- * Reads an assessment as docs/formats.md describes it. Without a value when it is not valid; the issues name each place. What
+ * Reads an assessment as docs/formats.md describes it. Without a value when it is not valid; the issues name each place. A key
+ * that nobody reads is refused as well: "pregnent" left alone would be a pregnancy that nobody sees. What
  * a value can be (a potassium of 55, a day that does not exist) is for `checkAssessment`, which asks or refuses in words.
  */
 export function assessmentFromJson(value: unknown): Reading<Assessment | undefined> {
   const checked = checkJson(assessmentSchema, value);
-  return checked.ok ? { value: checked.value, issues: checked.issues } : { value: undefined, issues: checked.issues };
+  if (!checked.ok || checked.issues.length > 0) return { value: undefined, issues: checked.issues };
+  return { value: checked.value, issues: [] };
 }
 
 function missingPartsTrue(): Readonly<Record<keyof typeof missingPartPercent, true>> {

@@ -57,6 +57,12 @@ export interface ContactMade {
   readonly note?: string;
 }
 
+/** Who was told of a caution since the newest assessment: a contact made before it was about another value. */
+export function contactsMade({ assessments, contacts }: ClientRecord, cautionId: string): readonly ContactMade[] {
+  const since = assessments[0]?.assessment.on ?? '';
+  return contacts.filter(contact => contact.cautionId === cautionId && contact.on >= since);
+}
+
 export interface MealShare {
   readonly name: string;
   /** Percent of the day. */

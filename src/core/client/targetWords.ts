@@ -16,11 +16,11 @@ export const targetNames: Readonly<Record<TargetItem, string>> = {
 };
 
 /** A target that has no figure reads so. */
-export const noLimitWords = 'no limit';
+export const noLimitWords = 'no limit set';
 
 /**
  * A day's range as it is read, rounded outward to tenths: "38.5 – 42 g", "56 g", "under 2300 mg", "at most 1300 mL", "at least 77 g",
- * "none named on the label". Without a range: "no limit".
+ * "none named on the label". Without a range: "no limit set", for a target held back is not one that nobody needs.
  */
 export function rangeWords(unit: TargetUnit, range: Interval | undefined, limit: Limit = 'within'): string {
   if (range === undefined) return noLimitWords;

@@ -28,6 +28,7 @@ describe('the chart note', () => {
       'Laboratory results',
       'Diagnosis',
       'Intervention: nutrition prescription',
+      'Where guidelines disagree',
       'Cautions',
       'Monitoring and evaluation',
       'Notice',
@@ -55,6 +56,40 @@ describe('the chart note', () => {
       contacts: [{ cautionId: cautions.find(({ sameDay }) => sameDay)!.id, told: 'the unit', on: today, at: '2026-06-15T09:30:00.000Z' }],
     };
     expect(section(chartNote(told, today), 'Cautions')?.paragraphs.join(' ')).toContain('Told: the unit, 2026-06-15 09:30 UTC.');
+    const longAgo = { ...told, contacts: told.contacts.map(contact => ({ ...contact, on: '2025-01-10' })) };
+    expect(section(chartNote(longAgo, today), 'Cautions')?.paragraphs.join(' ')).toContain('Nobody is noted as told.');
+  });
+
+  test('[NOTE-3] a day that is none is said so, and no check is planned from it', () => {
+    const broken = { ...record, assessments: [{ id: 'a', assessment: { ...hemodialysisClient, age: { bornOn: '1960-02-31' } } }] };
+    const text = noteText(chartNote(broken, today)!);
+    expect(text).not.toContain('NaN');
+    expect(text).toContain('born 1960-02-31, which is no day');
+    expect(text).toContain('Not planned until');
+  });
+
+  test('[NOTE-2] a signed note tells what other guidelines say, holds 78 columns and carries no control character', () => {
+    const odd = { ...record, name: `A\u0000B\u001b[2J` };
+    const note = chartNote(odd, today)!;
+    expect(section(note, 'Where guidelines disagree')?.paragraphs.length).toBeGreaterThan(0);
+    expect(note.title).not.toMatch(/\p{Cc}/u);
+    const long = { ...odd, assessments: [{ id: 'a', assessment: { ...hemodialysisClient, goals: ['x'.repeat(200)] } }] };
+    const lines = noteText(chartNote(long, today)!).split('\n').slice(1);
+    expect(lines.join('')).toContain('x'.repeat(78));
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(78);
+  });
+
+  test.each([
+    ['6 % in 6 months is under the bound', { percent6Months: 6 }, undefined],
+    ['12 % in 6 months counts beside 2 % in 3', { percent3Months: 2, percent6Months: 12 }, '12% in 6 months'],
+    ['5 % in 3 months', { percent3Months: 5 }, '5% in 3 months'],
+  ])('[NOTE-4] weight loss by the wasting criteria (Fouque 2008): %s', (_, weightLoss, said) => {
+    const assessment = { ...clientWith(), weightLoss };
+    const lost = problemStatements(checkAssessment(assessment, today).facts, proposePrescription(assessment, today)).find(text =>
+      text.startsWith('Unintended weight loss'),
+    );
+    if (said === undefined) expect(lost).toBeUndefined();
+    else expect(lost).toContain(said);
   });
 
   test('[NOTE-4] problems are stated from the client’s own numbers, and the clinic’s own words are added as they are', () => {
@@ -79,7 +114,7 @@ describe('the chart note', () => {
     expect(section(chartNote(barred, today), 'Intervention')?.paragraphs.join(' ')).toContain('Pregnancy');
   });
 
-  test('[NOTE-6] as text it is no wider than 78 characters but for single long words, and loses nothing', () => {
+  test('[NOTE-6] as text it is no wider than 78 characters, and loses nothing', () => {
     const note = chartNote(record, today)!;
     const text = noteText(note);
     for (const line of text.split('\n')) expect(line.length <= 78 || !line.trim().includes('  ')).toBe(true);

@@ -1,11 +1,11 @@
 import { roundHalfUp } from '#core/quantity/rounding.ts';
-import { type Day, yearsBetween } from '../calendarDay.ts';
+import { type Day, isDay, yearsBetween } from '../calendarDay.ts';
 import { checkAssessment } from '../checkAssessment.ts';
 import type { Assessment } from '../client.ts';
 import { ageWords, type ClientFacts, labWords } from '../clientFacts.ts';
 import { nextChecks } from '../nextChecks.ts';
 import { type Proposal, proposePrescription, standingNotice } from '../proposePrescription.ts';
-import type { ClientRecord, Prescription } from '../record.ts';
+import { type ClientRecord, contactsMade, type Prescription } from '../record.ts';
 import { sourceWords } from '../source.ts';
 import { type Target, targetItems } from '../target.ts';
 import { rangeWords, targetNames } from '../targetWords.ts';
@@ -35,31 +35,57 @@ export function chartNote(record: ClientRecord, today: Day, clinicStatements: re
   const { facts } = checkAssessment(newest, today);
   const proposal = proposePrescription(newest, today);
   const [prescription] = record.prescriptions;
-  return {
+  return cleaned({
     title: `Nutrition note, ${record.name}, ${today}`,
     sections: [
       { heading: 'Assessment', paragraphs: [...personWords(newest, today), ...weightWords(facts, proposal), ...otherFacts(newest)] },
       ...labSection(facts, today),
       { heading: 'Diagnosis', paragraphs: diagnosis(facts, proposal, clinicStatements) },
       interventionSection(prescription, proposal),
+      ...disagreement(prescription, proposal),
       { heading: 'Cautions', paragraphs: cautionWords(record, proposal) },
       {
         heading: 'Monitoring and evaluation',
-        paragraphs: nextChecks(newest, today).map(
-          ({ item, every, lastOn, dueBy, state }) =>
-            `${item}: ${state === 'overdue' ? 'overdue since' : 'due by'} ${dueBy} (${every}; ${lastOn === undefined ? 'no earlier one on record' : `last ${lastOn}`}).`,
-        ),
+        paragraphs: proposal.kind === 'barred' ? ['Not planned until what bars a target is answered.'] : monitoring(newest, today),
       },
       { heading: 'Notice', paragraphs: [standingNotice] },
     ],
+  });
+}
+
+/** No control character gets into a note: an Office document with one cannot be opened, and a text field would act on it. */
+function cleaned({ title, sections }: ChartNote): ChartNote {
+  return {
+    title: clean(title),
+    sections: sections.map(({ heading, paragraphs, rows }) => ({
+      heading,
+      paragraphs: paragraphs.map(clean),
+      ...(rows === undefined ? {} : { rows: rows.map(cells => cells.map(clean)) }),
+    })),
   };
 }
 
+function clean(text: string): string {
+  return text.toWellFormed().replace(/[\p{Cc}\uFFFE\uFFFF]/gu, ' ');
+}
+
+function monitoring(newest: Assessment, today: Day): string[] {
+  return nextChecks(newest, today).map(
+    ({ item, every, lastOn, dueBy, state }) =>
+      `${item}: ${state === 'overdue' ? 'overdue since' : 'due by'} ${dueBy} (${every}; ${lastOn === undefined ? 'no earlier one on record' : `last ${lastOn}`}).`,
+  );
+}
+
 function personWords({ sex, age, treatment, stage, diabetes, on, ...rest }: Assessment, today: Day): string[] {
-  const years = 'years' in age ? age.years : yearsBetween(age.bornOn, today);
+  const years =
+    'years' in age
+      ? `${age.years} years`
+      : isDay(age.bornOn)
+        ? `${yearsBetween(age.bornOn, today)} years`
+        : `born ${age.bornOn}, which is no day`;
   const setting = treatment.setting.replaceAll('-', ' ').replace('ckd', 'CKD');
   return [
-    `Assessed ${on}. ${sex === 'female' ? 'Female' : 'Male'}, ${years} years; ${setting}${stage === undefined ? '' : `, stage ${stage.value} set on ${stage.on}`}${diabetes ? ', diabetes' : ''}.`,
+    `Assessed ${on}. ${sex === 'female' ? 'Female' : 'Male'}, ${years}; ${setting}${stage === undefined ? '' : `, stage ${stage.value} set on ${stage.on}`}${diabetes ? ', diabetes' : ''}.`,
     ...(rest.conditions.length === 0 ? [] : [`Conditions: ${list(rest.conditions)}.`]),
     ...(rest.medicines.length === 0 ? [] : [`Medicines by class: ${list(rest.medicines)}.`]),
     ...(rest.supplements.length === 0 ? [] : [`Supplements: ${list(rest.supplements)}.`]),
@@ -133,6 +159,17 @@ function interventionSection(prescription: Prescription | undefined, proposal: P
   };
 }
 
+/** A signed prescription says what was chosen; here stands what other guidelines say of the same assessment. */
+function disagreement(prescription: Prescription | undefined, proposal: Proposal): NoteSection[] {
+  if (prescription === undefined || proposal.kind === 'barred') return [];
+  const paragraphs = targetItems.flatMap(item =>
+    proposal.targets[item].alternatives.map(
+      ({ says, sources }) => `${targetNames[item]}: ${says} (${sources.map(sourceWords).join('; ')}).`,
+    ),
+  );
+  return paragraphs.length === 0 ? [] : [{ heading: 'Where guidelines disagree', paragraphs }];
+}
+
 function proposedRow(target: Target): readonly string[] {
   const sources = target.sources.map(sourceWords).join('; ');
   const elsewhere = target.alternatives
@@ -142,7 +179,7 @@ function proposedRow(target: Target): readonly string[] {
     case 'proposed':
       return [targetNames[target.item], rangeWords(target.unit, target.range, target.limit), `${target.says} (${sources}).${elsewhere}`];
     case 'no-limit':
-      return [targetNames[target.item], 'no limit', `${target.reasons.join(' ')} (${sources}).${elsewhere}`];
+      return [targetNames[target.item], 'no limit proposed', `${target.reasons.join(' ')} (${sources}).${elsewhere}`];
     case 'withheld':
       return [
         targetNames[target.item],
@@ -152,12 +189,10 @@ function proposedRow(target: Target): readonly string[] {
   }
 }
 
-function cautionWords({ contacts }: ClientRecord, { cautions }: Proposal): string[] {
+function cautionWords(record: ClientRecord, { cautions }: Proposal): string[] {
   if (cautions.length === 0) return ['None is met.'];
   return cautions.map(({ id, told, because, source, sameDay }) => {
-    const made = contacts
-      .filter(({ cautionId }) => cautionId === id)
-      .map(one => ` Told: ${one.told}, ${one.at.slice(0, 16).replace('T', ' ')} UTC.`);
+    const made = contactsMade(record, id).map(one => ` Told: ${one.told}, ${one.at.slice(0, 16).replace('T', ' ')} UTC.`);
     const open = sameDay && made.length === 0 ? ' Nobody is noted as told.' : '';
     return `${told} ${because} (${sourceWords(source)}).${made.join('')}${open}`;
   });

@@ -14,7 +14,9 @@ export function noteText({ title, sections }: ChartNote): string {
 function wrapped(text: string, indent: string): string[] {
   const lines: string[] = [];
   let line = indent;
-  for (const word of text.split(/\s+/).filter(Boolean)) {
+  const longest = width - indent.length;
+  const words = text.split(/\s+/).flatMap(word => word.match(new RegExp(`.{1,${longest}}`, 'gu')) ?? []);
+  for (const word of words) {
     if (line.trim() !== '' && line.length + 1 + word.length > width) {
       lines.push(line);
       line = indent;

@@ -24,11 +24,14 @@ export function problemStatements(facts: ClientFacts, proposal: Proposal): reado
   }
   if (proposal.wasting.criteria.wasting)
     statements.push('Protein-energy wasting by the published criteria, as shown by the numbers above.');
-  const lost = weightLoss?.percent3Months ?? weightLoss?.percent6Months;
-  if (lost !== undefined && lost >= 5) {
-    statements.push(
-      `Unintended weight loss${withAppetite}, as shown by ${lost}% in ${weightLoss?.percent3Months === undefined ? 6 : 3} months.`,
-    );
+  // Bounds of the published criteria for protein-energy wasting (Fouque 2008): 5 % in 3 months, 10 % in 6.
+  const lost = [
+    { percent: weightLoss?.percent3Months ?? 0, months: 3, bound: 5 },
+    { percent: weightLoss?.percent6Months ?? 0, months: 6, bound: 10 },
+  ].filter(({ percent, bound }) => percent >= bound);
+  if (lost.length > 0) {
+    const shownBy = lost.map(({ percent, months }) => `${percent}% in ${months} months`).join(' and ');
+    statements.push(`Unintended weight loss${withAppetite}, as shown by ${shownBy}.`);
   }
   for (const [item, analyte, words] of [
     ['phosphorus', 'phosphate', 'More phosphorus than is cleared'],

@@ -62,7 +62,8 @@ function Urgent({
   readonly onChanged: () => Promise<void>;
 }) {
   const [told, setTold] = useState('');
-  const made = client.contacts.filter(({ cautionId }) => cautionId === caution.id);
+  // A contact made before the newest assessment was about another value.
+  const made = client.contacts.filter(({ cautionId, on }) => cautionId === caution.id && on >= (client.assessedOn ?? ''));
   const save = useMutation({
     mutationFn: () =>
       answer(
