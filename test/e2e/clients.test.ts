@@ -99,7 +99,7 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.locator('input[type="file"][accept*=".json"]').setInputFiles({
       name: 'results.csv',
       mimeType: 'text/csv',
-      buffer: Buffer.from('analyte,value,unit,taken on\npotassium,4.6,mmol/L,2026-11-02\nphosphate,5.1,,2026-11-02\n'),
+      buffer: Buffer.from('analyte,value,unit,date\npotassium,4.6,mmol/L,2026-11-02\nphosphate,5.1,,2026-11-02\n'),
     });
     await page.getByText('1 results were read.').waitFor();
     await page.getByText(/row 3: found/).waitFor();
