@@ -3,8 +3,8 @@ import { useDeferredValue, useState } from 'react';
 import { answer, api, type Proposal } from '../../api.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
 import { Told } from '../../ui/Told.tsx';
-import { type AssessmentDraft, assessmentOf, draftOf, labChoices } from './assessmentDraft.ts';
-import { conditions, medicines, settings, supplements, symptoms, weightKinds } from './vocabulary.ts';
+import { type AssessmentDraft, assessmentOf, draftOf, labChoices, labDraftOf } from './assessmentDraft.ts';
+import { conditions, medicines, missingParts, settings, supplements, symptoms, weightKinds } from './vocabulary.ts';
 
 /** A dated set of facts. Questions and refusals speak while it is typed; nothing is corrected silently. */
 export function AssessmentForm({
@@ -139,6 +139,7 @@ export function AssessmentForm({
       </fieldset>
       <Labs draft={draft} today={today} onChange={setDraft} />
       <Ticks name="Conditions" list="conditions" options={conditions} draft={draft} onChange={setDraft} />
+      <Ticks name="Missing parts of the body, one side" list="missingParts" options={missingParts} draft={draft} onChange={setDraft} />
       <Ticks name="Medicines, by class" list="medicines" options={medicines} draft={draft} onChange={setDraft} />
       <Ticks name="Supplements" list="supplements" options={supplements} draft={draft} onChange={setDraft} />
       <Ticks name="Symptoms" list="symptoms" options={symptoms} draft={draft} onChange={setDraft} />
@@ -223,13 +224,22 @@ function Weighings({ draft, today, onChange }: Part & { readonly today: string }
             <span>On</span>
             <input type="date" value={one.on} onChange={event => change(at, { on: event.target.value })} />
           </label>
+          <label className="row">
+            <input type="checkbox" checked={one.unitConfirmed} onChange={event => change(at, { unitConfirmed: event.target.checked })} />
+            <span>unit checked</span>
+          </label>
         </div>
       ))}
       <p>
         <button
           type="button"
           className="quiet"
-          onClick={() => onChange({ ...draft, weighings: [...draft.weighings, { value: '', unit: 'kg', kind: 'actual', on: today }] })}
+          onClick={() =>
+            onChange({
+              ...draft,
+              weighings: [...draft.weighings, { value: '', unit: 'kg', kind: 'actual', on: today, unitConfirmed: false }],
+            })
+          }
         >
           Add a weight
         </button>
@@ -277,6 +287,10 @@ function Labs({ draft, today, onChange }: Part & { readonly today: string }) {
             <span>Taken on</span>
             <input type="date" value={one.takenOn} onChange={event => change(at, { takenOn: event.target.value })} />
           </label>
+          <label className="row">
+            <input type="checkbox" checked={one.hemolyzed} onChange={event => change(at, { hemolyzed: event.target.checked })} />
+            <span>hemolyzed</span>
+          </label>
         </div>
       ))}
       <LabImport onLabs={labs => onChange({ ...draft, labs: [...draft.labs, ...labs] })} />
@@ -284,7 +298,9 @@ function Labs({ draft, today, onChange }: Part & { readonly today: string }) {
         <button
           type="button"
           className="quiet"
-          onClick={() => onChange({ ...draft, labs: [...draft.labs, { analyte: 'potassium', value: '', unit: 'mmol/L', takenOn: today }] })}
+          onClick={() =>
+            onChange({ ...draft, labs: [...draft.labs, labDraftOf({ analyte: 'potassium', unit: 'mmol/L', takenOn: today })] })
+          }
         >
           Add a result
         </button>
@@ -303,9 +319,7 @@ function LabImport({ onLabs }: { readonly onLabs: (labs: AssessmentDraft['labs']
       const { labs, issues } = await answer<{ labs: Record<string, unknown>[]; issues: string[] }>(
         api.clients.labs.$post({ json: { text: await file.text() } }),
       );
-      onLabs(
-        labs.map(lab => ({ analyte: String(lab.analyte), value: String(lab.value), unit: String(lab.unit), takenOn: String(lab.takenOn) })),
-      );
+      onLabs(labs.map(labDraftOf));
       setTold([`${labs.length} results were read.`, ...issues]);
     } catch (problem) {
       setError(problem);

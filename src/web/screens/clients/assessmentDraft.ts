@@ -3,12 +3,49 @@ import { type Analyte, analyteKeys, analytes } from '#core/client/analytes.ts';
 /** The form of an assessment: every figure as it is typed, with its unit beside it. */
 export interface AssessmentDraft {
   readonly fields: Readonly<Record<string, string>>;
-  readonly weighings: readonly { readonly value: string; readonly unit: string; readonly kind: string; readonly on: string }[];
-  readonly labs: readonly { readonly analyte: string; readonly value: string; readonly unit: string; readonly takenOn: string }[];
-  readonly ticked: Readonly<Record<'conditions' | 'medicines' | 'supplements' | 'symptoms', readonly string[]>>;
+  readonly weighings: readonly {
+    readonly value: string;
+    readonly unit: string;
+    readonly kind: string;
+    readonly on: string;
+    readonly unitConfirmed: boolean;
+  }[];
+  readonly labs: readonly LabDraft[];
+  readonly ticked: Readonly<Record<'conditions' | 'medicines' | 'supplements' | 'symptoms' | 'missingParts', readonly string[]>>;
+  /** What was known before and has no field here; it stays, for a fact that falls out unseen changes what is proposed. */
+  readonly carried: Json;
+}
+
+export interface LabDraft {
+  readonly analyte: string;
+  readonly value: string;
+  readonly unit: string;
+  readonly takenOn: string;
+  readonly hemolyzed: boolean;
+  /** Hour and the laboratory's own upper bound, where a file told them. */
+  readonly carried: Json;
 }
 
 type Json = Readonly<Record<string, unknown>>;
+
+const carriedKeys = ['breastfeeding', 'raasChangedOn', 'muscleLoss'] as const;
+const carriedTreatmentKeys = ['ultrafiltrationLimitMlPerKgH', 'bags', 'icodextrin', 'absorbedShare'] as const;
+
+function only(json: Json, keys: readonly string[]): Json {
+  return Object.fromEntries(keys.filter(key => key in json).map(key => [key, json[key]]));
+}
+
+/** A result as a file or an earlier assessment has it, ready to be changed. */
+export function labDraftOf(lab: Json): LabDraft {
+  return {
+    analyte: text(lab.analyte),
+    value: text(lab.value),
+    unit: text(lab.unit),
+    takenOn: text(lab.takenOn),
+    hemolyzed: lab.hemolyzed === true,
+    carried: only(lab, ['takenAt', 'upperNormal']),
+  };
+}
 
 /** Names and units of the laboratory results, as the core reads them. */
 export const labChoices: readonly { readonly key: string; readonly name: string; readonly units: readonly string[] }[] = analyteKeys.map(
@@ -72,25 +109,28 @@ export function draftOf(assessment: Json | undefined, today: string): Assessment
     },
     weighings: ((given.weighings ?? []) as readonly Json[]).map(one => {
       const weight = one.weight as Json;
-      return { value: text(weight.value), unit: text(weight.unit), kind: text(one.kind), on: text(one.on) };
+      return {
+        value: text(weight.value),
+        unit: text(weight.unit),
+        kind: text(one.kind),
+        on: text(one.on),
+        unitConfirmed: one.unitConfirmed === true,
+      };
     }),
-    labs: ((given.labs ?? []) as readonly Json[]).map(one => ({
-      analyte: text(one.analyte),
-      value: text(one.value),
-      unit: text(one.unit),
-      takenOn: text(one.takenOn),
-    })),
+    labs: ((given.labs ?? []) as readonly Json[]).map(labDraftOf),
     ticked: {
       conditions: ticked('conditions'),
       medicines: ticked('medicines'),
       supplements: ticked('supplements'),
       symptoms: ticked('symptoms'),
+      missingParts: ticked('missingParts'),
     },
+    carried: { ...only(given, carriedKeys), ...only(intake, ['littleForDays']), treatment },
   };
 }
 
 /** The draft as assessment JSON. What is empty is left out: not known, never filled in. */
-export function assessmentOf({ fields, weighings, labs, ticked }: AssessmentDraft): Record<string, unknown> {
+export function assessmentOf({ fields, weighings, labs, ticked, carried }: AssessmentDraft): Record<string, unknown> {
   const f = (key: string): string => (fields[key] ?? '').trim();
   const some = (key: string, value: unknown): Json => (value === undefined ? {} : { [key]: value });
   const number = (key: string): number | undefined => (f(key) === '' ? undefined : Number(f(key)));
@@ -105,7 +145,8 @@ export function assessmentOf({ fields, weighings, labs, ticked }: AssessmentDraf
     on: f('on'),
     sex: f('sex'),
     age: f('bornOn') !== '' ? { bornOn: f('bornOn') } : { years: Number(f('years')) },
-    treatment: treatmentOf(f, number, day),
+    ...only(carried, carriedKeys),
+    treatment: { ...carriedTreatment(carried.treatment as Json, f('setting')), ...treatmentOf(f, number, day) },
     diabetes: f('diabetes') === 'true',
     ...some('pregnant', f('pregnant') === 'true' ? true : undefined),
     ...some('acuteKidneyInjury', f('acuteKidneyInjury') === 'true' ? true : undefined),
@@ -113,18 +154,33 @@ export function assessmentOf({ fields, weighings, labs, ticked }: AssessmentDraf
     ...some('height', heightOf(f, number)),
     weighings: weighings
       .filter(({ value }) => value.trim() !== '')
-      .map(({ value, unit, kind, on }) => ({ weight: { value: Number(value), unit }, kind, on })),
+      .map(({ value, unit, kind, on, unitConfirmed }) => ({
+        weight: { value: Number(value), unit },
+        kind,
+        on,
+        ...some('unitConfirmed', unitConfirmed || undefined),
+      })),
     ...some('urineMlPerDay', f('urine') === '' ? undefined : { value: Number(f('urine')), on: f('urineOn') }),
     labs: labs
       .filter(({ value }) => value.trim() !== '')
-      .map(({ analyte, value, unit, takenOn }) => ({ analyte, value: Number(value), unit, takenOn })),
+      .map(lab => ({
+        ...lab.carried,
+        analyte: lab.analyte,
+        value: Number(lab.value),
+        unit: lab.unit,
+        takenOn: lab.takenOn,
+        ...some('hemolyzed', lab.hemolyzed || undefined),
+      })),
     ...ticked,
     allergies: list('allergies'),
     avoidedFoods: list('avoidedFoods'),
     goals: list('goals'),
     ...some('appetite', day('appetite')),
     ...some('weightLoss', object({ ...some('percent3Months', number('loss3')), ...some('percent6Months', number('loss6')) })),
-    ...some('intake', object({ ...some('energyKcal', number('energyKcal')), ...some('proteinG', number('proteinG')) })),
+    ...some(
+      'intake',
+      object({ ...only(carried, ['littleForDays']), ...some('energyKcal', number('energyKcal')), ...some('proteinG', number('proteinG')) }),
+    ),
     ...some('foodAccess', day('foodAccess')),
     ...some(
       'potassiumSteps',
@@ -133,6 +189,11 @@ export function assessmentOf({ fields, weighings, labs, ticked }: AssessmentDraf
     ...some('lastScreenedOn', day('lastScreenedOn')),
     ...some('lastFullAssessmentOn', day('lastFullAssessmentOn')),
   };
+}
+
+/** Bags and the like belong to a treatment: another setting begins without them. */
+function carriedTreatment(treatment: Json, setting: string): Json {
+  return treatment.setting === setting ? only(treatment, carriedTreatmentKeys) : {};
 }
 
 function treatmentOf(

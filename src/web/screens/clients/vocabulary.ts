@@ -1,3 +1,5 @@
+import { missingPartPercent } from '#core/client/formulas/amputation.ts';
+
 /** Words of the assessment form: keys as docs/formats.md has them, names as a dietitian reads them. */
 export const settings = [
   ['ckd-not-on-dialysis', 'CKD not on dialysis'],
@@ -24,6 +26,7 @@ export const weightKinds = [
 export const conditions = words(
   'edema, ascites, nephrotic-syndrome, overload, hypertension, hypotension, heart-failure, salt-losing-kidney-disease, ileostomy, calcium-oxalate-stones, frail, sarcopenia, acute-illness, metabolically-unstable, peritonitis, in-hospital, new-feeding, fasting-for-faith, low-carbohydrate-diet',
 );
+export const missingParts = words(Object.keys(missingPartPercent).join(', '));
 export const medicines = words(
   'raas-inhibitor, mineralocorticoid-antagonist, potassium-sparing-diuretic, tacrolimus, ciclosporin, sirolimus-or-everolimus, other-immunosuppressant, high-dose-steroid, vitamin-k-antagonist, digoxin, trimethoprim, heparin, nsaid, non-selective-beta-blocker, phosphate-binder, active-vitamin-d, calcimimetic, ketoanalogs, sglt2-inhibitor, insulin-or-sulfonylurea, potassium-salt',
 );
