@@ -49,7 +49,7 @@ test('[STO-11] a database that another program holds', { timeout: 90_000 }, asyn
 test('[STO-11] a database that a newer program wrote is left as it is', { timeout: 90_000 }, async () => {
   const workbench = await startWorkbench();
   await workbench.stop();
-  const database = new Database(join(workbench.folder, readdirSync(workbench.folder).find(name => name.endsWith('.sqlite'))!));
+  const database = new Database(join(workbench.folder, 'platewright.sqlite'));
   database.exec('UPDATE workspace SET schema_version = 9999');
   database.close();
   const { status, stderr } = start(workbench.folder);
