@@ -8,7 +8,7 @@ import { proposePrescription, standingNotice } from '#core/client/proposePrescri
 import { type ClientRecord, contactsMade, type DecidedTarget, type Prescription } from '#core/client/record.ts';
 import { sourceWords } from '#core/client/source.ts';
 import { type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/target.ts';
-import { noLimitWords } from '#core/client/targetWords.ts';
+import { noLimitWords, targetNames } from '#core/client/targetWords.ts';
 import { labTrend } from '#core/client/trend.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
 import type { Interval } from '#core/quantity/interval.ts';
@@ -108,24 +108,11 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
   };
 }
 
-const titles: Readonly<Record<TargetItem, string>> = {
-  energy: 'Energy',
-  protein: 'Protein',
-  sodium: 'Sodium',
-  potassium: 'Potassium',
-  phosphorus: 'Phosphorus',
-  calcium: 'Calcium',
-  fluid: 'Fluid',
-  fiber: 'Fiber',
-  phosphateAdditives: 'Phosphate additives',
-  potassiumAdditives: 'Potassium additives',
-};
-
 function describeTarget(target: Target) {
   const { item } = target;
   const common = {
     item: item as string,
-    title: titles[item],
+    title: targetNames[item],
     unit: targetUnits[item] as string,
     sources: target.sources.map(sourceWords),
     toBeConfirmed: target.toBeConfirmed,
@@ -186,7 +173,7 @@ function describePrescription({ id, targets, signed, supersedes }: Prescription,
     ...(supersedes === undefined ? {} : { supersedes }),
     targets: targets.map(target => ({
       item: target.item as string,
-      title: titles[target.item],
+      title: targetNames[target.item],
       figure: decidedText(target),
       from: target.from as string,
       says: target.says,

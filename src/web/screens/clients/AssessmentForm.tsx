@@ -109,7 +109,10 @@ export function AssessmentForm({
           {setting === 'ckd-not-on-dialysis' && tick('conservative', 'conservative care')}
           {tick('acuteKidneyInjury', 'acute kidney injury')}
           {tick('pregnant', 'pregnant')}
+          {tick('breastfeeding', 'breastfeeding')}
+          {setting === 'peritoneal-dialysis' && tick('icodextrin', 'icodextrin')}
         </div>
+        {setting === 'peritoneal-dialysis' && <Bags draft={draft} onChange={setDraft} />}
       </fieldset>
       <fieldset className="stack">
         <legend>Body and intake</legend>
@@ -242,6 +245,45 @@ function Weighings({ draft, today, onChange }: Part & { readonly today: string }
           }
         >
           Add a weight
+        </button>
+      </p>
+    </>
+  );
+}
+
+/** Dialysate of a day: the glucose in it counts as energy. */
+function Bags({ draft, onChange }: Part) {
+  const change = (at: number, part: Partial<AssessmentDraft['bags'][number]>): void =>
+    onChange({ ...draft, bags: draft.bags.map((one, index) => (index === at ? { ...one, ...part } : one)) });
+  return (
+    <>
+      {draft.bags.map((one, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a bag has no identity but its place while it is typed
+        <div className="row" key={at}>
+          <label className="field">
+            <span>Bag, liters</span>
+            <input type="number" step="any" value={one.liters} onChange={event => change(at, { liters: event.target.value })} />
+          </label>
+          <label className="field">
+            <span>Glucose, %</span>
+            <input type="number" step="any" value={one.percent} onChange={event => change(at, { percent: event.target.value })} />
+          </label>
+          <label className="field">
+            <span>Labeled as</span>
+            <select value={one.labeledAs} onChange={event => change(at, { labeledAs: event.target.value })}>
+              <option>dextrose</option>
+              <option>glucose</option>
+            </select>
+          </label>
+        </div>
+      ))}
+      <p>
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => onChange({ ...draft, bags: [...draft.bags, { liters: '', percent: '', labeledAs: 'dextrose' }] })}
+        >
+          Add a bag of the day
         </button>
       </p>
     </>

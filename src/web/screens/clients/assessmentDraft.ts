@@ -11,6 +11,8 @@ export interface AssessmentDraft {
     readonly unitConfirmed: boolean;
   }[];
   readonly labs: readonly LabDraft[];
+  /** Dialysate bags of a day: liters and percent as typed. */
+  readonly bags: readonly { readonly liters: string; readonly percent: string; readonly labeledAs: string }[];
   readonly ticked: Readonly<Record<'conditions' | 'medicines' | 'supplements' | 'symptoms' | 'missingParts', readonly string[]>>;
   /** What was known before and has no field here; it stays, for a fact that falls out unseen changes what is proposed. */
   readonly carried: Json;
@@ -28,8 +30,8 @@ export interface LabDraft {
 
 type Json = Readonly<Record<string, unknown>>;
 
-const carriedKeys = ['breastfeeding', 'raasChangedOn', 'muscleLoss'] as const;
-const carriedTreatmentKeys = ['ultrafiltrationLimitMlPerKgH', 'bags', 'icodextrin', 'absorbedShare'] as const;
+const carriedKeys = ['raasChangedOn', 'muscleLoss'] as const;
+const carriedTreatmentKeys = ['ultrafiltrationLimitMlPerKgH', 'absorbedShare'] as const;
 
 function only(json: Json, keys: readonly string[]): Json {
   return Object.fromEntries(keys.filter(key => key in json).map(key => [key, json[key]]));
@@ -85,6 +87,8 @@ export function draftOf(assessment: Json | undefined, today: string): Assessment
       conservative: text(treatment.conservative),
       diabetes: text(given.diabetes),
       pregnant: text(given.pregnant),
+      breastfeeding: text(given.breastfeeding),
+      icodextrin: text(treatment.icodextrin),
       acuteKidneyInjury: text(given.acuteKidneyInjury),
       stage,
       stageOn,
@@ -118,6 +122,11 @@ export function draftOf(assessment: Json | undefined, today: string): Assessment
       };
     }),
     labs: ((given.labs ?? []) as readonly Json[]).map(labDraftOf),
+    bags: ((treatment.bags ?? []) as readonly Json[]).map(one => ({
+      liters: text(one.liters),
+      percent: text(one.percent),
+      labeledAs: text(one.labeledAs),
+    })),
     ticked: {
       conditions: ticked('conditions'),
       medicines: ticked('medicines'),
@@ -130,7 +139,7 @@ export function draftOf(assessment: Json | undefined, today: string): Assessment
 }
 
 /** The draft as assessment JSON. What is empty is left out: not known, never filled in. */
-export function assessmentOf({ fields, weighings, labs, ticked, carried }: AssessmentDraft): Record<string, unknown> {
+export function assessmentOf({ fields, weighings, labs, bags, ticked, carried }: AssessmentDraft): Record<string, unknown> {
   const f = (key: string): string => (fields[key] ?? '').trim();
   const some = (key: string, value: unknown): Json => (value === undefined ? {} : { [key]: value });
   const number = (key: string): number | undefined => (f(key) === '' ? undefined : Number(f(key)));
@@ -146,9 +155,10 @@ export function assessmentOf({ fields, weighings, labs, ticked, carried }: Asses
     sex: f('sex'),
     age: f('bornOn') !== '' ? { bornOn: f('bornOn') } : { years: Number(f('years')) },
     ...only(carried, carriedKeys),
-    treatment: { ...carriedTreatment(carried.treatment as Json, f('setting')), ...treatmentOf(f, number, day) },
+    treatment: { ...carriedTreatment(carried.treatment as Json, f('setting')), ...treatmentOf(f, number, day, bags) },
     diabetes: f('diabetes') === 'true',
     ...some('pregnant', f('pregnant') === 'true' ? true : undefined),
+    ...some('breastfeeding', f('breastfeeding') === 'true' ? true : undefined),
     ...some('acuteKidneyInjury', f('acuteKidneyInjury') === 'true' ? true : undefined),
     ...some('stage', f('stage') === '' ? undefined : { value: f('stage'), on: f('stageOn') }),
     ...some('height', heightOf(f, number)),
@@ -200,6 +210,7 @@ function treatmentOf(
   f: (key: string) => string,
   number: (key: string) => number | undefined,
   day: (key: string) => string | undefined,
+  bags: AssessmentDraft['bags'],
 ): Json {
   const some = (key: string, value: unknown): Json => (value === undefined ? {} : { [key]: value });
   switch (f('setting')) {
@@ -211,8 +222,21 @@ function treatmentOf(
         ...some('sessionsPerWeek', number('sessionsPerWeek')),
         ...some('sessionHours', number('sessionHours')),
       };
-    case 'peritoneal-dialysis':
-      return { setting: 'peritoneal-dialysis', method: f('method'), ...some('startedOn', day('startedOn')) };
+    case 'peritoneal-dialysis': {
+      const filled = bags.filter(({ liters, percent }) => `${liters}${percent}`.trim() !== '');
+      return {
+        setting: 'peritoneal-dialysis',
+        method: f('method'),
+        ...some('startedOn', day('startedOn')),
+        ...some(
+          'bags',
+          filled.length === 0
+            ? undefined
+            : filled.map(({ liters, percent, labeledAs }) => ({ liters: typed(liters), percent: typed(percent), labeledAs })),
+        ),
+        ...some('icodextrin', f('icodextrin') === 'true' ? true : undefined),
+      };
+    }
     case 'transplant':
       return { setting: 'transplant', transplantedOn: f('transplantedOn') };
     default:
@@ -228,4 +252,9 @@ function heightOf(f: (key: string) => string, number: (key: string) => number | 
 
 function text(value: unknown): string {
   return value === undefined || value === null ? '' : String(value);
+}
+
+/** A figure as typed; what is empty is not zero and is refused in words. */
+function typed(value: string): number | undefined {
+  return value.trim() === '' ? undefined : Number(value);
 }
