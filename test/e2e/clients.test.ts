@@ -101,8 +101,40 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
       mimeType: 'text/csv',
       buffer: Buffer.from('analyte,value,unit,date\npotassium,4.6,mmol/L,2026-11-02\nphosphate,5.1,,2026-11-02\n'),
     });
-    await page.getByText('1 results were read.').waitFor();
+    await page.getByText('1 result was read.').waitFor();
     await page.getByText(/row 3: found/).waitFor();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+  });
+
+  test('bags and icodextrin are entered: the energy that is left for food, and the meter that reads falsely high', async () => {
+    await open('/clients');
+    await page.getByLabel('A new client: initials or a code').fill('P. D.');
+    await page.getByRole('button', { name: 'Add the client' }).click();
+    await page.getByRole('button', { name: 'New assessment' }).click();
+    await page.getByRole('combobox', { name: 'Setting' }).selectOption('peritoneal-dialysis');
+    await page.getByRole('spinbutton', { name: 'or age in years' }).fill('60');
+    await page.getByRole('spinbutton', { name: 'Height' }).fill('170');
+    await page.getByRole('button', { name: 'Add a weight' }).click();
+    await page.getByRole('spinbutton', { name: 'Weight', exact: true }).fill('70');
+    await page.getByRole('checkbox', { name: 'icodextrin' }).check();
+    await page.getByRole('button', { name: 'Add a bag of the day' }).click();
+    await page.getByRole('spinbutton', { name: 'Bag, liters' }).fill('8');
+    await page.getByRole('spinbutton', { name: 'Glucose, %' }).fill('1.5');
+    await page.getByText('So far a prescription can be proposed.').waitFor();
+    await page.getByRole('button', { name: 'Keep the assessment' }).click();
+    // A weight with dialysate or water in it sets no target: the kind is asked for first.
+    const energy = page.getByRole('article', { name: 'Energy', exact: true });
+    await energy.getByText('There is no weight to set it on.', { exact: true }).waitFor();
+    await page.getByRole('button', { name: 'New assessment' }).click();
+    await page.getByRole('combobox', { name: 'Kind' }).selectOption('after-drain');
+    await page.getByRole('button', { name: 'Keep the assessment' }).click();
+    // 8 L of 1.5 % dextrose monohydrate: the share absorbed is told with its range (kidney facts 3.8).
+    await energy.getByText(/kcal from dialysate glucose \(.*absorbed; 40 to 80 % is real\) are taken off/).waitFor();
+    await energy.getByText(/Icodextrin gives more/).waitFor();
+    await page
+      .getByText(/glucose-specific/)
+      .first()
+      .waitFor({ state: 'attached' });
   });
 
   test.each(['light', 'dark'] as const)(

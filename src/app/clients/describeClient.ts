@@ -138,7 +138,7 @@ function describeTarget(target: Target) {
         kind: target.kind,
         figure: 'no limit',
         needsChoice: false,
-        says: 'No limit is proposed.',
+        says: 'No limit is proposed',
         reasons: [...target.reasons],
       };
     case 'withheld':
@@ -147,7 +147,8 @@ function describeTarget(target: Target) {
         kind: target.kind,
         figure: 'not proposed',
         needsChoice: false,
-        says: target.why,
+        // A position is a phrase: what shows it sets the full stop.
+        says: target.why.replace(/\.$/, ''),
         reasons: target.whatToCheck.map(check => `To check: ${check}`),
       };
   }

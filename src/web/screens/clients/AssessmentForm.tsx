@@ -362,7 +362,7 @@ function LabImport({ onLabs }: { readonly onLabs: (labs: AssessmentDraft['labs']
         api.clients.labs.$post({ json: { text: await file.text() } }),
       );
       onLabs(labs.map(labDraftOf));
-      setTold([`${labs.length} results were read.`, ...issues]);
+      setTold([labs.length === 1 ? '1 result was read.' : `${labs.length} results were read.`, ...issues]);
     } catch (problem) {
       setError(problem);
     }
