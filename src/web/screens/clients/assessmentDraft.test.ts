@@ -4,7 +4,7 @@ import { assessmentOf, draftOf, labDraftOf } from './assessmentDraft.ts';
 
 const today = '2026-06-15';
 
-/** Every key of the format that the form shows or carries. */
+/** Every key of the format of peritoneal dialysis. */
 const full = {
   on: today,
   sex: 'female',
@@ -56,7 +56,7 @@ const full = {
 };
 
 describe('the assessment form', () => {
-  test('loses nothing of the assessment before: what it has no field for is carried', () => {
+  test('loses nothing of the assessment before', () => {
     expect(assessmentFromJson(full).issues).toEqual([]);
     expect(assessmentOf(draftOf(full, today))).toEqual(full);
   });
@@ -65,6 +65,16 @@ describe('the assessment form', () => {
     const draft = draftOf(full, today);
     const moved = assessmentOf({ ...draft, fields: { ...draft.fields, setting: 'hemodialysis' } });
     expect(moved.treatment).toEqual({ setting: 'hemodialysis', place: 'in-center', startedOn: '2025-01-10' });
+  });
+
+  test.each([
+    { setting: 'hemodialysis', place: 'home', sessionsPerWeek: 3, sessionHours: 4, ultrafiltrationLimitMlPerKgH: 10 },
+    { setting: 'transplant', transplantedOn: '2024-02-01' },
+    { setting: 'ckd-not-on-dialysis', conservative: true },
+  ])('nor of a treatment: $setting', treatment => {
+    const other = { ...full, treatment };
+    expect(assessmentFromJson(other).issues).toEqual([]);
+    expect(assessmentOf(draftOf(other, today))).toEqual(other);
   });
 
   test('a hemolyzed sample read from a file stays one', () => {

@@ -14,8 +14,6 @@ export interface AssessmentDraft {
   /** Dialysate bags of a day: liters and percent as typed. */
   readonly bags: readonly { readonly liters: string; readonly percent: string; readonly labeledAs: string }[];
   readonly ticked: Readonly<Record<'conditions' | 'medicines' | 'supplements' | 'symptoms' | 'missingParts', readonly string[]>>;
-  /** What was known before and has no field here; it stays, for a fact that falls out unseen changes what is proposed. */
-  readonly carried: Json;
 }
 
 export interface LabDraft {
@@ -29,9 +27,6 @@ export interface LabDraft {
 }
 
 type Json = Readonly<Record<string, unknown>>;
-
-const carriedKeys = ['raasChangedOn', 'muscleLoss'] as const;
-const carriedTreatmentKeys = ['ultrafiltrationLimitMlPerKgH', 'absorbedShare'] as const;
 
 function only(json: Json, keys: readonly string[]): Json {
   return Object.fromEntries(keys.filter(key => key in json).map(key => [key, json[key]]));
@@ -67,6 +62,7 @@ export function draftOf(assessment: Json | undefined, today: string): Assessment
   const [stage, stageOn] = dated('stage');
   const [urine, urineOn] = dated('urineMlPerDay');
   const loss = (given.weightLoss ?? {}) as Json;
+  const muscle = (given.muscleLoss ?? {}) as Json;
   const intake = (given.intake ?? {}) as Json;
   const steps = (given.potassiumSteps ?? {}) as Json;
   const list = (key: string): string => ((given[key] ?? []) as readonly string[]).join(', ');
@@ -89,6 +85,9 @@ export function draftOf(assessment: Json | undefined, today: string): Assessment
       pregnant: text(given.pregnant),
       breastfeeding: text(given.breastfeeding),
       icodextrin: text(treatment.icodextrin),
+      absorbedShare: text(treatment.absorbedShare),
+      ultrafiltrationLimit: text(treatment.ultrafiltrationLimitMlPerKgH),
+      raasChangedOn: text(given.raasChangedOn),
       acuteKidneyInjury: text(given.acuteKidneyInjury),
       stage,
       stageOn,
@@ -100,6 +99,9 @@ export function draftOf(assessment: Json | undefined, today: string): Assessment
       appetite: text(given.appetite),
       loss3: text(loss.percent3Months),
       loss6: text(loss.percent6Months),
+      muscle3: text(muscle.percent3Months),
+      muscle6: text(muscle.percent6Months),
+      littleForDays: text(intake.littleForDays),
       energyKcal: text(intake.energyKcal),
       proteinG: text(intake.proteinG),
       foodAccess: text(given.foodAccess),
@@ -134,12 +136,11 @@ export function draftOf(assessment: Json | undefined, today: string): Assessment
       symptoms: ticked('symptoms'),
       missingParts: ticked('missingParts'),
     },
-    carried: { ...only(given, carriedKeys), ...only(intake, ['littleForDays']), treatment },
   };
 }
 
 /** The draft as assessment JSON. What is empty is left out: not known, never filled in. */
-export function assessmentOf({ fields, weighings, labs, bags, ticked, carried }: AssessmentDraft): Record<string, unknown> {
+export function assessmentOf({ fields, weighings, labs, bags, ticked }: AssessmentDraft): Record<string, unknown> {
   const f = (key: string): string => (fields[key] ?? '').trim();
   const some = (key: string, value: unknown): Json => (value === undefined ? {} : { [key]: value });
   const number = (key: string): number | undefined => (f(key) === '' ? undefined : Number(f(key)));
@@ -154,8 +155,8 @@ export function assessmentOf({ fields, weighings, labs, bags, ticked, carried }:
     on: f('on'),
     sex: f('sex'),
     age: f('bornOn') !== '' ? { bornOn: f('bornOn') } : { years: Number(f('years')) },
-    ...only(carried, carriedKeys),
-    treatment: { ...carriedTreatment(carried.treatment as Json, f('setting')), ...treatmentOf(f, number, day, bags) },
+    treatment: treatmentOf(f, number, day, bags),
+    ...some('raasChangedOn', day('raasChangedOn')),
     diabetes: f('diabetes') === 'true',
     ...some('pregnant', f('pregnant') === 'true' ? true : undefined),
     ...some('breastfeeding', f('breastfeeding') === 'true' ? true : undefined),
@@ -186,10 +187,15 @@ export function assessmentOf({ fields, weighings, labs, bags, ticked, carried }:
     avoidedFoods: list('avoidedFoods'),
     goals: list('goals'),
     ...some('appetite', day('appetite')),
+    ...some('muscleLoss', object({ ...some('percent3Months', number('muscle3')), ...some('percent6Months', number('muscle6')) })),
     ...some('weightLoss', object({ ...some('percent3Months', number('loss3')), ...some('percent6Months', number('loss6')) })),
     ...some(
       'intake',
-      object({ ...only(carried, ['littleForDays']), ...some('energyKcal', number('energyKcal')), ...some('proteinG', number('proteinG')) }),
+      object({
+        ...some('littleForDays', number('littleForDays')),
+        ...some('energyKcal', number('energyKcal')),
+        ...some('proteinG', number('proteinG')),
+      }),
     ),
     ...some('foodAccess', day('foodAccess')),
     ...some(
@@ -199,11 +205,6 @@ export function assessmentOf({ fields, weighings, labs, bags, ticked, carried }:
     ...some('lastScreenedOn', day('lastScreenedOn')),
     ...some('lastFullAssessmentOn', day('lastFullAssessmentOn')),
   };
-}
-
-/** Bags and the like belong to a treatment: another setting begins without them. */
-function carriedTreatment(treatment: Json, setting: string): Json {
-  return treatment.setting === setting ? only(treatment, carriedTreatmentKeys) : {};
 }
 
 function treatmentOf(
@@ -221,6 +222,7 @@ function treatmentOf(
         ...some('startedOn', day('startedOn')),
         ...some('sessionsPerWeek', number('sessionsPerWeek')),
         ...some('sessionHours', number('sessionHours')),
+        ...some('ultrafiltrationLimitMlPerKgH', number('ultrafiltrationLimit')),
       };
     case 'peritoneal-dialysis': {
       const filled = bags.filter(({ liters, percent }) => `${liters}${percent}`.trim() !== '');
@@ -235,6 +237,7 @@ function treatmentOf(
             : filled.map(({ liters, percent, labeledAs }) => ({ liters: typed(liters), percent: typed(percent), labeledAs })),
         ),
         ...some('icodextrin', f('icodextrin') === 'true' ? true : undefined),
+        ...some('absorbedShare', number('absorbedShare')),
       };
     }
     case 'transplant':
