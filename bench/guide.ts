@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { buildGuideSite } from '#app/buildGuideSite.ts';
-import { surveyForGuide } from '#app/surveyForGuide.ts';
+import { buildGuideSite } from '#app/guides/buildGuideSite.ts';
+import { surveyForGuide } from '#app/guides/surveyForGuide.ts';
 import { guideFromJson } from '#core/guide/guideFromJson.ts';
 import type { Plate } from '#core/plate/plate.ts';
 import { plateFromJson } from '#core/plate/plateFromJson.ts';

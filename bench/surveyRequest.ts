@@ -38,7 +38,11 @@ export async function benchSurveyRequest(): Promise<void> {
         now: () => new Date(),
         minerals: new Minerals(store, workerEstimator(), () => undefined),
         database: 'SQLite',
-        demo: () => ({ table: { headings: [], rows: [], issues: [] }, plates: [] }),
+        demo: () => ({ table: { headings: [], rows: [], issues: [] }, plates: [], guides: [] }),
+        pdfPrinter: () => {
+          throw new Error('not used');
+        },
+        zip: () => new Uint8Array(),
         readTable: () => Promise.reject(new Error('not used')),
         log: () => undefined,
       };

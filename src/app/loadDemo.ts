@@ -1,13 +1,20 @@
+import { guideForStore } from './guides/guideForStore.ts';
 import { importEntry, lookAtImport, proposedMapping } from './lookAtImport.ts';
 import type { Table } from './ports.ts';
 import { Shelf } from './shelf.ts';
-import type { PlateFile, Store } from './store.ts';
+import type { GuideFile, PlateFile, Store } from './store.ts';
+
+export interface Demo {
+  readonly table: Table;
+  readonly plates: readonly PlateFile[];
+  readonly guides: readonly GuideFile[];
+}
 
 /**
- * Loads the invented scenario: its table of labels and its plates, all marked as demo. A food that the table holds twice
+ * Loads the invented scenario: its table of labels, its plates and guides, all marked as demo. A food that the table holds twice
  * was reformulated: its later label joins the food that the earlier one began, so the table goes in by rounds.
  */
-export async function loadDemo(table: Table, plates: readonly PlateFile[], store: Store): Promise<void> {
+export async function loadDemo({ table, plates, guides }: Demo, store: Store): Promise<void> {
   let rest = table;
   for (let _round = 0; rest.rows.length > 0; _round++) {
     const look = await lookAtImport(rest, proposedMapping(rest.headings), new Shelf(store), store);
@@ -25,4 +32,9 @@ export async function loadDemo(table: Table, plates: readonly PlateFile[], store
   }
   const known = new Map((await store.listPlates()).map(({ value, version }) => [value.id, version]));
   for (const plate of plates) await store.putPlate(plate, known.get(plate.id) ?? null, true);
+  const kept = new Map((await store.listGuides()).map(({ value, version }) => [value.id, version]));
+  for (const one of guides) {
+    const { guide, published } = await guideForStore(one, store);
+    await store.putGuide(guide, kept.get(guide.id) ?? null, { published, isDemo: true });
+  }
 }

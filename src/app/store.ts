@@ -47,6 +47,16 @@ export interface Store {
   putSurvey(survey: SavedSurvey): Promise<SavedSurvey>;
   removeSurvey(id: string): Promise<void>;
 
+  listGuides(): Promise<readonly KeptGuide[]>;
+  getGuide(id: string): Promise<KeptGuide | undefined>;
+  /** Without `published`, what was published stays on record as it is; null takes it off. */
+  putGuide(
+    guide: GuideFile,
+    seenVersion: number | null,
+    more?: { readonly published?: readonly PublishedLabel[] | null; readonly isDemo?: boolean },
+  ): Promise<KeptGuide>;
+  removeGuide(id: string, seenVersion: number): Promise<void>;
+
   addPhoto(labelId: string, photo: NewPhoto): Promise<PhotoRow>;
   getPhoto(id: string): Promise<(PhotoRow & { readonly bytes: Uint8Array }) | undefined>;
 
@@ -59,7 +69,7 @@ export interface Store {
   exportAll(): Promise<WorkspaceFile>;
   /** Fills an empty workspace from such a file, in one transaction; refuses when anything is in it (`workspace-not-empty`). */
   restore(file: WorkspaceFile): Promise<void>;
-  /** Deletes the demo's foods, labels and plates, in one transaction. */
+  /** Deletes the demo's foods, labels, plates and guides, in one transaction. */
   purgeDemo(): Promise<void>;
   /** Deletes everything, in one transaction. */
   purgeAll(): Promise<void>;
@@ -155,6 +165,20 @@ export interface SavedSurvey {
   readonly switchedOn: readonly string[];
   /** In the place of the plate's own portion. */
   readonly servings?: number;
+}
+
+/** A guide as docs/formats.md writes it; one that is still being written may not be valid yet. */
+export type GuideFile = Readonly<Record<string, unknown>> & { readonly id: string };
+
+/** A label that a guide stood on when it was published. */
+export interface PublishedLabel {
+  readonly foodId: string;
+  readonly labelId: string;
+}
+
+export interface KeptGuide extends Versioned<GuideFile> {
+  /** Absent for a guide that was never published. */
+  readonly published?: readonly PublishedLabel[];
 }
 
 /** An estimate of a label's minerals, as JSON of whoever made it. */

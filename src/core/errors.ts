@@ -156,6 +156,11 @@ export const faultCatalogue = {
   },
   'not-found': { title: 'Nothing is here', blame: 'person', nextStep: 'Go back to the workbench and follow its links.' },
   'port-in-use': { title: 'The port is in use', blame: 'person', nextStep: 'Set PORT to another number, or PORT=0 for any free one.' },
+  'guide-not-found': {
+    title: 'The guide is not there',
+    blame: 'person',
+    nextStep: 'Open Guides and choose one of those listed; another window may have removed it.',
+  },
   'guide-not-valid': {
     title: 'The guide file is not valid',
     blame: 'person',

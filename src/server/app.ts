@@ -2,13 +2,17 @@ import { OpenAPIHono } from '@hono/zod-openapi';
 import { bodyLimit } from 'hono/body-limit';
 import { Fault } from '#core/errors.ts';
 import { guard } from './guard.ts';
+import { Previews } from './previews.ts';
 import { problem } from './problem.ts';
 import { clientRoutes } from './routes/clients.ts';
 import { foodRoutes, photoResponse } from './routes/foods.ts';
+import { guidePreviewRoutes, previewResponse } from './routes/guidePreviews.ts';
+import { guideRoutes } from './routes/guides.ts';
 import { importRoutes } from './routes/imports.ts';
 import { keptRoutes } from './routes/kept.ts';
 import { surveyRoutes } from './routes/survey.ts';
 import { workspaceRoutes } from './routes/workspace.ts';
+import { Watches } from './watches.ts';
 import type { World } from './workbench.ts';
 
 /** Largest body: an import of 50 MB travels as base64. */
@@ -27,14 +31,19 @@ export function createApp(world: World) {
       },
     }),
   );
+  const watches = new Watches();
+  const previews = new Previews();
   const api = app
     .route('/api', workspaceRoutes(world))
     .route('/api', foodRoutes(world))
-    .route('/api', importRoutes(world))
+    .route('/api', importRoutes(world, watches))
     .route('/api', keptRoutes(world))
     .route('/api', surveyRoutes(world))
-    .route('/api', clientRoutes(world));
+    .route('/api', clientRoutes(world))
+    .route('/api', guideRoutes(world, watches))
+    .route('/api', guidePreviewRoutes(world, previews));
   app.get('/api/photos/:id', context => photoResponse(context.req.param('id'), world));
+  app.get('/api/guide-previews/:id', context => previewResponse(context.req.param('id'), previews));
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',
     info: { title: 'Platewright', version: '0.1.0', description: 'The workbench on this machine. Nothing is sent elsewhere.' },

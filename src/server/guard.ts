@@ -9,6 +9,7 @@ const contentSecurityPolicy = [
   "img-src 'self' blob: data:",
   "font-src 'self'",
   "connect-src 'self'",
+  "frame-src 'self'",
   "base-uri 'none'",
   "form-action 'self'",
   "frame-ancestors 'none'",
@@ -33,7 +34,8 @@ export const guard: MiddlewareHandler = async (context, next) => {
     throw new Fault('origin-refused', 'The request comes from another page.');
   await next();
   const { headers } = context.res;
-  headers.set('content-security-policy', contentSecurityPolicy);
+  // A previewed page brings a narrower policy of its own.
+  if (!headers.has('content-security-policy')) headers.set('content-security-policy', contentSecurityPolicy);
   headers.set('x-content-type-options', 'nosniff');
   headers.set('referrer-policy', 'no-referrer');
   headers.set('cross-origin-opener-policy', 'same-origin');

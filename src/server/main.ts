@@ -5,15 +5,17 @@ import { fileURLToPath } from 'node:url';
 import { serve as listen } from '@hono/node-server';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
+import { pdfPrinter } from '#adapters/files/printPdf.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
+import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { dataFolder, openStoreFromEnvironment } from '#adapters/storage/openStore.ts';
 import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
-import { loadDemo } from '#app/loadDemo.ts';
+import { type Demo, loadDemo } from '#app/loadDemo.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
-import type { PlateFile } from '#app/store.ts';
+import type { GuideFile, PlateFile } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
 import { createApp } from './app.ts';
 import { staticFiles } from './staticFiles.ts';
@@ -47,11 +49,12 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       database: env.PLATEWRIGHT_DATABASE_URL ? 'PostgreSQL' : 'SQLite',
       demo: readDemo,
       readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
+      pdfPrinter: () => pdfPrinter(process.env),
+      zip: zipFiles,
       log,
     };
     if ((await store.revision()) === 0) {
-      const { table, plates } = readDemo();
-      await loadDemo(table, plates, store);
+      await loadDemo(readDemo(), store);
       await loadDemoClients(vault, now());
     }
     const app = createApp(world);
@@ -68,12 +71,17 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
   }
 }
 
-function readDemo() {
-  const folder = join(root, 'data', 'demo', 'plates');
-  const plates = readdirSync(folder)
-    .sort()
-    .map(name => JSON.parse(readFileSync(join(folder, name), 'utf8')) as PlateFile);
-  return { table: readTable(readFileSync(join(root, 'data', 'demo', 'labels.csv'))), plates };
+function readDemo(): Demo {
+  const folder = join(root, 'data', 'demo');
+  const jsonIn = (name: string): unknown[] =>
+    readdirSync(join(folder, name))
+      .sort()
+      .map(file => JSON.parse(readFileSync(join(folder, name, file), 'utf8')));
+  return {
+    table: readTable(readFileSync(join(folder, 'labels.csv'))),
+    plates: jsonIn('plates') as PlateFile[],
+    guides: jsonIn('guides') as GuideFile[],
+  };
 }
 
 function portOf(given: string | undefined): number {

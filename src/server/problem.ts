@@ -44,6 +44,7 @@ const statusOf = {
   'origin-refused': 403,
   'not-found': 404,
   'port-in-use': 500,
+  'guide-not-found': 404,
   'guide-not-valid': 422,
   'folder-not-owned': 409,
   'browser-not-found': 503,

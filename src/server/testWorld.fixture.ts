@@ -4,15 +4,17 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
+import { pdfPrinter } from '#adapters/files/printPdf.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
+import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
 import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
-import { loadDemo } from '#app/loadDemo.ts';
+import { type Demo, loadDemo } from '#app/loadDemo.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
-import type { PlateFile } from '#app/store.ts';
+import type { GuideFile, PlateFile } from '#app/store.ts';
 import { createApp } from './app.ts';
 
 const demo = fileURLToPath(new URL('../../data/demo/', import.meta.url));
@@ -22,16 +24,16 @@ export async function testServer(withDemo = true) {
   const folder = mkdtempSync(join(tmpdir(), 'platewright-server-'));
   const store = await openSqliteStore(folder);
   const logged: string[] = [];
-  const demoFiles = () => ({
-    table: readTable(readFileSync(join(demo, 'labels.csv'))),
-    plates: readdirSync(join(demo, 'plates'))
+  const jsonIn = (name: string): unknown[] =>
+    readdirSync(join(demo, name))
       .sort()
-      .map(name => JSON.parse(readFileSync(join(demo, 'plates', name), 'utf8')) as PlateFile),
+      .map(file => JSON.parse(readFileSync(join(demo, name, file), 'utf8')));
+  const demoFiles = (): Demo => ({
+    table: readTable(readFileSync(join(demo, 'labels.csv'))),
+    plates: jsonIn('plates') as PlateFile[],
+    guides: jsonIn('guides') as GuideFile[],
   });
-  if (withDemo) {
-    const { table, plates } = demoFiles();
-    await loadDemo(table, plates, store);
-  }
+  if (withDemo) await loadDemo(demoFiles(), store);
   const estimator = workerEstimator();
   const vault = await openClientVault(folder, { n: 2 ** 10, r: 8, p: 1 });
   if (withDemo) await loadDemoClients(vault, new Date('2026-06-15T12:00:00Z'));
@@ -46,6 +48,8 @@ export async function testServer(withDemo = true) {
     database: 'SQLite',
     demo: demoFiles,
     readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
+    pdfPrinter: () => pdfPrinter(process.env),
+    zip: zipFiles,
     log: line => logged.push(line),
   });
   const call = async (method: string, path: string, body?: unknown, headers: Record<string, string> = {}) => {

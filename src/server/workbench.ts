@@ -1,6 +1,7 @@
 import type { ClientVault } from '#app/clientVault.ts';
+import type { Demo } from '#app/loadDemo.ts';
 import type { Minerals } from '#app/minerals.ts';
-import type { Table } from '#app/ports.ts';
+import type { PdfPrinter, SiteFiles, Table } from '#app/ports.ts';
 import type { Shelf } from '#app/shelf.ts';
 import type { PlateFile, Store, Versioned } from '#app/store.ts';
 import type { ChartNote } from '#core/client/note/chartNote.ts';
@@ -22,9 +23,13 @@ export interface World {
   readonly now: () => Date;
   /** "SQLite", "PostgreSQL". */
   readonly database: string;
-  readonly demo: () => { readonly table: Table; readonly plates: readonly PlateFile[] };
+  readonly demo: () => Demo;
   /** CSV or XLSX. @throws Fault table-without-headings, file-not-readable */
   readonly readTable: (bytes: Uint8Array) => Promise<Table>;
+  /** @throws Fault browser-not-found */
+  readonly pdfPrinter: () => PdfPrinter;
+  /** A ZIP file; the same files give the same bytes. */
+  readonly zip: (files: SiteFiles) => Uint8Array;
   readonly log: (line: string) => void;
 }
 

@@ -91,6 +91,6 @@ export async function removeSurvey(session: Session, id: string): Promise<void> 
 }
 
 /** `seenVersion` null means "new": then nothing may be there yet. */
-function refuseUnseen(version: number | undefined, seenVersion: number | null): void {
+export function refuseUnseen(version: number | undefined, seenVersion: number | null): void {
   if ((version ?? null) !== seenVersion) throw new Fault('changed-meanwhile', 'It was changed in another window after it was opened here.');
 }

@@ -3,6 +3,7 @@ import { type Kysely, sql } from 'kysely';
 import type { FoodRow, NewFood, NewPhoto, PhotoRow, Store } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
 import * as computed from './estimates.ts';
+import * as guides from './guides.ts';
 import * as kept from './kept.ts';
 import * as labels from './labels.ts';
 import { foodColumns, foodRow } from './rows.ts';
@@ -50,6 +51,10 @@ export function sqlStore(db: Kysely<Tables>, now: () => Date, close: () => Promi
     listSurveys: () => kept.listSurveys(session),
     putSurvey: survey => kept.putSurvey(session, survey),
     removeSurvey: id => kept.removeSurvey(session, id),
+    listGuides: () => guides.listGuides(session),
+    getGuide: id => guides.getGuide(session, id),
+    putGuide: (guide, seenVersion, more) => guides.putGuide(session, guide, seenVersion, more),
+    removeGuide: (id, seenVersion) => guides.removeGuide(session, id, seenVersion),
     addPhoto: (labelId, photo) => addPhoto(session, labelId, photo),
     getPhoto: async id => {
       const row = await session.read(reader => reader.selectFrom('photos').selectAll().where('id', '=', id).executeTakeFirst());

@@ -244,6 +244,33 @@ export function storeContract(engine: EngineUnderTest): void {
       await store.removeYardstick('mine', 1);
       expect(await fault(store.removeYardstick('mine', 1))).toBe('yardstick-not-found');
     });
+    test('[STO-5] a guide keeps what was published until it is published again or taken off', async () => {
+      const guide = { id: 'slices', title: 'Slices' };
+      const labels = [{ foodId: 'f', labelId: 'l' }];
+      expect(await store.putGuide(guide, null)).toEqual({ value: guide, version: 1, isDemo: false });
+      expect(await store.putGuide(guide, 1, { published: labels })).toMatchObject({ version: 2, published: labels });
+      expect(await fault(store.putGuide(guide, 1))).toBe('changed-meanwhile');
+      const renamed = { ...guide, title: 'Slices on bread' };
+      expect(await store.putGuide(renamed, 2)).toEqual({ value: renamed, version: 3, isDemo: false, published: labels });
+      expect(await store.getGuide('slices')).toEqual((await store.listGuides())[0]);
+      expect(await store.putGuide(renamed, 3, { published: null })).toEqual({ value: renamed, version: 4, isDemo: false });
+      expect(await fault(store.removeGuide('slices', 3))).toBe('changed-meanwhile');
+      await store.removeGuide('slices', 4);
+      expect(await fault(store.removeGuide('slices', 4))).toBe('guide-not-found');
+      expect(await store.getGuide('slices')).toBeUndefined();
+    });
+    test('[STO-8] a workspace file holds guides; a file of a program that knew none is still restored', async () => {
+      await store.putGuide({ id: 'slices', title: 'Slices' }, null, { published: [] });
+      const file = await store.exportAll();
+      await store.purgeAll();
+      expect(await store.listGuides()).toEqual([]);
+      await store.restore(file);
+      expect(await store.exportAll()).toEqual(file);
+      await store.purgeAll();
+      const { guides: _, ...earlier } = file.tables;
+      await store.restore({ ...file, tables: earlier });
+      expect(await store.listGuides()).toEqual([]);
+    });
     test('saved surveys are put, put again and removed', async () => {
       const survey = { id: 's', title: 'Slices', category: 'sandwich slices', plateId: 'p', yardstickId: 'y', switchedOn: ['t'] };
       await store.putSurvey(survey);

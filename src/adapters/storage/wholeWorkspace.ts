@@ -15,6 +15,7 @@ const tables = [
   'plates',
   'yardsticks',
   'saved_surveys',
+  'guides',
   'imports',
   'import_labels',
 ] as const;
@@ -30,6 +31,7 @@ const order: Readonly<Record<TableName, string>> = {
   plates: 'id',
   yardsticks: 'id',
   saved_surveys: 'id',
+  guides: 'id',
   imports: 'id',
   import_labels: 'label_id',
 };
@@ -66,12 +68,21 @@ const rowShapes = {
   plates: z.strictObject({ id: text, plate: text, version: count, is_demo: count }),
   yardsticks: z.strictObject({ id: text, yardstick: text, version: count }),
   saved_surveys: z.strictObject({ id: text, survey: text }),
+  guides: z.strictObject({ id: text, guide: text, published: maybeText, version: count, is_demo: count }),
   imports: z.strictObject({ id: text, file_name: text, imported_at: text, added: count, joined: count, undone_at: maybeText }),
   import_labels: z.strictObject({ import_id: text, label_id: text }),
 } satisfies Record<TableName, z.ZodType>;
+/** Tables that files of an earlier program do not have yet. */
+const laterTables: ReadonlySet<TableName> = new Set(['guides']);
+
+function rowsOf(name: TableName): z.ZodType {
+  const rows = z.array(rowShapes[name] as z.ZodType);
+  return laterTables.has(name) ? rows.default([]) : rows;
+}
+
 const fileShape = z.object({
   platewrightWorkspace: z.literal(1),
-  tables: z.strictObject(Object.fromEntries(tables.map(name => [name, z.array(rowShapes[name])]))),
+  tables: z.strictObject(Object.fromEntries(tables.map(name => [name, rowsOf(name)]))),
 });
 
 export async function exportAll(session: Session): Promise<WorkspaceFile> {
@@ -107,17 +118,17 @@ export async function restore(session: Session, file: WorkspaceFile): Promise<vo
         throw new Fault('workspace-not-empty', 'A workspace file can only be restored into an empty workspace.');
       }
     }
-    const rowsOf = read.data.tables as unknown as Record<TableName, Record<string, unknown>[]>;
+    const given = read.data.tables as unknown as Record<TableName, Record<string, unknown>[]>;
     for (const name of tables) {
       const rows =
-        name === 'photos' ? rowsOf[name].map(row => ({ ...row, bytes: Buffer.from(row.bytes as string, 'base64') })) : rowsOf[name];
+        name === 'photos' ? given[name].map(row => ({ ...row, bytes: Buffer.from(row.bytes as string, 'base64') })) : given[name];
       for (const some of batches(rows))
         await trx
           .insertInto(name)
           .values(some as never)
           .execute();
     }
-    const last = rowsOf.labels.reduce((most, row) => Math.max(most, row.sequence as number), 0);
+    const last = given.labels.reduce((most, row) => Math.max(most, row.sequence as number), 0);
     await trx.updateTable('workspace').set({ label_sequence: last }).execute();
   });
 }
@@ -137,6 +148,7 @@ export async function purgeDemo(session: Session): Promise<void> {
       await trx.deleteFrom('labels').where('id', 'in', demoLabels).execute();
       await trx.deleteFrom('foods').where('is_demo', '=', 1).execute();
       await trx.deleteFrom('plates').where('is_demo', '=', 1).execute();
+      await trx.deleteFrom('guides').where('is_demo', '=', 1).execute();
       await trx
         .deleteFrom('imports')
         .where(({ not, exists, selectFrom }) =>

@@ -1,7 +1,7 @@
 import { dirname, join } from 'node:path';
-import { buildGuideSite } from '#app/buildGuideSite.ts';
+import { buildGuideSite } from '#app/guides/buildGuideSite.ts';
+import { surveyForGuide } from '#app/guides/surveyForGuide.ts';
 import { importLabels } from '#app/importLabels.ts';
-import { surveyForGuide } from '#app/surveyForGuide.ts';
 import { Fault } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
 import type { GuideDraft } from '#core/guide/guide.ts';

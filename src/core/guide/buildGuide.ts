@@ -1,4 +1,5 @@
 import type { Issue, Reading } from '#core/errors.ts';
+import type { PlateFood } from '#core/plate/plate.ts';
 import { judgePlate, testsJudged } from '#core/yardstick/judgePlate.ts';
 import { settings } from '#core/yardstick/yardstick.ts';
 import { noneNamedCaution, unprintedCaution } from '#core/yardstick/yardsticks/sources.ts';
@@ -82,16 +83,19 @@ function exampleOf(foods: readonly GuideSurveyFood[], ...pages: readonly (readon
   return inOrder.find(({ verdict }) => verdict.verdict === 'fits' && !verdict.closeCall) ?? inOrder[0];
 }
 
-/** Readers may still have the food in their list: it is named where its newest label no longer fits. */
-function takenOff(others: readonly GuideSurveyFood[], { draft, survey, asPublished }: GuideInput): readonly string[] {
+/** Readers may still have the food in their list: it is named where its newest label no longer fits, or where it has none any more. */
+function takenOff(others: readonly GuideSurveyFood[], { draft, survey, asPublished, gone = [] }: GuideInput): readonly string[] {
   const { switchedOn, setting } = draft.survey;
-  return others.flatMap(({ food }) => {
+  const { plate, yardstick } = survey;
+  const fitted = (food: PlateFood): boolean =>
+    judgePlate({ food, plate, yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) }).verdict === 'fits';
+  const before = others.flatMap(({ food }) => {
     const label = asPublished?.get(food.id);
-    if (label === undefined) return [];
-    const { plate, yardstick } = survey;
-    const before = judgePlate({ food: { ...food, label }, plate, yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) });
-    const { maker } = food.label.printed;
-    return before.verdict === 'fits' ? [maker === undefined ? food.name : `${food.name}, ${maker}`] : [];
+    return label === undefined ? [] : [{ ...food, label }];
+  });
+  return [...before, ...gone].filter(fitted).map(({ name, label }) => {
+    const { maker } = label.printed;
+    return maker === undefined ? name : `${name}, ${maker}`;
   });
 }
 
@@ -100,6 +104,7 @@ function foodsNotFound(draft: GuideDraft, foods: readonly GuideSurveyFood[]): Is
   const named: [heading: string, id: string][] = [
     ...Object.keys(draft.portionNotes).map((id): [string, string] => [`portionNotes.${id}`, id]),
     ...Object.keys(draft.whereToBuy).map((id): [string, string] => [`whereToBuy.${id}`, id]),
+    ...Object.keys(draft.photos).map((id): [string, string] => [`photos.${id}`, id]),
     ...draft.leftOut.map(({ foodId }, index): [string, string] => [`leftOut[${index}]`, foodId]),
     ...draft.disclosures.flatMap(({ foods: ids = [] }, index) => ids.map((id): [string, string] => [`disclosures[${index}]`, id])),
   ];

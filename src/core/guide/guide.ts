@@ -27,6 +27,8 @@ export interface GuideDraft {
   /** By food id: how to measure its portion. */
   readonly portionNotes: Readonly<Record<string, string>>;
   readonly whereToBuy: Readonly<Record<string, readonly PlaceToBuy[]>>;
+  /** By food id: a small picture of the package. */
+  readonly photos: Readonly<Record<string, GuidePhoto>>;
   readonly leftOut: readonly { readonly foodId: string; readonly reason: string }[];
   readonly author: { readonly name: string; readonly credentials?: string };
   readonly disclosures: readonly Disclosure[];
@@ -54,6 +56,17 @@ export interface PlaceToBuy {
   readonly price?: string;
   readonly priceOn?: Day;
 }
+
+/** A picture that travels inside the guide, so that a page stays one file. */
+export interface GuidePhoto {
+  /** `data:image/jpeg;base64,…`; JPEG, PNG or WebP, at most `largestPhoto` characters. */
+  readonly dataUrl: string;
+  /** What the picture shows, for readers who do not see it. */
+  readonly alt: string;
+}
+
+/** 100 kB of picture in base64. */
+export const largestPhoto = 136_000;
 
 /** A connection that readers have to be told of, near the place it bears on (16 CFR 255.5). */
 export interface Disclosure {
@@ -87,6 +100,8 @@ export interface GuideInput {
   readonly today: Day;
   /** By food id: the label that stood when the guide was published, where it is another one than the surveyed. */
   readonly asPublished?: ReadonlyMap<string, ReadLabel>;
+  /** Foods that were judged when the guide was published and have no label any more, with the label of that day. */
+  readonly gone?: readonly PlateFood[];
   /** By food id: the day to read the label again, where somebody has set one. */
   readonly recheckOn?: ReadonlyMap<string, Day>;
 }

@@ -3,7 +3,7 @@ import type { Issue, Reading } from '#core/errors.ts';
 import { settings } from '#core/yardstick/yardstick.ts';
 import { checkJson, type JsonIssueCode } from '../checkJson.ts';
 import { isDay } from './day.ts';
-import type { GuideDraft } from './guide.ts';
+import { type GuideDraft, largestPhoto } from './guide.ts';
 import { safeUrl } from './html/escape.ts';
 
 const words = z.string().regex(/\S/, 'text');
@@ -23,6 +23,14 @@ const place = z
     priceOn: day.exactOptional(),
   })
   .refine(({ price, priceOn }) => price !== undefined || priceOn === undefined, 'priceOn together with price');
+
+const photo = z.object({
+  dataUrl: z
+    .string()
+    .max(largestPhoto, 'a picture of at most 100 kB')
+    .regex(/^data:image\/(?:jpeg|png|webp);base64,[A-Za-z0-9+/]+={0,2}$/, 'a JPEG, PNG or WebP picture as data:image/…;base64,…'),
+  alt: words,
+});
 
 const draft = z.object({
   id: fileName,
@@ -44,6 +52,7 @@ const draft = z.object({
   aisles: z.array(words).default([]),
   portionNotes: z.record(z.string(), words).default({}),
   whereToBuy: z.record(z.string(), z.array(place)).default({}),
+  photos: z.record(z.string(), photo).default({}),
   leftOut: z.array(z.object({ foodId: words, reason: words })).default([]),
   author: z.object({ name: words, credentials: words.exactOptional() }),
   disclosures: z

@@ -1,7 +1,7 @@
 import type { Nutrient } from '#core/quantity/nutrients.ts';
 import type { PlaneRule } from '#core/yardstick/planeRule.ts';
 import type { VerdictWord } from '#core/yardstick/yardstick.ts';
-import type { Day, Disclosure, GuideDraft, PlaceToBuy } from './guide.ts';
+import type { Day, Disclosure, GuideDraft, GuidePhoto, PlaceToBuy } from './guide.ts';
 
 /** A guide as readers see it, as plain data: every text is plain text, every figure has its unit. Screens and files only dress it. */
 export interface GuidePage {
@@ -20,7 +20,7 @@ export interface GuidePage {
   readonly sections: readonly GuideSection[];
   readonly nearly: readonly GuideEntry[];
   readonly leftOut: readonly { readonly reason: string; readonly count: number }[];
-  /** Names of foods that fitted when the guide was published and by their newest label no longer do. */
+  /** Names of foods that fitted when the guide was published and by their newest label no longer do, or have no label any more. */
   readonly takenOff: readonly string[];
   readonly counts: GuideCounts;
   /** The first and last day on which a label of this guide was read; absent when no label tells its day. */
@@ -93,6 +93,7 @@ export interface Variety {
   readonly readAt?: string;
   readonly marks: readonly string[];
   readonly portionNote?: string;
+  readonly photo?: GuidePhoto;
   readonly places: readonly GuidePlace[];
   /** "Free sample". */
   readonly disclosed: readonly string[];

@@ -13,6 +13,7 @@ export function varietyOf(surveyed: GuideSurveyFood, { draft, survey, today, asP
   const tests = testsJudged(survey.yardstick, draft.survey.switchedOn);
   const bar = barOf(tests, surveyed);
   const portionNote = ownEntry(draft.portionNotes, food.id);
+  const photo = ownEntry(draft.photos, food.id);
   const before = asPublished?.get(food.id);
   const recheck = recheckOn?.get(food.id);
   return {
@@ -39,6 +40,7 @@ export function varietyOf(surveyed: GuideSurveyFood, { draft, survey, today, asP
       ...(recheck === undefined ? {} : { recheckOn: recheck }),
     }),
     ...(portionNote === undefined ? {} : { portionNote }),
+    ...(photo === undefined ? {} : { photo }),
     places: (ownEntry(draft.whereToBuy, food.id) ?? []).map(place => disclosedPlace(place, draft.disclosures)),
     disclosed: draft.disclosures.filter(({ foods }) => foods?.includes(food.id)).map(({ kind }) => disclosureWords[kind]),
     ...(bar === undefined ? {} : { bar }),

@@ -1,4 +1,4 @@
-import type { z } from '@hono/zod-openapi';
+import { z } from '@hono/zod-openapi';
 import { problemBody } from '../bodies.ts';
 
 /** A JSON answer in the description of a route, with the problem that every route may answer instead. */
@@ -15,4 +15,9 @@ export function answers<Schema extends z.ZodType>(schema: Schema, description: s
 /** A JSON body in the description of a route. */
 export function jsonBody<Schema extends z.ZodType>(schema: Schema) {
   return { content: { 'application/json': { schema } }, required: true } as const;
+}
+
+/** A file in the description of a route. */
+export function fileAnswer(type: string, description: string) {
+  return { 200: { description, content: { [type]: { schema: z.string() } } }, default: answers(z.unknown(), '').default };
 }

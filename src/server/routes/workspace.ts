@@ -47,8 +47,7 @@ export function workspaceRoutes(world: World) {
     .openapi(
       createRoute({ method: 'post', path: '/demo', responses: answers(workspaceBody, 'The workspace with the demo') }),
       async context => {
-        const { table, plates } = world.demo();
-        await loadDemo(table, plates, store);
+        await loadDemo(world.demo(), store);
         if (vault.state() === 'open') await loadDemoClients(vault, now());
         return context.json(await describe(), 200);
       },

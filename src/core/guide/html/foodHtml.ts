@@ -21,8 +21,9 @@ export function entryHtml({ title, maker, varieties }: GuideEntry, level: number
 }
 
 function varietyHtml(variety: Variety): string {
-  const { portion, perPortion, onPlate, additives, waysIn, marks, portionNote, places, disclosed, bar } = variety;
+  const { portion, perPortion, onPlate, additives, waysIn, marks, portionNote, photo, places, disclosed, bar } = variety;
   return [
+    photo === undefined ? '' : `<img class="photo" src="${htmlAttribute(photo.dataUrl)}" alt="${htmlAttribute(photo.alt)}">`,
     verdictLine(variety),
     bar === undefined ? '' : barSvg(bar),
     `<p><b>${htmlText(portion)}:</b> ${figures(perPortion)}</p>`,

@@ -50,6 +50,8 @@ font-variant-numeric:tabular-nums;overflow-wrap:anywhere;text-align:start;max-wi
 .guide .b path{fill:none;stroke:var(--ink);stroke-width:1.5}
 .guide .b .p{stroke:var(--ink);stroke-width:7}
 .guide .b .e{stroke:var(--ink);stroke-width:7;stroke-dasharray:2 2}
+.guide .photo{float:right;max-width:38%;max-height:9em;margin:0 0 .4em .8em;border:1px solid var(--line)}
+.guide .food{display:flow-root}
 .guide .mark{border:1px dashed var(--ink);padding:.1em .5em;font-weight:700}
 .guide .sheet{display:block;width:100%;height:auto;max-width:40em;background:var(--paper);margin:.5em 0}
 @media (max-width:30em){.guide{padding:1em .8em 2em}.guide .title{font-size:1.6em}.guide.large{font-size:1.35rem}}

@@ -41,7 +41,7 @@ export function wholePage({ title, description, language, css, head, main }: Who
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'">
 <meta name="referrer" content="no-referrer">
 <title>${htmlText(title)}</title>
 <meta name="description" content="${htmlAttribute(description)}">
@@ -140,7 +140,7 @@ function settingsHtml({ settingsNotes }: GuidePage): string {
 
 function takenOffHtml({ takenOff }: GuidePage): string {
   if (takenOff.length === 0) return '';
-  return `<p class="text">These fitted when the guide was published. By their newest label they no longer do.</p>\n${list(takenOff)}`;
+  return `<p class="text">These fitted when the guide was published. By their newest label they no longer do, or they have no label any more.</p>\n${list(takenOff)}`;
 }
 
 function leftOutHtml({ leftOut, counts }: GuidePage): string {

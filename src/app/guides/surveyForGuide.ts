@@ -3,8 +3,8 @@ import type { Day, GuideDraft, GuideInput } from '#core/guide/guide.ts';
 import type { ReadLabel } from '#core/label/label.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
-import type { ImportedLabel } from './importLabels.ts';
-import { surveyCategory } from './surveyCategory.ts';
+import type { ImportedLabel } from '../importLabels.ts';
+import { surveyCategory } from '../surveyCategory.ts';
 
 export interface GuideMaterial {
   readonly draft: GuideDraft;

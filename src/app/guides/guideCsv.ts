@@ -2,7 +2,7 @@ import { dayText } from '#core/guide/day.ts';
 import type { GuidePage, GuidePlace, Variety } from '#core/guide/guidePage.ts';
 import { cleanText } from '#core/guide/html/escape.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
-import { csvRow } from './csvRow.ts';
+import { csvRow } from '../csvRow.ts';
 
 const figureColumns: readonly Nutrient[] = ['energyKcal', 'sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG'];
 

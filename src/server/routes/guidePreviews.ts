@@ -1,0 +1,74 @@
+import { createRoute, z } from '@hono/zod-openapi';
+import { Fault } from '#core/errors.ts';
+import { guideHtml } from '#core/guide/html/guideHtml.ts';
+import { testText } from '#core/yardstick/testText.ts';
+import { guideJson, guidePreview, pageDress } from '../guideBodies.ts';
+import { builtGuide } from '../guideOf.ts';
+import { newApi } from '../newApi.ts';
+import { type Previews, pagePolicy } from '../previews.ts';
+import type { World } from '../workbench.ts';
+import { answers, fileAnswer, jsonBody } from './answers.ts';
+
+/** A guide as it is being written: what it comes to, its page and its sheets of paper. */
+export function guidePreviewRoutes(world: World, previews: Previews) {
+  const { store } = world;
+  return newApi(world.log)
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/guide-previews',
+        request: { body: jsonBody(z.object({ guide: guideJson, guideId: z.string(), dress: pageDress.default({ largePrint: false }) })) },
+        responses: answers(guidePreview, 'What the guide comes to, and where its page can be looked at'),
+      }),
+      async context => {
+        const { guide, guideId, dress } = context.req.valid('json');
+        const published = (await store.getGuide(guideId))?.published;
+        const { issues, input, page } = await builtGuide({ ...guide, id: guideId }, published, world);
+        const varieties = page === undefined ? [] : [...page.sections.flatMap(({ entries }) => entries), ...page.nearly];
+        const marks = new Map(varieties.flatMap(entry => entry.varieties.map(one => [one.foodId, one.marks] as const)));
+        return context.json(
+          {
+            ...(page === undefined ? {} : { previewId: previews.keep(guideHtml(page, exactDress(dress))), counts: page.counts }),
+            issues: issues.map(({ code, place, found, expected }) => ({ code, place: { ...place }, found, expected })),
+            takenOff: [...(page?.takenOff ?? [])],
+            foods: (input?.survey.foods ?? []).map(({ food, verdict }) => ({
+              foodId: food.id,
+              name: food.name,
+              ...(food.label.printed.maker === undefined ? {} : { maker: food.label.printed.maker }),
+              verdict: verdict.verdict,
+              marks: [...(marks.get(food.id) ?? [])],
+            })),
+            tests: (input?.survey.yardstick.tests ?? []).map(test => ({ id: test.id, text: testText(test), isOff: test.off === true })),
+          },
+          200,
+        );
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/guide-previews/paper',
+        request: { body: jsonBody(z.object({ guide: guideJson, guideId: z.string(), dress: pageDress })) },
+        responses: fileAnswer('application/pdf', 'The pages as paper will have them'),
+      }),
+      async context => {
+        const { guide, guideId, dress } = context.req.valid('json');
+        const print = world.pdfPrinter();
+        const { page } = await builtGuide({ ...guide, id: guideId }, (await store.getGuide(guideId))?.published, world);
+        if (page === undefined)
+          throw new Fault('guide-not-valid', 'Something is still to be written; the places are listed beside the form.');
+        const pdf = await print(guideHtml(page, exactDress(dress)));
+        return context.body(pdf as Uint8Array<ArrayBuffer>, 200, { 'content-type': 'application/pdf' }) as never;
+      },
+    );
+}
+
+function exactDress({ largePrint, paper }: z.output<typeof pageDress>) {
+  return { largePrint, ...(paper === undefined ? {} : { paper }) };
+}
+
+export function previewResponse(id: string, previews: Previews): Response {
+  const html = previews.page(id);
+  if (html === undefined) throw new Fault('not-found', 'This preview is an old one.');
+  return new Response(html, { headers: { 'content-type': 'text/html; charset=utf-8', 'content-security-policy': pagePolicy } });
+}
