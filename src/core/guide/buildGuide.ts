@@ -91,9 +91,9 @@ function takenOff(others: readonly GuideSurveyFood[], { draft, survey, asPublish
     judgePlate({ food, plate, yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) }).verdict === 'fits';
   const before = others.flatMap(({ food }) => {
     const label = asPublished?.get(food.id);
-    return label === undefined ? [] : [{ ...food, label }];
+    return label !== undefined && fitted({ ...food, label }) ? [food] : [];
   });
-  return [...before, ...gone].filter(fitted).map(({ name, label }) => {
+  return [...before, ...gone.filter(fitted)].map(({ name, label }) => {
     const { maker } = label.printed;
     return maker === undefined ? name : `${name}, ${maker}`;
   });
