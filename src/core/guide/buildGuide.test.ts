@@ -110,7 +110,7 @@ describe('a guide out of a survey (the rule of sodium and energy: common practic
     expect(page.takenOff).toEqual(['Mild, Zed']);
   });
 
-  test('[GDE-7] a food without a label any more is named too, if it fitted', () => {
+  it('[GDE-7] a food without a label any more is named too, if it fitted', () => {
     const gone = [slices('Lost', 80, 100, { maker: 'Zed' }), slices('Salty', 80, 900)];
     expect(buildGuide(guideInput([slices('Mild', 80, 100)], draftWith(), { gone })).value.takenOff).toEqual(['Lost, Zed']);
   });
