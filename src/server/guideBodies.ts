@@ -22,8 +22,17 @@ export const guideShort = z
   })
   .openapi('GuideShort');
 
+export const publishedLabels = z.array(z.object({ foodId: z.string(), labelId: z.string() }));
+
 export const guideFull = z
-  .object({ guide: guideJson, version: z.number(), isDemo: z.boolean(), isPublished: z.boolean() })
+  .object({
+    guide: guideJson,
+    version: z.number(),
+    isDemo: z.boolean(),
+    isPublished: z.boolean(),
+    /** The labels that stood on the day of publication. */
+    published: publishedLabels.optional(),
+  })
   .openapi('Guide');
 
 /** A guide's foods beside its form: what stands in it and what its author may say of each. */

@@ -115,6 +115,16 @@ describe('guides', () => {
     expect([told.status, told.body.code]).toEqual([404, 'plate-not-found']);
   });
 
+  test('[GDE-25] a guide that is removed and put back is as it was, with the labels it was published on', async () => {
+    const { guide, version, published } = await demoGuide();
+    expect(published.length).toBeGreaterThan(10);
+    const { body: copy } = await server.call('PUT', '/guides/copy', { guide, version: null, published });
+    expect(copy).toMatchObject({ guide: { ...guide, id: 'copy' }, published, isPublished: true, isDemo: false });
+    expect(version).toBeGreaterThan(0);
+    const { body: kept } = await server.call('PUT', '/guides/copy', { guide, version: 1 });
+    expect(kept.published).toEqual(published);
+  });
+
   test('purging the demo takes its guide along', async () => {
     await server.call('DELETE', '/demo');
     expect((await server.call('GET', '/guides/sandwich-slices')).status).toBe(404);

@@ -10,6 +10,7 @@ const entries = [
   { to: '/plates', name: 'Plates' },
   { to: '/yardsticks', name: 'Yardsticks' },
   { to: '/clients', name: 'Clients' },
+  { to: '/guides', name: 'Guides' },
   { to: '/data', name: 'Data' },
 ] as const;
 

@@ -20,6 +20,9 @@ export type ClientShort = InferResponseType<typeof api.clients.$get, 200>[number
 export type Proposal = InferResponseType<(typeof api.clients.propose)['$post'], 200>;
 export type WhatFits = InferResponseType<(typeof api.clients)[':id']['fits']['$post'], 200>;
 export type Note = InferResponseType<(typeof api.clients)[':id']['note']['$get'], 200>;
+export type Guide = InferResponseType<(typeof api.guides)[':id']['$get'], 200>;
+export type GuideShort = InferResponseType<typeof api.guides.$get, 200>[number];
+export type GuidePreview = InferResponseType<(typeof api)['guide-previews']['$post'], 200>;
 export type FoodPortions = InferResponseType<(typeof api)['food-portions']['$post'], 200>;
 
 /** A fault as the server tells it: what it is, what happened, what to do next. */

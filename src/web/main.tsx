@@ -54,6 +54,17 @@ const client = createRoute({
   path: '/clients/$clientId',
   component: lazyRouteComponent(() => import('./screens/clients/Client.tsx'), 'ClientScreen'),
 });
+const guides = createRoute({
+  getParentRoute: () => root,
+  path: '/guides',
+  validateSearch: (search): SurveySearch => surveySearch(search),
+  component: lazyRouteComponent(() => import('./screens/guides/Guides.tsx'), 'GuidesScreen'),
+});
+const guide = createRoute({
+  getParentRoute: () => root,
+  path: '/guides/$guideId',
+  component: lazyRouteComponent(() => import('./screens/guides/Guide.tsx'), 'GuideScreen'),
+});
 const data = createRoute({
   getParentRoute: () => root,
   path: '/data',
@@ -61,7 +72,7 @@ const data = createRoute({
 });
 
 const router = createRouter({
-  routeTree: root.addChildren([survey, foods, food, plates, yardsticks, clients, client, data]),
+  routeTree: root.addChildren([survey, foods, food, plates, yardsticks, clients, client, guides, guide, data]),
   defaultPreload: 'intent',
 });
 declare module '@tanstack/react-router' {

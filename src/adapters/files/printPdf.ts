@@ -6,6 +6,7 @@ import { delimiter, isAbsolute, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { PdfPrinter } from '#app/ports.ts';
 import { Fault } from '#core/errors.ts';
+import { readingFontStyle } from './readingFont.ts';
 
 /** Browsers that print to a tagged PDF from the command line, by the names they have in a PATH. */
 const names = [
@@ -56,7 +57,8 @@ function isProgram(path: string): boolean {
 const longestMs = 60_000;
 
 /**
- * A printer that gives each page to the browser as a file of a temporary folder, with a profile of its own and no way to the network.
+ * A printer that gives each page to the browser as a file of a temporary folder, with a profile of its own and no way to the network;
+ * the typeface that pages ask for is put into them, whether it is installed or not.
  *
  * @throws Fault browser-not-found at once, before any work is done.
  */
@@ -76,7 +78,7 @@ export function pdfPrinter(env: NodeJS.ProcessEnv = process.env): PdfPrinter {
     try {
       const page = join(folder, 'page.html');
       const pdf = join(folder, 'page.pdf');
-      await writeFile(page, html);
+      await writeFile(page, html.replace('</head>', `${await readingFontStyle()}</head>`));
       await runBrowser(browser, [...switches(folder), `--print-to-pdf=${pdf}`, pathToFileURL(page).href]);
       const bytes = await readFile(pdf).catch(() => undefined);
       if (bytes === undefined || bytes.subarray(0, 4).toString('latin1') !== '%PDF')

@@ -5,7 +5,7 @@ import { guideFile, guideFileEnds } from '#app/guides/guideFiles.ts';
 import { labelsToPublish } from '#app/guides/guideFromShelf.ts';
 import type { GuideFile, KeptGuide } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
-import { guideFull, guideJson, guideShort } from '../guideBodies.ts';
+import { guideFull, guideJson, guideShort, publishedLabels } from '../guideBodies.ts';
 import { builtGuide, keptGuide, keptGuideBuilt } from '../guideOf.ts';
 import { newApi } from '../newApi.ts';
 import { pagePolicy } from '../previews.ts';
@@ -23,7 +23,13 @@ const types: Readonly<Record<string, string>> = {
 };
 
 function full({ value, version, isDemo, published }: KeptGuide) {
-  return { guide: { ...value } as Record<string, unknown>, version, isDemo, isPublished: published !== undefined };
+  return {
+    guide: { ...value } as Record<string, unknown>,
+    version,
+    isDemo,
+    isPublished: published !== undefined,
+    ...(published === undefined ? {} : { published: [...published] }),
+  };
 }
 
 function typed(json: Readonly<Record<string, unknown>>, key: string): string | undefined {
@@ -72,13 +78,16 @@ export function guideRoutes(world: World, watches: Watches) {
       createRoute({
         method: 'put',
         path: '/guides/{id}',
-        request: { params, body: jsonBody(seen.extend({ guide: guideJson })) },
+        request: { params, body: jsonBody(seen.extend({ guide: guideJson, published: publishedLabels.optional() })) },
         responses: answers(guideFull, 'The guide that was kept'),
       }),
       async context => {
-        const { guide, version } = context.req.valid('json');
+        const { guide, version, published } = context.req.valid('json');
         const { id } = context.req.valid('param');
-        return context.json(full(await store.putGuide({ ...guide, id } as GuideFile, version)), 200);
+        return context.json(
+          full(await store.putGuide({ ...guide, id } as GuideFile, version, published === undefined ? {} : { published })),
+          200,
+        );
       },
     )
     .openapi(

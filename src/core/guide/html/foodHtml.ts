@@ -15,9 +15,9 @@ export function entryHtml({ title, maker, varieties }: GuideEntry, level: number
   const several = varieties.length > 1;
   const count = several ? `<p class="soft">${varieties.length} foods of this maker</p>` : '';
   const body = several
-    ? varieties.map(one => `<h${level + 1} class="kind">${outside(one.name)}</h${level + 1}>${varietyHtml(one)}`).join('')
+    ? varieties.map(one => `<div><h${level + 1} class="kind">${outside(one.name)}</h${level + 1}>${varietyHtml(one)}</div>`).join('')
     : varietyHtml(only!);
-  return `<article class="food">${head}${count}${body}</article>\n`;
+  return `<article class="food${several ? ' several' : ''}">${head}${count}${body}</article>\n`;
 }
 
 function varietyHtml(variety: Variety): string {

@@ -58,11 +58,19 @@ font-variant-numeric:tabular-nums;overflow-wrap:anywhere;text-align:start;max-wi
 @media print{.guide{--paper:#fff;--wash:#fff;--ink:#000;--soft:#000;--line:#555;--link:#000;--fits:#000;--nearly:#000;font-size:10.5pt;max-width:none;padding:0}
 .guide.large{font-size:18pt}
 .guide .noprint{display:none}
-.guide .foods{grid-template-columns:1fr 1fr}
+.guide .foods{display:block;columns:2;column-gap:8mm}
+.guide.large .foods{columns:auto}
+.guide.large .food,.guide.large .several>div{break-inside:auto}
+.guide .v,.guide .b,.guide .name + p{break-after:avoid}
+.guide p,.guide li{orphans:3;widows:3}
+.guide .several{break-inside:auto}
+.guide .several>div{break-inside:avoid}
+.guide .several>p{break-after:avoid}
 .guide .head,.guide .name,.guide .kind{break-after:avoid}
 .guide .rule,.guide tr{break-inside:avoid}
-.guide .cut{break-before:page}
-.guide .sheet{width:auto;max-width:100%}
+.guide div.cut{break-before:page}
+.guide div.cut .sheet{margin:0}
+.guide .sheet{width:auto;max-width:100%;break-inside:avoid}
 .guide a[href^="http"]::after{content:" (" attr(href) ")"}}
 `;
 

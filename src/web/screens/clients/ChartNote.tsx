@@ -1,6 +1,7 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type Note, problemOf } from '../../api.ts';
+import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
 
 /** The chart note from the assessment and the prescription: read, copied, printed, saved. */
@@ -20,13 +21,7 @@ export function ChartNote({ clientId }: { readonly clientId: string }) {
       if (!response.ok) throw await problemOf(response);
       return { file: await response.blob(), name: kind === 'docx' ? 'chart note.docx' : 'prescription.fhir.json' };
     },
-    onSuccess: ({ file, name }) => {
-      const link = document.createElement('a');
-      link.href = URL.createObjectURL(file);
-      link.download = name;
-      link.click();
-      URL.revokeObjectURL(link.href);
-    },
+    onSuccess: ({ file, name }) => saveFile(file, name),
   });
   return (
     <details className="sheet" onToggle={event => setOpen(event.currentTarget.open)}>

@@ -1,6 +1,7 @@
 import { useMutation } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { api, problemOf } from '../../api.ts';
+import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
 import { type Column, columnNames, mostColumns, type SurveyRequest } from './surveyRequest.ts';
 
@@ -19,13 +20,7 @@ export function TableTools({
       if (!response.ok) throw await problemOf(response);
       return response.blob();
     },
-    onSuccess: table => {
-      const link = document.createElement('a');
-      link.href = URL.createObjectURL(table);
-      link.download = `survey of ${request.category}.csv`;
-      link.click();
-      URL.revokeObjectURL(link.href);
-    },
+    onSuccess: table => saveFile(table, `survey of ${request.category}.csv`),
   });
   return (
     <div className="row noprint">
@@ -52,6 +47,9 @@ export function TableTools({
       <button type="button" className="quiet" onClick={() => window.print()}>
         Print
       </button>
+      <Link className="quiet" to="/guides" search={previous => previous}>
+        Make a guide of it
+      </Link>
       <Link className="quiet" to="/data">
         Add labels
       </Link>

@@ -1,0 +1,78 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { getRouteApi, Link } from '@tanstack/react-router';
+import { answer, api, type Guide, type GuidePreview } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import { GuideFoods } from './GuideFoods.tsx';
+import { GuideNotices } from './GuideNotices.tsx';
+import { GuideSurvey } from './GuideSurvey.tsx';
+import { GuideWords } from './GuideWords.tsx';
+import { Outputs } from './Outputs.tsx';
+import { Preview } from './Preview.tsx';
+import { guideOf } from './typedGuide.ts';
+import { useGuide } from './useGuide.ts';
+import { useSettled } from './useSettled.ts';
+
+const route = getRouteApi('/guides/$guideId');
+
+/** One guide: what its author writes, and beside it the page as readers will have it. */
+export function GuideScreen() {
+  const { guideId } = route.useParams();
+  const guide = useQuery({
+    queryKey: ['guide', guideId],
+    queryFn: () => answer<Guide>(api.guides[':id'].$get({ param: { id: guideId } })),
+    // The form holds what was typed: it is read once, each time the screen opens.
+    staleTime: Number.POSITIVE_INFINITY,
+    gcTime: 0,
+  });
+  return (
+    <>
+      <p className="noprint">
+        <Link to="/guides">All guides</Link>
+      </p>
+      <Told error={guide.error} />
+      {guide.data !== undefined && <Editor key={guideId} id={guideId} start={guide.data} />}
+    </>
+  );
+}
+
+function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
+  const inHand = useGuide(id, start);
+  const { typed, change, state, error, isPublished } = inHand;
+  const json = useSettled(guideOf(typed), 400);
+  const preview = useQuery({
+    queryKey: ['guide preview', id, json],
+    queryFn: () => answer<GuidePreview>(api['guide-previews'].$post({ json: { guide: json as Record<string, unknown>, guideId: id } })),
+    placeholderData: keepPreviousData,
+    gcTime: 0,
+  });
+  const issues = preview.data?.issues ?? [];
+  const wrong = (heading: string): string | undefined => {
+    const issue = issues.find(({ place }) => place.heading === heading);
+    return issue === undefined ? undefined : `Needed: ${issue.expected}.`;
+  };
+  const shared = { typed, change, wrong };
+  return (
+    <>
+      <div className="spread">
+        <h1>{typed.title.trim() === '' ? 'A guide without a title' : typed.title}</h1>
+        <span className="soft noprint" role="status">
+          {state === 'saved' ? 'Saved' : state === 'saving' ? 'Saving …' : 'Not saved yet'}
+        </span>
+      </div>
+      <Told error={error ?? preview.error} />
+      <p className="onlyprint">To print the guide itself, save it as PDF or print its page.</p>
+      <div className="guidecols noprint">
+        <div className="stack">
+          <GuideWords {...shared} />
+          <GuideSurvey {...shared} tests={preview.data?.tests ?? []} />
+          <GuideFoods {...shared} foods={preview.data?.foods ?? []} />
+          <GuideNotices {...shared} foods={preview.data?.foods ?? []} />
+        </div>
+        <div className="stack beside">
+          <Preview guideId={id} guide={json} preview={preview.data} />
+          <Outputs id={id} inHand={inHand} isPublished={isPublished} preview={preview.data} />
+        </div>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,113 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { dayText } from '#core/guide/day.ts';
+import { answer, api, type Guide, type GuidePreview, problemOf } from '../../api.ts';
+import { saveFile } from '../../ui/saveFile.ts';
+import { Told } from '../../ui/Told.tsx';
+import type { GuideInHand } from './useGuide.ts';
+
+const files = [
+  ['html', 'Page (HTML)'],
+  ['large-print.html', 'Page in large print'],
+  ['letter.pdf', 'PDF, Letter'],
+  ['a4.pdf', 'PDF, A4'],
+  ['large-print.letter.pdf', 'PDF in large print, Letter'],
+  ['large-print.a4.pdf', 'PDF in large print, A4'],
+  ['csv', 'Table (CSV)'],
+  ['pocket-card.svg', 'Pocket card'],
+  ['slide-chart.svg', 'Slide chart'],
+] as const;
+type End = (typeof files)[number][0] | 'fragment.html';
+
+/** What becomes of the guide: published with its day and labels, saved as files, or copied for a site builder. */
+export function Outputs(given: {
+  readonly id: string;
+  readonly inHand: GuideInHand;
+  readonly isPublished: boolean;
+  readonly preview: GuidePreview | undefined;
+}) {
+  const { id, inHand, isPublished, preview } = given;
+  const queries = useQueryClient();
+  const isReady = preview?.previewId !== undefined;
+  const fetched = async (end: End): Promise<Blob> => {
+    await inHand.saved();
+    const response = await api.guides[':id'].files[':end'].$get({ param: { id, end } });
+    if (!response.ok) throw await problemOf(response);
+    return response.blob();
+  };
+  const save = useMutation({ mutationFn: fetched, onSuccess: (file, end) => saveFile(file, `${id}.${end}`) });
+  const copy = useMutation({
+    mutationFn: async () => navigator.clipboard.writeText(await (await fetched('fragment.html')).text()),
+  });
+  const publish = useMutation({
+    mutationFn: async () => {
+      const version = await inHand.saved();
+      return answer<Guide>(api.guides[':id'].publish.$post({ param: { id }, json: { version } }));
+    },
+    onSuccess: kept => {
+      inHand.take(kept);
+      return queries.invalidateQueries({ queryKey: ['guides'] });
+    },
+  });
+  return (
+    <section className="sheet stack" aria-labelledby="outputs-title">
+      <h2 id="outputs-title">Publish</h2>
+      {preview?.counts !== undefined && <Standing preview={preview} />}
+      <p>
+        {isPublished
+          ? `Published ${dayText(inHand.typed.publishedOn)}. Publish it again when you have looked at what has changed since.`
+          : 'Not published yet. Publishing sets the day and puts the labels that stand today on record, so that later changes are told.'}
+      </p>
+      <p className="row">
+        <button type="button" className="act" disabled={!isReady || publish.isPending} onClick={() => publish.mutate()}>
+          {isPublished ? 'Publish again' : 'Publish'}
+        </button>
+        <span role="status">{publish.isSuccess ? 'Published. Save its files below, or the whole site under Guides.' : ''}</span>
+      </p>
+      <h3>Files</h3>
+      <p className="row">
+        {files.map(([end, name]) => (
+          <button key={end} type="button" className="quiet" disabled={!isReady || save.isPending} onClick={() => save.mutate(end)}>
+            {name}
+          </button>
+        ))}
+        <button type="button" className="quiet" disabled={!isReady || copy.isPending} onClick={() => copy.mutate()}>
+          Copy for a site builder
+        </button>
+      </p>
+      <p role="status">
+        {save.isPending ? 'Making the file …' : save.isSuccess ? 'Saved.' : ''}
+        {copy.isSuccess ? ' Copied: paste it into an HTML block of your page.' : ''}
+      </p>
+      <Told error={publish.error ?? save.error ?? copy.error} />
+    </section>
+  );
+}
+
+/** What has to be looked at before readers are: labels that changed or are due, foods that were taken off. */
+function Standing({ preview: { counts, takenOff, foods } }: { readonly preview: GuidePreview }) {
+  const marked = foods.filter(({ marks }) => marks.length > 0);
+  return (
+    <>
+      <p>
+        {counts!.read} foods judged: {counts!.fits} fit, {counts!.nearly} nearly, {counts!.leftOut} left out.
+      </p>
+      {takenOff.length > 0 && <p>Taken off since it was published: {takenOff.join('; ')}.</p>}
+      {marked.length > 0 && (
+        <details>
+          <summary>{marked.length} to check against the package</summary>
+          <ul>
+            {marked.map(({ foodId, name, marks }) => (
+              <li key={foodId}>
+                <Link to="/foods/$foodId" params={{ foodId }}>
+                  {name}
+                </Link>
+                : {marks.join(' ')}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,39 @@
+import { useRef, useState } from 'react';
+
+const widths = [390, 320] as const;
+
+/** The page in a frame as wide as a phone. It stays where it was scrolled to when it is built anew. */
+export function PhonePage({ previewId }: { readonly previewId: string }) {
+  const [width, setWidth] = useState<number>(widths[0]);
+  const scrolled = useRef(0);
+  return (
+    <>
+      <label className="row">
+        <span>Width</span>
+        <select value={width} onChange={event => setWidth(Number(event.target.value))}>
+          {widths.map(one => (
+            <option key={one} value={one}>
+              {one} px
+            </option>
+          ))}
+        </select>
+      </label>
+      <iframe
+        className="phone"
+        title="The page at phone width"
+        src={`/api/guide-previews/${previewId}`}
+        // Scripts stay forbidden; the same origin lets the workbench keep the place that was scrolled to.
+        sandbox="allow-same-origin"
+        width={width}
+        height={680}
+        onLoad={({ currentTarget: { contentWindow } }) => {
+          if (contentWindow === null) return;
+          contentWindow.scrollTo(0, scrolled.current);
+          contentWindow.addEventListener('scroll', () => {
+            scrolled.current = contentWindow.scrollY;
+          });
+        }}
+      />
+    </>
+  );
+}
