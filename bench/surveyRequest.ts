@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
+import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
@@ -39,6 +40,7 @@ export async function benchSurveyRequest(): Promise<void> {
         minerals: new Minerals(store, workerEstimator(), () => undefined),
         database: 'SQLite',
         demo: () => ({ table: { headings: [], rows: [], issues: [] }, plates: [] }),
+        readDatasets,
         readTable: () => Promise.reject(new Error('not used')),
         log: () => undefined,
       };

@@ -7,8 +7,10 @@ import { clientRoutes } from './routes/clients.ts';
 import { foodRoutes, photoResponse } from './routes/foods.ts';
 import { importRoutes } from './routes/imports.ts';
 import { keptRoutes } from './routes/kept.ts';
+import { referenceRoutes } from './routes/references.ts';
 import { surveyRoutes } from './routes/survey.ts';
 import { workspaceRoutes } from './routes/workspace.ts';
+import { Watches } from './watches.ts';
 import type { World } from './workbench.ts';
 
 /** Largest body: an import of 50 MB travels as base64. */
@@ -22,15 +24,23 @@ export function createApp(world: World) {
   app.use(
     bodyLimit({
       maxSize: largestBody,
-      onError: () => {
-        throw new Fault('request-too-large', 'The file is larger than 50 MB.');
+      onError: ({ req }) => {
+        const isReference = req.path === '/api/references';
+        throw new Fault(
+          'request-too-large',
+          isReference
+            ? 'The files are larger than 70 MB together. `platewright reference import` reads them at any size and writes a reference file that fits here.'
+            : 'The file is larger than 50 MB.',
+        );
       },
     }),
   );
+  const watches = new Watches();
   const api = app
     .route('/api', workspaceRoutes(world))
     .route('/api', foodRoutes(world))
-    .route('/api', importRoutes(world))
+    .route('/api', importRoutes(world, watches))
+    .route('/api', referenceRoutes(world, watches))
     .route('/api', keptRoutes(world))
     .route('/api', surveyRoutes(world))
     .route('/api', clientRoutes(world));

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serve as listen } from '@hono/node-server';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
+import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
@@ -47,6 +48,7 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       database: env.PLATEWRIGHT_DATABASE_URL ? 'PostgreSQL' : 'SQLite',
       demo: readDemo,
       readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
+      readDatasets,
       log,
     };
     if ((await store.revision()) === 0) {

@@ -1,6 +1,6 @@
 import type { ClientVault } from '#app/clientVault.ts';
 import type { Minerals } from '#app/minerals.ts';
-import type { Table } from '#app/ports.ts';
+import type { ReadDatasets, Table } from '#app/ports.ts';
 import type { Shelf } from '#app/shelf.ts';
 import type { PlateFile, Store, Versioned } from '#app/store.ts';
 import type { ChartNote } from '#core/client/note/chartNote.ts';
@@ -25,6 +25,8 @@ export interface World {
   readonly demo: () => { readonly table: Table; readonly plates: readonly PlateFile[] };
   /** CSV or XLSX. @throws Fault table-without-headings, file-not-readable */
   readonly readTable: (bytes: Uint8Array) => Promise<Table>;
+  /** @throws Fault reference-not-recognized, reference-not-valid */
+  readonly readDatasets: ReadDatasets;
   readonly log: (line: string) => void;
 }
 

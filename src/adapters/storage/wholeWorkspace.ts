@@ -2,6 +2,8 @@ import type { Transaction } from 'kysely';
 import { z } from 'zod';
 import type { WorkspaceFile } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
+import { referenceFileFromJson } from '#core/reference/referenceFile.ts';
+import { digestOf } from './references.ts';
 import type { Tables } from './schema.ts';
 import { batches, type Session } from './session.ts';
 
@@ -17,6 +19,7 @@ const tables = [
   'saved_surveys',
   'imports',
   'import_labels',
+  'reference_tables',
 ] as const;
 type TableName = (typeof tables)[number];
 
@@ -32,6 +35,7 @@ const order: Readonly<Record<TableName, string>> = {
   saved_surveys: 'id',
   imports: 'id',
   import_labels: 'label_id',
+  reference_tables: 'dataset',
 };
 
 const text = z.string();
@@ -68,11 +72,33 @@ const rowShapes = {
   saved_surveys: z.strictObject({ id: text, survey: text }),
   imports: z.strictObject({ id: text, file_name: text, imported_at: text, added: count, joined: count, undone_at: maybeText }),
   import_labels: z.strictObject({ import_id: text, label_id: text }),
+  reference_tables: z.strictObject({
+    dataset: text,
+    source: text,
+    edition: text,
+    foods: count,
+    imported_at: text,
+    digest: text,
+    body: text.refine(isReferenceFile, 'not a reference file'),
+  }),
 } satisfies Record<TableName, z.ZodType>;
 const fileShape = z.object({
   platewrightWorkspace: z.literal(1),
-  tables: z.strictObject(Object.fromEntries(tables.map(name => [name, z.array(rowShapes[name])]))),
+  tables: z.strictObject(
+    // Files of a program that had no imported tables yet have no key for them.
+    Object.fromEntries(
+      tables.map(name => [name, name === 'reference_tables' ? z.array(rowShapes[name]).default([]) : z.array(rowShapes[name])]),
+    ),
+  ),
 });
+
+function isReferenceFile(body: string): boolean {
+  try {
+    return referenceFileFromJson(body, 'body').length === 1;
+  } catch {
+    return false;
+  }
+}
 
 export async function exportAll(session: Session): Promise<WorkspaceFile> {
   return session.read(db =>
@@ -110,7 +136,11 @@ export async function restore(session: Session, file: WorkspaceFile): Promise<vo
     const rowsOf = read.data.tables as unknown as Record<TableName, Record<string, unknown>[]>;
     for (const name of tables) {
       const rows =
-        name === 'photos' ? rowsOf[name].map(row => ({ ...row, bytes: Buffer.from(row.bytes as string, 'base64') })) : rowsOf[name];
+        name === 'photos'
+          ? rowsOf[name].map(row => ({ ...row, bytes: Buffer.from(row.bytes as string, 'base64') }))
+          : name === 'reference_tables'
+            ? rowsOf[name].map(row => ({ ...row, digest: digestOf(row.body as string) }))
+            : rowsOf[name];
       for (const some of batches(rows))
         await trx
           .insertInto(name)

@@ -4,7 +4,7 @@ import { Fault } from '#core/errors.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
 import { importDone, importLook } from '../bodies.ts';
 import { newApi } from '../newApi.ts';
-import { Watches } from '../watches.ts';
+import type { Watches } from '../watches.ts';
 import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
@@ -49,9 +49,8 @@ const columns = [
   ...Object.entries(nutrients).map(([key, { printedName, unit }]) => ({ key, name: `${printedName} (${unit})` })),
 ];
 
-export function importRoutes(world: World) {
+export function importRoutes(world: World, watches: Watches) {
   const { store, shelf } = world;
-  const watches = new Watches();
   async function tableOf({ base64, text }: z.output<typeof importFile>) {
     const bytes =
       text !== undefined
