@@ -52,6 +52,7 @@ export interface DatasetFile {
 export type DatasetIssueCode =
   | 'row-without-number'
   | 'row-too-short'
+  | 'row-too-long'
   | 'food-twice'
   | 'figure-not-readable'
   | 'figure-impossible'

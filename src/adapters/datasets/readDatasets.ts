@@ -54,9 +54,15 @@ async function readReferenceFile(file: DatasetFile): Promise<readonly LargerTabl
 }
 
 async function firstLine(file: DatasetFile): Promise<string> {
-  for await (const bytes of file.open()) return Buffer.from(bytes).toString('utf8').split('\n', 1)[0] ?? '';
-  return '';
+  let text = '';
+  for await (const bytes of file.open()) {
+    text += Buffer.from(bytes).toString('latin1');
+    if (text.includes('\n') || text.length > longestHeading) break;
+  }
+  return text.split('\n', 1)[0]!;
 }
+
+const longestHeading = 16_384;
 
 function notRecognized(files: readonly DatasetFile[], folder: string): string {
   const where = folder === '' ? 'The chosen files' : `"${folder}"`;
