@@ -18,7 +18,7 @@ describe.skipIf(browserPath === undefined)('composition tables in a browser', ()
   test('[SRV-14] the files are chosen, the table is seen with edition, foods and day, and is removed', { timeout: 60_000 }, async () => {
     const browser = await launchBrowser();
     try {
-      const page = await browser.newPage();
+      const page = await (await browser.newContext()).newPage();
       await page.goto(`${workbench.address}/data`);
       const section = page.getByRole('region', { name: 'Composition tables' });
       const files = section.getByLabel('Choose the files of a table');

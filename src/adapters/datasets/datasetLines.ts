@@ -23,7 +23,7 @@ export async function* datasetLines(file: DatasetFile, encoding: 'utf-8' | 'lati
   let told = 0;
   const linesOf = (text: string): DatasetLine[] =>
     text.split('\n').map((one, at) => ({ line: line + at, text: one.endsWith('\r') ? one.slice(0, -1) : one }));
-  for await (const bytes of file.open()) {
+  for await (const bytes of pieces(file.open())) {
     const text = rest + decoder.decode(bytes, { stream: true });
     const end = text.lastIndexOf('\n');
     rest = text.slice(end + 1);
@@ -40,3 +40,10 @@ export async function* datasetLines(file: DatasetFile, encoding: 'utf-8' | 'lati
   rest += decoder.decode();
   if (rest !== '') yield linesOf(rest);
 }
+
+/** A file of an upload comes as one chunk of all its bytes; in pieces, others have their turn and the blocks stay small. */
+async function* pieces(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  for await (const chunk of chunks) for (let at = 0; at < chunk.length; at += pieceBytes) yield chunk.subarray(at, at + pieceBytes);
+}
+
+const pieceBytes = 256 * 1024;
