@@ -62,11 +62,13 @@ export class Minerals {
 
   /** The estimate of one label, made now when it is missing. */
   async of(label: LabelRow): Promise<Estimated> {
-    const kept = (await this.all()).get(label.id);
-    if (kept !== undefined) return kept;
-    await this.work([label]);
-    // Another table may have been imported while it was made: then it is made once more.
-    return this.of(label);
+    for (let attempt = 1; ; attempt++) {
+      const kept = (await this.all()).get(label.id);
+      if (kept !== undefined) return kept;
+      const [made] = await this.work([label]);
+      // Another table may have been imported while it was made: then it is made once more.
+      if (attempt === 2) return made!;
+    }
   }
 
   /** Has the missing ones of these labels made in the background; tells how many are there. */
@@ -127,12 +129,13 @@ export class Minerals {
     }
   }
 
-  private async work(labels: readonly LabelRow[]): Promise<void> {
+  private async work(labels: readonly LabelRow[]): Promise<readonly Estimated[]> {
     const { version, known } = await this.standing();
     const estimates = await this.estimator.estimate(labels.map(({ printed }) => printed));
     const rows = labels.map(({ id }, at) => ({ labelId: id, estimate: estimates[at]! }));
     await this.store.putEstimates(version, rows);
     for (const { labelId, estimate } of rows) known.set(labelId, estimate);
     this.learned += 1;
+    return estimates;
   }
 }

@@ -1,10 +1,9 @@
 /**
  * Words of the abbreviated descriptions of SR ("BEANS,KIDNEY,RED,MATURE SEEDS,CKD,BLD,WO/SALT") written out. Only what
  * ingredient names need: a word that is not here stays as it is, and a name that holds it matches nothing. The meanings
- * are those of appendix A of the SR documentation (from memory, checked against rows whose long descriptions are known).
+ * are those of appendix A of the SR documentation (from memory). "RED" is red and reduced: it stays.
  */
 const words: Readonly<Record<string, string>> = {
-  alcoholic: 'alcoholic',
   appl: 'apple',
   bev: 'beverage',
   bf: 'beef',
@@ -81,8 +80,6 @@ const words: Readonly<Record<string, string>> = {
   prep: 'prepared',
   proc: 'process',
   prot: 'protein',
-  ptrd: 'patterned',
-  red: 'red',
   reg: 'regular',
   rstd: 'roasted',
   sau: 'sauce',
@@ -115,7 +112,6 @@ const words: Readonly<Record<string, string>> = {
   veg: 'vegetable',
   vit: 'vitamin',
   whl: 'whole',
-  whlmeal: 'wholemeal',
   wht: 'wheat',
   wntr: 'winter',
   yel: 'yellow',
