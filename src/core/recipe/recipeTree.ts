@@ -111,7 +111,9 @@ export function recipeTree(
 /** The food of a name, or the one it is a leaner kind of: a reduced fat cheese is near the cheese, with a wider spread. */
 function nearestFood(name: string, heading: string, larger?: LargerReference) {
   const match = matchFood(name, heading, larger);
-  if (match !== undefined) return { ...match, certainty: match.confidence >= 0.8 ? ('named' as const) : ('near' as const) };
+  // Nobody looked at the names of an imported table: its figures get the wider spread.
+  const isNamed = match !== undefined && match.confidence >= 0.8 && match.how !== 'larger';
+  if (match !== undefined) return { ...match, certainty: isNamed ? ('named' as const) : ('near' as const) };
   const plain = name.replace(leaner, ' ').trim();
   const near = plain === name.trim() ? undefined : matchFood(plain, heading);
   return near && { ...near, certainty: 'near' as const };

@@ -46,7 +46,8 @@ export function largerReference(tables: readonly LargerTable[]): LargerReference
   }
   const lookUp = (words: readonly string[]): ReferenceFood | undefined => {
     if (words.length === 0) return undefined;
-    return inOrder.get(words.join(' ')) ?? byHead.get(bagOf(words, words.at(-1)!)) ?? undefined;
+    const key = words.join(' ');
+    return (inOrder.has(key) ? inOrder.get(key) : byHead.get(bagOf(words, words.at(-1)!))) ?? undefined;
   };
   return {
     names: [...inOrder.values()].filter(food => food !== null).length,
