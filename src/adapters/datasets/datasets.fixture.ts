@@ -14,12 +14,12 @@ export function fileOf(name: string, content: string | Uint8Array, chunkBytes = 
 
 /**
  * Rows of SR28 (figures of the open data file by number) in the layout of its ASCII release: FOOD_DES has 14 fields,
- * NUT_DATA 18, WEIGHT 7. Carp has no line for sugars; cheddar's fiber is an empty field.
+ * NUT_DATA 18, WEIGHT 7; an empty text is "~~" or nothing at all, as releases differ. Carp has no line for sugars; cheddar's fiber is an empty field.
  */
 export const foodDes = `~01009~^~0100~^~Cheese, cheddar~^~CHEESE,CHEDDAR~^~~^~~^~Y~^~~^0^~~^6.38^4.27^8.79^3.87
 ~03068~^~0300~^~Babyfood, dinner, chicken noodle, strained~^~BABYFOOD,DINNER,CHICK NOODLE,STR~^~~^~~^~~^~~^0^~~^6.25^^^
 ~11090~^~1100~^~Broccoli, raw~^~BROCCOLI,RAW~^~~^~~^~Y~^~Leaves and tough stalks with trimmings~^39^~Brassica oleracea var. italica~^6.25^2.44^8.37^3.57
-~11241~^~1100~^~Kohlrabi, raw~^~KOHLRABI,RAW~^~~^~~^~~^~~^54^~~^6.25^^^
+~11241~^~1100~^~Kohlrabi, raw~^~KOHLRABI,RAW~^^^^^54^^6.25^2.44^8.37^3.57
 ~11242~^~1100~^~Kohlrabi, cooked, boiled, drained, without salt~^~KOHLRABI,CKD,BLD,DRND,WO/SALT~^~~^~~^~~^~~^0^~~^6.25^^^
 ~15008~^~1500~^~Fish, carp, raw~^~CARP,RAW~^~~^~~^~~^~~^46^~~^6.25^^^
 `;
@@ -33,7 +33,7 @@ export const nutData = `~01009~^~203~^24.04^3^0.1^~1~^~A~^~~^~~^1^^^^^^~~^12/200
 ~11090~^~306~^316^7^0.1^~1~^~A~^~~^~~^1^^^^^^~~^12/2006^
 ~11090~^~401~^89.2^7^0.1^~1~^~A~^~~^~~^1^^^^^^~~^12/2006^
 ~11241~^~305~^46^1^^~1~^~~^~~^~~^^^^^^^~~^08/1984^
-~11241~^~306~^350^1^^~1~^~~^~~^~~^^^^^^^~~^08/1984^
+~11241~^~306~^350^1^^~1~^^^^^^^^^^^^08/1984^
 ~11242~^~305~^45^1^^~1~^~~^~~^~~^^^^^^^~~^08/1984^
 ~15008~^~203~^17.83^1^^~1~^~~^~~^~~^^^^^^^~~^08/1987^
 ~15008~^~305~^415^1^^~1~^~~^~~^~~^^^^^^^~~^08/1987^

@@ -27,7 +27,7 @@ const plainForms =
   /^(?:raw|fresh|unprepared|uncooked|unheated|undiluted|mature seeds?|mature|all (?:varieties|types|classes|commercial varieties|grades|purpose|areas)|year round average|regular|plain|unsalted|without (?:added )?salt|no salt added|commercial(?:ly)?(?: prepared)?|mixed species|wild|farmed|domestic|imported|industrial|generic|unenriched|whole|kernels?|flesh(?: and skin)?|with skin|without skin|with peel|without peel|peeled|unpeeled|salad or cooking|bulk)$/;
 
 /** Said of a food that is cooked already, they say nothing more. */
-const afterCooked = /^(?:boiled|drained|steamed|boiled drained)$/;
+const afterCooked = /^(?:boiled|drained|steamed|boiled drained|dry heat|moist heat)$/;
 
 /** In brackets, words that make another food of it: "(partially hydrogenated)". Other brackets hold further names. */
 const tellingBrackets =

@@ -27,6 +27,7 @@ test.each([
   ['Apples, raw, with skin (Includes foods for USDA’s Food Distribution Program)', '0900', 'apple'],
   ['Kohlrabi, cooked, boiled, drained, without salt', '1100', 'kohlrabi cooked'],
   ['Kohlrabi, cooked, boiled, drained, with salt', '1100', 'kohlrabi cooked with salt'],
+  ['Fish, carp, cooked, dry heat', '1500', 'carp cooked'],
   ['Pasta, dry, enriched', '2000', 'pasta enriched'],
   ['Milk, dry, whole', '0100', 'milk dried'],
   ['Spices, thyme, dried', '0200', 'thyme dried'],
@@ -81,6 +82,8 @@ test.each([
   ['potassium', food('Morro, raw', '1100', { potassiumMg: 1806 }), food('Morro, fresh', '1100', { potassiumMg: 177 })],
   // SR28 43392 and 11961: hearts of palm, 1806 mg raw and 177 mg canned; a label that says neither means canned ones.
   ['the canned food', food('Morro, raw', '1100', { potassiumMg: 1806 }), food('Morro, canned', '1100', { potassiumMg: 177 })],
+  // SR28 11026 and 11028: bamboo shoots, 533 mg raw and 80 mg canned.
+  ['the canned one', food('Morro, raw', '1100', { potassiumMg: 533 }), food('Morro, canned, drained solids', '1100', { potassiumMg: 80 })],
 ])('[REF-15] rows that differ in %s leave the name to nobody', (_, one, other) => {
   expect(largerReference([table(one)]).find(['morro'])).toBeDefined();
   expect(largerReference([table(one, other)]).find(['morro'])).toBeUndefined();

@@ -77,11 +77,16 @@ function namesOf({ foods, dataset }: LargerTable): readonly Named[] {
     ...own[0]!.name,
     food: merge(own, dataset),
   }));
-  const byWords = new Map(named.map(one => [one.words.join(' '), one.food]));
+  // "Bamboo shoots, canned, drained solids" under "bamboo shoot".
+  const cannedOf = Map.groupBy(
+    rows.filter(({ name }) => name.words.includes('canned')),
+    ({ name: { words } }) => words.slice(0, words.indexOf('canned')).join(' '),
+  );
   return named.map(one => {
-    const canned = byWords.get(`${one.words.join(' ')} canned`);
+    const canned = cannedOf.get(one.words.join(' ')) ?? [];
     // What is another food raw than canned (hearts of palm) is sold canned, and the label does not say so.
-    return one.food && canned && areApart([one.food, canned]) ? { ...one, food: null } : one;
+    const isOpen = one.food !== null && canned.some(({ food }) => areApart([one.food!, food]));
+    return isOpen ? { ...one, food: null } : one;
   });
 }
 
