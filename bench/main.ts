@@ -12,7 +12,7 @@ benchPrescribe();
 process.stdout.write('\n');
 benchStatements();
 process.stdout.write('\n');
-benchReferenceMatch();
+await benchReferenceMatch();
 process.stdout.write('\n');
 await benchMinerals();
 process.stdout.write('\n');

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
+import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
@@ -43,6 +44,7 @@ export async function benchSurveyRequest(): Promise<void> {
           throw new Error('not used');
         },
         zip: () => new Uint8Array(),
+        readDatasets,
         readTable: () => Promise.reject(new Error('not used')),
         log: () => undefined,
       };

@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
+import { foodDes, nutData } from '#adapters/datasets/datasets.fixture.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const program = join(root, 'bin/platewright');
@@ -58,6 +59,39 @@ describe('platewright as a process', () => {
     expect(milk.phosphorusMg.sure[1]).toBeGreaterThan(202);
     expect(milk.addedPhosphorusMg.sure).toEqual([0, 0]);
     expect(none.cannotBeBounded).toBe('the ingredient statement could not be read');
+  });
+
+  it('[CLI-27] reference import writes a file that minerals uses; a folder with no dataset says what to do next', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'sr28-'));
+    try {
+      writeFileSync(join(folder, 'FOOD_DES.txt'), foodDes);
+      writeFileSync(join(folder, 'NUT_DATA.txt'), `${nutData}~11241~^~307~^twenty^\n`);
+      const out = join(folder, 'larger.json');
+      const imported = run(['reference', 'import', folder, '--out', out]);
+      expect([imported.status, imported.stdout]).toEqual([0, '']);
+      expect(imported.stderr).toContain('NUT_DATA.txt, line 16: found ""twenty"", expected a number for sodiumMg');
+      expect(imported.stderr).toContain('release 28: 6 foods');
+      expect(imported.stderr).toContain('5 names of ingredients');
+      const line = JSON.stringify({ id: 1, statement: 'Kohlrabi.', servingG: 100, panel: { carbohydrateG: 6, proteinG: 2, sodiumMg: 20 } });
+      const widths = [
+        ['minerals', '--jsonl'],
+        ['minerals', '--reference', out, '--jsonl'],
+      ].map(args => {
+        const { sure } = JSON.parse(run(args, line).stdout).phosphorusMg;
+        return sure[1] - sure[0];
+      });
+      expect(widths[1]).toBeLessThan(widths[0]! / 3);
+      rmSync(join(folder, 'NUT_DATA.txt'));
+      rmSync(out);
+      const refused = run(['reference', 'import', folder, '--out', out]);
+      expect([refused.status, existsSync(out)]).toEqual([1, false]);
+      expect(refused.stderr).toContain('NUT_DATA.txt is missing beside food_des.txt.\nNext: Unpack the download');
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+    for (const args of [['reference'], ['reference', 'import'], ['reference', 'import', 'somewhere']])
+      expect(run(args).stderr).toContain('missing');
+    expect(run(['minerals', '--reference', 'nowhere.json', '--jsonl'], '').stderr).toContain('File not found');
   });
 
   it('[CLI-20] prescribe prints the proposal; a fault names the place and not what was typed', () => {

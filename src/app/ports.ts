@@ -1,5 +1,7 @@
 /** What the use cases ask of the world, as plain values and functions. Adapters fulfil it; the main files join the two. */
-import type { Issue } from '#core/errors.ts';
+import type { Issue, Reading } from '#core/errors.ts';
+import type { LargerTable } from '#core/reference/largerTable.ts';
+import type { Watch } from './watch.ts';
 
 /** A table as it stands in a file: every cell is text, nothing is converted. */
 export interface Table {
@@ -38,3 +40,34 @@ export type SiteFiles = ReadonlyMap<string, string | Uint8Array>;
  * @throws Fault browser-not-found, pdf-not-made.
  */
 export type PdfPrinter = (html: string) => Promise<Uint8Array>;
+
+/** A file of a published dataset, wherever it lies: too large to be held at once. */
+export interface DatasetFile {
+  /** Without its folder. */
+  readonly name: string;
+  readonly bytes: number;
+  readonly open: () => AsyncIterable<Uint8Array>;
+}
+
+export type DatasetIssueCode =
+  | 'row-without-number'
+  | 'row-too-short'
+  | 'row-too-long'
+  | 'food-twice'
+  | 'figure-not-readable'
+  | 'figure-impossible'
+  | 'figure-twice'
+  | 'unit-not-known'
+  | 'quote-not-closed'
+  | 'more-issues';
+
+/**
+ * The composition tables that some files hold; a bad row is left out and named by file and line.
+ *
+ * @throws Fault reference-not-recognized, reference-not-valid, work-cancelled.
+ */
+export type ReadDatasets = (
+  files: readonly DatasetFile[],
+  folder: string,
+  watch: Watch,
+) => Promise<Reading<readonly LargerTable[], DatasetIssueCode>>;

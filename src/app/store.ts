@@ -1,4 +1,5 @@
 import type { PrintedLabel } from '#core/label/label.ts';
+import type { LargerDataset, LargerTable } from '#core/reference/largerTable.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import type { Watch } from './watch.ts';
 
@@ -64,6 +65,15 @@ export interface Store {
   estimates(version: string): Promise<readonly KeptEstimate[]>;
   /** Keeps computed estimates. The revision stays: nothing that a person said has changed. */
   putEstimates(version: string, estimates: readonly KeptEstimate[]): Promise<void>;
+
+  /** The imported composition tables without their foods, by dataset. */
+  listReferences(): Promise<readonly ReferenceRow[]>;
+  /** The imported composition tables, in the order in which they are asked. */
+  referenceTables(): Promise<readonly LargerTable[]>;
+  /** Keeps imported tables in one transaction; an earlier edition of a dataset gives way. */
+  putReferences(tables: readonly LargerTable[]): Promise<void>;
+  /** Refuses a dataset that is not there (`reference-not-found`). */
+  removeReference(dataset: string): Promise<void>;
 
   /** Everything, for a file that `restore` reads; rows in a fixed order. */
   exportAll(): Promise<WorkspaceFile>;
@@ -179,6 +189,18 @@ export interface PublishedLabel {
 export interface KeptGuide extends Versioned<GuideFile> {
   /** Absent for a guide that was never published. */
   readonly published?: readonly PublishedLabel[];
+}
+
+/** An imported composition table in short. */
+export interface ReferenceRow {
+  readonly dataset: LargerDataset;
+  readonly source: string;
+  readonly edition: string;
+  readonly foods: number;
+  /** ISO 8601, UTC. */
+  readonly importedAt: string;
+  /** Another one for another content. */
+  readonly digest: string;
 }
 
 /** An estimate of a label's minerals, as JSON of whoever made it. */

@@ -1,5 +1,6 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
-import type { InputLine, PdfPrinter, SiteFiles, Table } from '#app/ports.ts';
+import type { InputLine, PdfPrinter, ReadDatasets, SiteFiles, Table } from '#app/ports.ts';
+import type { Watch } from '#app/watch.ts';
 import type { LinearSolver } from '#core/optimize/linearModel.ts';
 
 /** What a command may do to the world. main.ts fulfils it. */
@@ -24,6 +25,10 @@ export interface World {
   writeSite(folder: string, files: SiteFiles): Promise<void>;
   /** @throws Fault browser-not-found. */
   pdfPrinter(): Promise<PdfPrinter>;
+  /** The composition tables in a folder or a file. @throws Fault file-not-found, reference-not-recognized, reference-not-valid. */
+  readDatasets(path: string, watch: Watch): ReturnType<ReadDatasets>;
+  /** Writes a file whole or not at all. @throws Fault output-not-written. */
+  writeFile(path: string, text: string): Promise<void>;
   /** Where a file that ships with the program is. */
   shipped(path: string): string;
 }

@@ -18,6 +18,7 @@ const table: CommandTable = {
   prescribe: () => import('./commands/prescribe.ts'),
   minerals: () => import('./commands/minerals.ts'),
   guide: () => import('./commands/guide.ts'),
+  reference: () => import('./commands/reference.ts'),
   yardsticks: () => import('./commands/yardsticks.ts'),
 };
 const help = helpAbout(table);
@@ -36,6 +37,14 @@ const world: World = {
   today: () => localDay(new Date()),
   writeSite: async (folder, files) => (await import('#adapters/files/writeSite.ts')).writeSite(folder, files),
   pdfPrinter: async () => (await import('#adapters/files/printPdf.ts')).pdfPrinter(),
+  readDatasets: async (path, watch) => {
+    const [{ folderFiles }, { readDatasets }] = await Promise.all([
+      import('#adapters/datasets/folderFiles.ts'),
+      import('#adapters/datasets/readDatasets.ts'),
+    ]);
+    return readDatasets(await folderFiles(path), path, watch);
+  },
+  writeFile: async (path, text) => (await import('#adapters/files/writeWhole.ts')).writeWhole(path, text),
   shipped: path => fileURLToPath(new URL(`../../${path}`, import.meta.url)),
 };
 

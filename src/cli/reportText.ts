@@ -8,6 +8,7 @@ export function reportText(issues: readonly Issue[]): string {
 
 function placeText({ place }: Issue): string {
   const parts = [
+    ...(place.file === undefined ? [] : [plain(place.file)]),
     ...(place.line === undefined ? [] : [`line ${place.line}`]),
     ...(place.row === undefined ? [] : [`row ${place.row}`]),
     ...(place.heading === undefined ? [] : [plain(place.heading)]),

@@ -182,6 +182,22 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Try again, or leave out --pdf and print the page to PDF from any browser. The last build was kept.',
   },
+  'reference-not-recognized': {
+    title: 'No composition table here',
+    blame: 'person',
+    nextStep:
+      'Unpack the download and name its folder, or choose its files: FOOD_DES.txt and NUT_DATA.txt of USDA SR, or food.csv and food_nutrient.csv of FoodData Central.',
+  },
+  'reference-not-valid': {
+    title: 'The reference file is not valid',
+    blame: 'person',
+    nextStep: 'Make it again with `platewright reference import`; docs/formats.md describes the format.',
+  },
+  'reference-not-found': {
+    title: 'Composition table not found',
+    blame: 'person',
+    nextStep: 'It may have been removed in another window; reload Data.',
+  },
   'line-not-json': { title: 'A line is not JSON', blame: 'person', nextStep: 'Give one JSON object a line, as docs/formats.md shows.' },
   'output-not-written': {
     title: 'The results cannot be written',
@@ -229,6 +245,8 @@ export class Fault extends Error {
 
 /** Where in outside text something was noticed. Positions are code points, end exclusive; rows and lines count from 1. */
 export interface Place {
+  /** Name of the file, where several are read together. */
+  readonly file?: string;
   readonly line?: number;
   readonly column?: number;
   readonly row?: number;

@@ -125,6 +125,8 @@ describe('faults', () => {
         '/plates',
         '/plates/{id}',
         '/progress/{id}',
+        '/references',
+        '/references/{dataset}',
         '/restore',
         '/survey',
         '/survey/csv',

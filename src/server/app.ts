@@ -10,6 +10,7 @@ import { guidePreviewRoutes, previewResponse } from './routes/guidePreviews.ts';
 import { guideRoutes } from './routes/guides.ts';
 import { importRoutes } from './routes/imports.ts';
 import { keptRoutes } from './routes/kept.ts';
+import { referenceRoutes } from './routes/references.ts';
 import { surveyRoutes } from './routes/survey.ts';
 import { workspaceRoutes } from './routes/workspace.ts';
 import { Watches } from './watches.ts';
@@ -26,8 +27,14 @@ export function createApp(world: World) {
   app.use(
     bodyLimit({
       maxSize: largestBody,
-      onError: () => {
-        throw new Fault('request-too-large', 'The file is larger than 50 MB.');
+      onError: ({ req }) => {
+        const isReference = req.path === '/api/references';
+        throw new Fault(
+          'request-too-large',
+          isReference
+            ? 'The files are larger than 70 MB together. `platewright reference import` reads them at any size and writes a reference file that fits here.'
+            : 'The file is larger than 50 MB.',
+        );
       },
     }),
   );
@@ -37,6 +44,7 @@ export function createApp(world: World) {
     .route('/api', workspaceRoutes(world))
     .route('/api', foodRoutes(world))
     .route('/api', importRoutes(world, watches))
+    .route('/api', referenceRoutes(world, watches))
     .route('/api', keptRoutes(world))
     .route('/api', surveyRoutes(world))
     .route('/api', clientRoutes(world))

@@ -74,7 +74,15 @@ export const findingBody = z.object({ code: z.string(), about: z.string(), messa
 export const issueBody = z.object({
   code: z.string(),
   place: z
-    .object({ line: z.number(), column: z.number(), row: z.number(), heading: z.string(), start: z.number(), end: z.number() })
+    .object({
+      file: z.string(),
+      line: z.number(),
+      column: z.number(),
+      row: z.number(),
+      heading: z.string(),
+      start: z.number(),
+      end: z.number(),
+    })
     .partial(),
   found: z.string(),
   expected: z.string(),
@@ -289,6 +297,17 @@ export const importDone = z
     report: z.array(issueBody),
   })
   .openapi('ImportDone');
+
+/** An imported composition table in short. */
+export const referenceBody = z
+  .object({
+    dataset: z.string(),
+    source: z.string(),
+    edition: z.string(),
+    foods: z.number(),
+    importedAt: z.string(),
+  })
+  .openapi('Reference');
 
 /** RFC 9457, with the code and the next step of the fault catalogue. */
 export const problemBody = z

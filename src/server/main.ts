@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serve as listen } from '@hono/node-server';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
+import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { pdfPrinter } from '#adapters/files/printPdf.ts';
 import { readTable } from '#adapters/files/readTable.ts';
@@ -51,6 +52,7 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
       pdfPrinter: () => pdfPrinter(process.env),
       zip: zipFiles,
+      readDatasets,
       log,
     };
     if ((await store.revision()) === 0) {

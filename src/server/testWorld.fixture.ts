@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
+import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { pdfPrinter } from '#adapters/files/printPdf.ts';
 import { readTable } from '#adapters/files/readTable.ts';
@@ -50,6 +51,7 @@ export async function testServer(withDemo = true) {
     readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
     pdfPrinter: () => pdfPrinter(process.env),
     zip: zipFiles,
+    readDatasets,
     log: line => logged.push(line),
   });
   const call = async (method: string, path: string, body?: unknown, headers: Record<string, string> = {}) => {

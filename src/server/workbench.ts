@@ -1,7 +1,7 @@
 import type { ClientVault } from '#app/clientVault.ts';
 import type { Demo } from '#app/loadDemo.ts';
 import type { Minerals } from '#app/minerals.ts';
-import type { PdfPrinter, SiteFiles, Table } from '#app/ports.ts';
+import type { PdfPrinter, ReadDatasets, SiteFiles, Table } from '#app/ports.ts';
 import type { Shelf } from '#app/shelf.ts';
 import type { PlateFile, Store, Versioned } from '#app/store.ts';
 import type { ChartNote } from '#core/client/note/chartNote.ts';
@@ -30,6 +30,8 @@ export interface World {
   readonly pdfPrinter: () => PdfPrinter;
   /** A ZIP file; the same files give the same bytes. */
   readonly zip: (files: SiteFiles) => Uint8Array;
+  /** @throws Fault reference-not-recognized, reference-not-valid */
+  readonly readDatasets: ReadDatasets;
   readonly log: (line: string) => void;
 }
 

@@ -1,6 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import type { Estimated, MineralEstimator } from '#app/minerals.ts';
 import { Fault } from '#core/errors.ts';
+import type { LargerTable } from '#core/reference/largerTable.ts';
 
 interface Waiting {
   readonly done: (estimates: readonly Estimated[]) => void;
@@ -11,6 +12,7 @@ interface Waiting {
 export function workerEstimator(): MineralEstimator {
   let worker: Worker | undefined;
   let last = 0;
+  let tables: readonly LargerTable[] = [];
   const waiting = new Map<number, Waiting>();
 
   const fail = (error: unknown): void => {
@@ -30,6 +32,7 @@ export function workerEstimator(): MineralEstimator {
     worker.on('error', fail);
     worker.on('exit', () => fail(new Fault('program-fault', 'The estimating thread ended.')));
     worker.unref();
+    if (tables.length > 0) worker.postMessage({ tables });
     return worker;
   };
   return {
@@ -39,6 +42,10 @@ export function workerEstimator(): MineralEstimator {
         waiting.set(id, { done, failed });
         started().postMessage({ id, labels });
       }),
+    takeReferences: given => {
+      tables = given;
+      worker?.postMessage({ tables });
+    },
     close: async () => {
       const running = worker;
       worker = undefined;

@@ -4,10 +4,11 @@ import type { Engine } from './engine.ts';
 import { up as workspace } from './migrations/0001-workspace.ts';
 import { up as mineralEstimates } from './migrations/0002-mineral-estimates.ts';
 import { up as guides } from './migrations/0003-guides.ts';
+import { up as reference } from './migrations/0004-reference.ts';
 import type { Tables } from './schema.ts';
 
 /** In order; a migration that has been released is never changed. */
-const migrations = [workspace, mineralEstimates, guides];
+const migrations = [workspace, mineralEstimates, guides, reference];
 
 /**
  * Brings the tables to what this program needs, in one transaction.

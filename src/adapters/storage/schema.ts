@@ -13,6 +13,18 @@ export interface Tables {
   imports: { id: string; file_name: string; imported_at: string; added: number; joined: number; undone_at: string | null };
   import_labels: { import_id: string; label_id: string };
   mineral_estimates: { label_id: string; version: string; estimate: string };
+  reference_tables: ReferenceTable;
+}
+
+/** An imported composition table; `digest` tells one body from another. */
+export interface ReferenceTable {
+  dataset: string;
+  source: string;
+  edition: string;
+  foods: number;
+  imported_at: string;
+  digest: string;
+  body: string;
 }
 
 /** One row: what holds for the workspace as a whole. */

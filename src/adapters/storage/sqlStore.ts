@@ -6,6 +6,7 @@ import * as computed from './estimates.ts';
 import * as guides from './guides.ts';
 import * as kept from './kept.ts';
 import * as labels from './labels.ts';
+import * as references from './references.ts';
 import { foodColumns, foodRow } from './rows.ts';
 import type { Tables } from './schema.ts';
 import { claimFood, Session } from './session.ts';
@@ -69,6 +70,10 @@ export function sqlStore(db: Kysely<Tables>, now: () => Date, close: () => Promi
     },
     estimates: version => computed.estimates(session, version),
     putEstimates: (version, given) => computed.putEstimates(session, version, given),
+    listReferences: () => references.listReferences(session),
+    referenceTables: () => references.referenceTables(session),
+    putReferences: tables => references.putReferences(session, tables),
+    removeReference: dataset => references.removeReference(session, dataset),
     exportAll: () => whole.exportAll(session),
     restore: file => whole.restore(session, file),
     purgeDemo: () => whole.purgeDemo(session),

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { NewLabel, Store } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
+import { type LargerTable, nothingKnown } from '#core/reference/largerTable.ts';
 
 /** An engine under the contract: empty stores, and a way to say SQL to one behind its back. */
 export interface EngineUnderTest {
@@ -22,6 +23,22 @@ const printed = (sodiumMg: number, more: Partial<PrintedLabel> = {}): PrintedLab
   ...more,
 });
 const label = (sodiumMg: number, more: Partial<NewLabel> = {}): NewLabel => ({ kind: 'read', printed: printed(sodiumMg), ...more });
+/** SR28 11241: 46 mg of phosphorus in 100 g. */
+const composition = (edition: string, more: Partial<LargerTable> = {}): LargerTable => ({
+  dataset: 'usda-sr',
+  source: 'USDA SR',
+  edition,
+  foods: [
+    {
+      number: '11241',
+      description: 'Kohlrabi “raw” \u0001',
+      group: '1100',
+      per100G: { ...nothingKnown, phosphorusMg: 46, fatG: 0.1 },
+      household: [{ text: '1 cup', grams: 135 }],
+    },
+  ],
+  ...more,
+});
 const plate = { id: 'on-bread', title: 'two slices of bread', portion: { servings: 1 }, companions: [] };
 
 async function fault(work: Promise<unknown>): Promise<string> {
@@ -281,6 +298,38 @@ export function storeContract(engine: EngineUnderTest): void {
     });
   });
 
+  describe('composition tables', () => {
+    test('[STO-14] come back as they were; an edition gives way to the next of its dataset', async () => {
+      const legacy = composition('2019-04-01', { dataset: 'fdc-sr-legacy', source: 'FDC' });
+      await store.putReferences([composition('release 27'), legacy]);
+      const [, before] = await store.listReferences();
+      await store.putReferences([composition('release 28')]);
+      expect(await store.referenceTables()).toEqual([legacy, composition('release 28')]);
+      const [kept, now] = await store.listReferences();
+      expect(kept).toMatchObject({ dataset: 'fdc-sr-legacy', edition: '2019-04-01', foods: 1 });
+      expect(now).toMatchObject({ dataset: 'usda-sr', edition: 'release 28', source: 'USDA SR', foods: 1 });
+      expect(now!.digest).not.toBe(before!.digest);
+      expect(Date.parse(now!.importedAt)).not.toBeNaN();
+    });
+    test('[STO-14] are removed one by one; one that is not there is told', async () => {
+      await store.putReferences([composition('release 28')]);
+      const before = await store.revision();
+      expect(await fault(store.removeReference('fdc-foundation'))).toBe('reference-not-found');
+      expect(await store.revision()).toBe(before);
+      await store.removeReference('usda-sr');
+      expect(await store.referenceTables()).toEqual([]);
+      expect(await store.revision()).toBeGreaterThan(before);
+    });
+    test('[STO-14] the same content has the same mark after it went into a file and back', async () => {
+      await store.putReferences([composition('release 28')]);
+      const [before] = await store.listReferences();
+      const file = await store.exportAll();
+      await store.purgeAll();
+      await store.restore(JSON.parse(JSON.stringify(file)));
+      expect(await store.listReferences()).toEqual([before]);
+    });
+  });
+
   describe('the whole workspace', () => {
     async function fill(): Promise<void> {
       const { food, label: first } = await store.addFood({ name: 'Ham', isDemo: true }, label(6000));
@@ -294,6 +343,7 @@ export function storeContract(engine: EngineUnderTest): void {
       await store.applyImport({ fileName: 'own.csv', labels: [{ begins: { name: 'Own cheese' }, label: label(400) }] });
       await store.applyImport({ fileName: 'demo.csv', isDemo: true, labels: [{ begins: { name: 'Demo soup' }, label: label(700) }] });
       await store.putPlate(plate, null, true);
+      await store.putReferences([composition('release 28')]);
     }
     test('[STO-8] goes into a file and back, whole and in order', async () => {
       await fill();
@@ -313,10 +363,21 @@ export function storeContract(engine: EngineUnderTest): void {
         { platewrightWorkspace: 2, tables: {} },
         { ...file, tables: { ...file.tables, labels: [{ id: 1 }] } },
         { ...file, tables: { ...file.tables, more: [] } },
+        { ...file, tables: { ...file.tables, reference_tables: [{ ...file.tables.reference_tables![0], body: '{}' }] } },
       ]) {
         expect(await fault(store.restore(wrong as never))).toBe('workspace-file-not-valid');
       }
       expect(await store.counts()).toEqual({ foods: 0, labels: 0, demoFoods: 0, plates: 0, photos: 0 });
+    });
+    test('[STO-8] a file of the time before composition tables goes back as well', async () => {
+      await fill();
+      const { platewrightWorkspace, tables } = await store.exportAll();
+      const { reference_tables: _references, ...earlier } = tables;
+      await store.purgeAll();
+      expect(await store.listReferences()).toEqual([]);
+      await store.restore({ platewrightWorkspace, tables: earlier });
+      expect((await store.counts()).foods).toBe(3);
+      expect(await store.listReferences()).toEqual([]);
     });
     test("[STO-9] purging the demo leaves what is the user's own", async () => {
       await fill();

@@ -2,6 +2,8 @@ import type { Transaction } from 'kysely';
 import { z } from 'zod';
 import type { WorkspaceFile } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
+import { referenceFileFromJson } from '#core/reference/referenceFile.ts';
+import { digestOf } from './references.ts';
 import type { Tables } from './schema.ts';
 import { batches, type Session } from './session.ts';
 
@@ -18,6 +20,7 @@ const tables = [
   'guides',
   'imports',
   'import_labels',
+  'reference_tables',
 ] as const;
 type TableName = (typeof tables)[number];
 
@@ -34,6 +37,7 @@ const order: Readonly<Record<TableName, string>> = {
   guides: 'id',
   imports: 'id',
   import_labels: 'label_id',
+  reference_tables: 'dataset',
 };
 
 const text = z.string();
@@ -71,9 +75,18 @@ const rowShapes = {
   guides: z.strictObject({ id: text, guide: text, published: maybeText, version: count, is_demo: count }),
   imports: z.strictObject({ id: text, file_name: text, imported_at: text, added: count, joined: count, undone_at: maybeText }),
   import_labels: z.strictObject({ import_id: text, label_id: text }),
+  reference_tables: z.strictObject({
+    dataset: text,
+    source: text,
+    edition: text,
+    foods: count,
+    imported_at: text,
+    digest: text,
+    body: text.refine(isReferenceFile, 'not a reference file'),
+  }),
 } satisfies Record<TableName, z.ZodType>;
 /** Tables that files of an earlier program do not have yet. */
-const laterTables: ReadonlySet<TableName> = new Set(['guides']);
+const laterTables: ReadonlySet<TableName> = new Set(['guides', 'reference_tables']);
 
 function rowsOf(name: TableName): z.ZodType {
   const rows = z.array(rowShapes[name] as z.ZodType);
@@ -84,6 +97,14 @@ const fileShape = z.object({
   platewrightWorkspace: z.literal(1),
   tables: z.strictObject(Object.fromEntries(tables.map(name => [name, rowsOf(name)]))),
 });
+
+function isReferenceFile(body: string): boolean {
+  try {
+    return referenceFileFromJson(body, 'body').length === 1;
+  } catch {
+    return false;
+  }
+}
 
 export async function exportAll(session: Session): Promise<WorkspaceFile> {
   return session.read(db =>
@@ -121,7 +142,11 @@ export async function restore(session: Session, file: WorkspaceFile): Promise<vo
     const given = read.data.tables as unknown as Record<TableName, Record<string, unknown>[]>;
     for (const name of tables) {
       const rows =
-        name === 'photos' ? given[name].map(row => ({ ...row, bytes: Buffer.from(row.bytes as string, 'base64') })) : given[name];
+        name === 'photos'
+          ? given[name].map(row => ({ ...row, bytes: Buffer.from(row.bytes as string, 'base64') }))
+          : name === 'reference_tables'
+            ? given[name].map(row => ({ ...row, digest: digestOf(row.body as string) }))
+            : given[name];
       for (const some of batches(rows))
         await trx
           .insertInto(name)

@@ -5,18 +5,21 @@ import { readLabel } from '#core/label/readLabel.ts';
 import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 import { estimateMinerals } from '#core/recipe/estimateMinerals.ts';
 import type { MineralEstimate, MineralRange } from '#core/recipe/minerals.ts';
+import { type LargerReference, largerReference } from '#core/reference/largerReference.ts';
+import { referenceFileFromJson } from '#core/reference/referenceFile.ts';
 import { answerLines, idOf, type JsonObject } from '../answerLines.ts';
-import type { Command } from '../command.ts';
-import { atMostPositionals } from '../readOptions.ts';
+import type { Command, World } from '../command.ts';
+import { atMostPositionals, needed } from '../readOptions.ts';
 
 export const command: Command = {
   name: 'minerals',
-  usage: 'minerals --jsonl < labels.jsonl',
+  usage: 'minerals [--reference FILE] --jsonl < labels.jsonl',
   summary: 'Estimates phosphorus and potassium from the statement and the panel, one JSON object a line, milligrams per serving.',
-  options: { jsonl: { type: 'boolean' } },
+  options: { jsonl: { type: 'boolean' }, reference: { type: 'string' } },
   async run(given, world) {
     atMostPositionals(given, 0);
     if (given.options.jsonl !== true) throw new Fault('option-missing', 'The option --jsonl is missing.');
+    const larger = given.options.reference === undefined ? undefined : await readReference(needed(given, 'reference'), world);
     const solver = await world.openSolver();
     await answerLines(world, (value, line) => {
       const id = idOf(value);
@@ -27,11 +30,16 @@ export const command: Command = {
     });
 
     function answer(printed: PrintedLabel): JsonObject {
-      const estimate = estimateMinerals(readLabel(printed), solver);
+      const estimate = estimateMinerals(readLabel(printed), solver, larger);
       return estimate.kind === 'estimate' ? estimateToJson(estimate) : { cannotBeBounded: estimate.because };
     }
   },
 };
+
+/** @throws Fault file-not-found, reference-not-valid. */
+async function readReference(path: string, world: World): Promise<LargerReference> {
+  return largerReference(referenceFileFromJson(new TextDecoder().decode(await world.readBytes(path)), path));
+}
 
 /** Ranges rounded outward to tenths of a milligram at this last line. */
 function estimateToJson(estimate: MineralEstimate): JsonObject {

@@ -2,6 +2,7 @@ import type { ReadLabel } from '#core/label/label.ts';
 import { checkSolution } from '#core/optimize/checkSolution.ts';
 import type { LinearSolver, Objective, OpenModel, Term } from '#core/optimize/linearModel.ts';
 import { type Interval, intersect } from '#core/quantity/interval.ts';
+import type { LargerReference } from '#core/reference/largerReference.ts';
 import { absorbedFractions } from './absorbed.ts';
 import { type Traced, traced } from './content.ts';
 import { contradiction } from './contradiction.ts';
@@ -18,9 +19,10 @@ export const mineralModelVersion = 2;
 
 /**
  * Phosphorus and potassium of one serving from the statement, the panel and the composition table: bounds from a linear
- * model of the recipe, likely values from recipes drawn within it. docs/minerals.md explains the method.
+ * model of the recipe, likely values from recipes drawn within it. docs/minerals.md explains the method. `larger` are imported
+ * composition tables, asked for the ingredients that our own does not know.
  */
-export function estimateMinerals(label: ReadLabel, solver: LinearSolver): MineralEstimate | NoEstimate {
+export function estimateMinerals(label: ReadLabel, solver: LinearSolver, larger?: LargerReference): MineralEstimate | NoEstimate {
   const { statement } = label;
   if (statement === undefined) return cannot('the label has no ingredient statement');
   if (statement.ingredients.length === 0) return cannot('the ingredient statement could not be read');
@@ -28,7 +30,7 @@ export function estimateMinerals(label: ReadLabel, solver: LinearSolver): Minera
     return cannot('the panel is for the food as prepared, and the statement for what is in the package');
   const servingGrams = massOf(label);
   if (servingGrams === undefined || servingGrams.lo <= 0) return cannot('the label does not say what its panel’s quantity weighs in grams');
-  const tree = recipeTree(statement.ingredients, label.additives);
+  const tree = recipeTree(statement.ingredients, label.additives, larger);
   const printed = printedRanges(label);
   if (Object.keys(printed).length === 0) return cannot('the panel prints none of the figures that bound a recipe');
   const facts: PrintedServingFacts = { servingG: servingGrams, printed };

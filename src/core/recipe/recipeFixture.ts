@@ -1,6 +1,7 @@
 import { findAdditives } from '#core/additive/findAdditives.ts';
 import type { PrintedPanel, ReadLabel } from '#core/label/label.ts';
 import { readLabel } from '#core/label/readLabel.ts';
+import type { LargerReference } from '#core/reference/largerReference.ts';
 import { parseStatement } from '#core/statement/parseStatement.ts';
 import { type RecipeTree, recipeTree } from './recipeTree.ts';
 
@@ -19,7 +20,7 @@ export function labelOf(statement: string | undefined, grams: number, panel: Pri
 }
 
 /** The unknowns of a statement. */
-export function treeOf(text: string): RecipeTree {
+export function treeOf(text: string, larger?: LargerReference): RecipeTree {
   const { value } = parseStatement(text);
-  return recipeTree(value.ingredients, findAdditives(value));
+  return recipeTree(value.ingredients, findAdditives(value), larger);
 }

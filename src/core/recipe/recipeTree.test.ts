@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { largerReference } from '#core/reference/largerReference.ts';
+import { nothingKnown } from '#core/reference/largerTable.ts';
+import { referenceContent } from './content.ts';
 import { treeOf } from './recipeFixture.ts';
 
 const leavesOf = (text: string) => treeOf(text).leaves.map(({ name, taken }) => `${name}: ${taken}`);
@@ -23,6 +26,21 @@ describe('recipeTree', () => {
 
   it('[RCP-1] bread and sweets hold their usual leavening already and stay whole', () => {
     expect(leavesOf('Bread (wheat flour, water, monocalcium phosphate), water')).toEqual(['Bread: reference', 'water: reference']);
+  });
+
+  it('[REF-13] an imported table is asked for names without parts, and its figures get the wider spread', () => {
+    // SR28 11241: 46 mg of phosphorus, 350 mg of potassium in 100 g.
+    const kohlrabi = { ...nothingKnown, phosphorusMg: 46, potassiumMg: 350, proteinG: 1.7, carbohydrateG: 6.2, waterG: 91 };
+    const foods = [{ number: '11241', description: 'Kohlrabi, raw', group: '1100', per100G: kohlrabi, household: [] }];
+    const larger = largerReference([{ dataset: 'usda-sr', source: 'test', edition: 'release 28', foods }]);
+    expect(treeOf('Kohlrabi, water').leaves[0]).toMatchObject({ taken: 'unknown' });
+    const [leaf] = treeOf('Kohlrabi, water', larger).leaves;
+    expect(leaf).toMatchObject({ taken: 'reference', group: 'vegetable', content: { phosphorusKind: 'plant' } });
+    const named = referenceContent(larger.find(['kohlrabi'])!.food).per1G.phosphorusMg;
+    const { lo, mid, hi } = leaf!.content.per1G.phosphorusMg;
+    expect(mid).toBeCloseTo(0.46, 9);
+    expect(hi - lo).toBeGreaterThan(named.hi - named.lo);
+    expect(treeOf('Kohlrabi (turnips, salt)', larger).leaves.map(({ name }) => name)).toEqual(['turnips', 'salt']);
   });
 
   it('[RCP-1] headings weigh what their parts weigh', () => {

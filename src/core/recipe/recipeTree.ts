@@ -1,5 +1,6 @@
 import type { AdditiveFinding } from '#core/additive/additive.ts';
 import { type AdditiveRow, additiveTable } from '#core/additive/additiveTable.ts';
+import type { LargerReference } from '#core/reference/largerReference.ts';
 import { matchFood } from '#core/reference/matchFood.ts';
 import { namesNoFood } from '#core/reference/noFood.ts';
 import type { Ingredient } from '#core/statement/statement.ts';
@@ -42,8 +43,13 @@ export interface RecipeTree {
 /**
  * The statement as unknowns: a compound that the composition table knows is one leaf ("enriched flour (…)", "cheddar
  * cheese (…)"), unless an additive that counts is named inside; one it does not know is its parts.
+ * `larger` are imported tables for names without parts that our own table does not know; a compound is what its parts say.
  */
-export function recipeTree(ingredients: readonly Ingredient[], additives: readonly AdditiveFinding[]): RecipeTree {
+export function recipeTree(
+  ingredients: readonly Ingredient[],
+  additives: readonly AdditiveFinding[],
+  larger?: LargerReference,
+): RecipeTree {
   const leaves: Leaf[] = [];
   const rows = additives.map(finding => ({ finding, row: rowById.get(finding.id) }));
   const inside = ({ start, end }: Ingredient) => rows.filter(({ finding }) => finding.start >= start && finding.end <= end);
@@ -86,7 +92,7 @@ export function recipeTree(ingredients: readonly Ingredient[], additives: readon
       return { name, taken: 'additive', content: additiveContent(row, others), group: row.family, additive: row, typicalG };
     }
     if (isWater.test(name)) return { name, taken: 'reference', content: water, group: 'water' };
-    const match = nearestFood(name, heading);
+    const match = nearestFood(name, heading, larger);
     if (match !== undefined && match.confidence >= 0.4) {
       return { name, taken: 'reference', content: referenceContent(match.food, match.certainty), group: match.food.group };
     }
@@ -103,9 +109,11 @@ export function recipeTree(ingredients: readonly Ingredient[], additives: readon
 }
 
 /** The food of a name, or the one it is a leaner kind of: a reduced fat cheese is near the cheese, with a wider spread. */
-function nearestFood(name: string, heading: string) {
-  const match = matchFood(name, heading);
-  if (match !== undefined) return { ...match, certainty: match.confidence >= 0.8 ? ('named' as const) : ('near' as const) };
+function nearestFood(name: string, heading: string, larger?: LargerReference) {
+  const match = matchFood(name, heading, larger);
+  // Nobody looked at the names of an imported table: its figures get the wider spread.
+  const isNamed = match !== undefined && match.confidence >= 0.8 && match.how !== 'larger';
+  if (match !== undefined) return { ...match, certainty: isNamed ? ('named' as const) : ('near' as const) };
   const plain = name.replace(leaner, ' ').trim();
   const near = plain === name.trim() ? undefined : matchFood(plain, heading);
   return near && { ...near, certainty: 'near' as const };

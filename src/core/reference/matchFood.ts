@@ -1,3 +1,4 @@
+import type { LargerReference } from './largerReference.ts';
 import { changing, empty, heat, manyFoods, pieces, slight, tailStarts } from './modifiers.ts';
 import { nameWords, sameWord } from './nameWords.ts';
 import { noFoodWords, tellNoFood } from './noFood.ts';
@@ -8,8 +9,9 @@ export interface FoodMatch {
   readonly food: ReferenceFood;
   /** 1 is the food's own name. An own scale for ordering and cut-offs, not a probability: see REF-5. */
   readonly confidence: number;
-  /** `head-noun`: words that may matter were left out. `spelling`: a word was mended. */
-  readonly how: 'exact' | 'alias' | 'head-noun' | 'spelling';
+  /** `head-noun`: words that may matter were left out. `spelling`: a word was mended.
+   * `larger`: an imported table has it, and our own has nothing or only a weak guess. */
+  readonly how: 'exact' | 'alias' | 'head-noun' | 'spelling' | 'larger';
   /** Kin in the table that the name may mean as well, at most five. */
   readonly alternatives: readonly ReferenceFood[];
 }
@@ -21,10 +23,24 @@ export interface FoodMatch {
  * `heading` is the name of what the ingredient is a part of: soybean under "vegetable oil" is its oil.
  * `matchFood('Organic Dehydrated Onions')` gives dried onions as an alias; 'onion oil' gives undefined. Rules REF-1 to
  * REF-8 in docs/rules/reference.md.
+ *
+ * `larger` are imported tables, asked only where our own has no match or a weak one (REF-13).
  */
-export function matchFood(name: string, heading = ''): FoodMatch | undefined {
+export function matchFood(name: string, heading = '', larger?: LargerReference): FoodMatch | undefined {
   const words = nameWords(name);
-  const under = headingTells.test(heading) ? underHeading(words, nameWords(heading)) : undefined;
+  const own = matchOwn(words, heading);
+  if (larger === undefined || (own !== undefined && own.confidence >= weakBelow)) return own;
+  const asked = [...words, ...kindsUnder(words, heading)];
+  const found = tellNoFood(asked) ? undefined : larger.find(asked);
+  if (found === undefined || (own !== undefined && own.confidence >= found.confidence)) return own;
+  return { ...found, how: 'larger', alternatives: own === undefined ? [] : [own.food] };
+}
+
+/** Our own match is weak below this: words that may matter were left out. */
+const weakBelow = 0.8;
+
+function matchOwn(words: readonly string[], heading: string): FoodMatch | undefined {
+  const under = underHeading(words, heading);
   if (under !== undefined) return under;
   const known = lookUp(words);
   if (known !== undefined) return known;
@@ -58,10 +74,17 @@ const kindsOfHeading = [
 const oils = new Set(['shortening', 'fat', 'margarine']);
 const headingTells = new RegExp([...kindsOfHeading, ...oils].join('|'), 'i');
 
-function underHeading(words: readonly string[], heading: readonly string[]): FoodMatch | undefined {
-  const from = heading.indexOf('from');
-  const told = new Set((from < 0 ? heading : heading.slice(0, from)).map(word => (oils.has(word) ? 'oil' : word)));
-  const kinds = kindsOfHeading.filter(kind => told.has(kind) && !words.includes(kind));
+/** What the heading adds to the words of a part: "oil" to soybean under "vegetable oil". */
+function kindsUnder(words: readonly string[], heading: string): readonly string[] {
+  if (!headingTells.test(heading)) return [];
+  const all = nameWords(heading);
+  const from = all.indexOf('from');
+  const told = new Set((from < 0 ? all : all.slice(0, from)).map(word => (oils.has(word) ? 'oil' : word)));
+  return kindsOfHeading.filter(kind => told.has(kind) && !words.includes(kind));
+}
+
+function underHeading(words: readonly string[], heading: string): FoodMatch | undefined {
+  const kinds = kindsUnder(words, heading);
   if (kinds.length === 0) return undefined;
   const longer = [...without(words, empty), ...kinds];
   return tellNoFood(longer) ? undefined : lookUp(longer);

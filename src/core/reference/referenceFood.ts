@@ -28,11 +28,11 @@ export interface ReferenceFood {
   readonly name: string;
   /** Other names that US statements print for it, lower case. */
   readonly aliases: readonly string[];
-  /** SR28 rows: the first gives the figures, all of them the spread. */
+  /** Numbers of its rows (SR28's in our own table): the first gives the figures, all of them the spread. */
   readonly ndb: readonly string[];
   readonly group: string;
-  /** How the body takes up its phosphorus: bound as phytate, animal, added as a salt, or hardly any there. */
-  readonly phosphorusKind: 'plant' | 'animal' | 'inorganic' | 'none';
+  /** How the body takes up its phosphorus: bound as phytate, animal, added as a salt, hardly any there, or nobody knows. */
+  readonly phosphorusKind: 'plant' | 'animal' | 'inorganic' | 'none' | 'unknown';
   /** Null is unknown, never zero. */
   readonly per100G: Readonly<Record<ReferenceNutrient, number | null>>;
   /** Lowest and highest figure of its rows; empty where it has one row. */

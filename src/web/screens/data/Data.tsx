@@ -5,6 +5,7 @@ import { answer, api, type Workspace } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { ImportTable } from './ImportTable.tsx';
 import { LabelForm } from './LabelForm.tsx';
+import { ReferenceTables } from './ReferenceTables.tsx';
 
 /** Labels in, everything out: import, one label by hand, export, restore, demo, delete. */
 export function DataScreen() {
@@ -57,6 +58,7 @@ export function DataScreen() {
           }}
         />
       </section>
+      <ReferenceTables onDone={refresh} />
       <section className="sheet stack" aria-labelledby="keep-title">
         <h2 id="keep-title">Keep and bring back</h2>
         <Told error={demo.error ?? restore.error ?? purge.error} />

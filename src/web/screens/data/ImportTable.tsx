@@ -4,6 +4,7 @@ import { useRef, useState } from 'react';
 import { answer, api, type ImportLook } from '../../api.ts';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
+import { Report } from './Report.tsx';
 
 type Done = InferResponseType<typeof api.imports.$post, 200>;
 type Earlier = InferResponseType<typeof api.imports.$get, 200>[number];
@@ -214,26 +215,6 @@ function Rows({ look }: { readonly look: ImportLook }) {
         ))}
       </ul>
       {look.rows.length > most && <p className="soft">And {look.rows.length - most} more.</p>}
-    </details>
-  );
-}
-
-function Report({ report }: { readonly report: ImportLook['report'] }) {
-  const most = 100;
-  if (report.length === 0) return <p>Nothing was noticed: every cell could be read.</p>;
-  return (
-    <details open>
-      <summary>{report.length} things were noticed</summary>
-      <ul>
-        {report.slice(0, most).map(({ code, place, found, expected }, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: the same thing may be noticed twice in one row
-          <li key={`${code}${index}`}>
-            {place.row === undefined ? '' : `Row ${place.row}, `}
-            {place.heading === undefined ? '' : `${place.heading}: `}found {found}; expected {expected}.
-          </li>
-        ))}
-      </ul>
-      {report.length > most && <p className="soft">And {report.length - most} more.</p>}
     </details>
   );
 }

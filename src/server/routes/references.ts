@@ -1,0 +1,72 @@
+import { createRoute, z } from '@hono/zod-openapi';
+import { importReference } from '#app/importReference.ts';
+import type { DatasetFile } from '#app/ports.ts';
+import type { ReferenceRow } from '#app/store.ts';
+import { issueBody, referenceBody } from '../bodies.ts';
+import { newApi } from '../newApi.ts';
+import type { Watches } from '../watches.ts';
+import type { World } from '../workbench.ts';
+import { answers } from './answers.ts';
+
+const file = z.custom<File>(given => given instanceof File, 'a file').openapi({ type: 'string', format: 'binary' });
+
+/** The files of one dataset, as they lie in its folder. */
+const referenceFiles = z
+  .object({
+    files: z.union([file, z.array(file)]),
+    /** As in an import of labels. */
+    workId: z.uuid().optional(),
+  })
+  .openapi('ReferenceFiles');
+
+const params = z.object({ dataset: z.string().openapi({ param: { name: 'dataset', in: 'path' } }) });
+const list = z.array(referenceBody);
+
+function shown({ dataset, source, edition, foods, importedAt }: ReferenceRow): z.infer<typeof referenceBody> {
+  return { dataset, source, edition, foods, importedAt };
+}
+
+/** Imported composition tables: kept, listed, removed. */
+export function referenceRoutes({ store, readDatasets, log }: World, watches: Watches) {
+  return newApi(log)
+    .openapi(
+      createRoute({ method: 'get', path: '/references', responses: answers(list, 'The imported composition tables') }),
+      async context => context.json((await store.listReferences()).map(shown), 200),
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/references',
+        request: { body: { content: { 'multipart/form-data': { schema: referenceFiles } }, required: true } },
+        responses: answers(z.object({ kept: list, report: z.array(issueBody) }), 'What was kept, and what was noticed'),
+      }),
+      async context => {
+        const { files, workId } = context.req.valid('form');
+        const given = (Array.isArray(files) ? files : [files]).map(datasetFile);
+        const { kept, report } = await watches.run(workId, context.req.raw.signal, watch =>
+          importReference(given, readDatasets, store, watch),
+        );
+        return context.json({ kept: kept.map(shown), report: report.map(issue => ({ ...issue, place: { ...issue.place } })) }, 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'delete',
+        path: '/references/{dataset}',
+        request: { params },
+        responses: answers(list, 'The tables that are left'),
+      }),
+      async context => {
+        await store.removeReference(context.req.valid('param').dataset);
+        return context.json((await store.listReferences()).map(shown), 200);
+      },
+    );
+}
+
+function datasetFile(file: File): DatasetFile {
+  return {
+    name: file.name.split(/[\\/]/).at(-1) ?? file.name,
+    bytes: file.size,
+    open: () => file.stream() as unknown as AsyncIterable<Uint8Array>,
+  };
+}
