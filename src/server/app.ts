@@ -4,6 +4,9 @@ import { Fault } from '#core/errors.ts';
 import { guard } from './guard.ts';
 import { Previews } from './previews.ts';
 import { problem } from './problem.ts';
+import { clientDraftRoutes } from './routes/clientDrafts.ts';
+import { clientLockRoutes } from './routes/clientLock.ts';
+import { clientPaperRoutes } from './routes/clientPapers.ts';
 import { clientRoutes } from './routes/clients.ts';
 import { foodRoutes, photoResponse } from './routes/foods.ts';
 import { guidePreviewRoutes, previewResponse } from './routes/guidePreviews.ts';
@@ -47,7 +50,11 @@ export function createApp(world: World) {
     .route('/api', referenceRoutes(world, watches))
     .route('/api', keptRoutes(world))
     .route('/api', surveyRoutes(world))
+    // Before the routes with an id in the address: "lock" is none.
+    .route('/api', clientLockRoutes(world))
+    .route('/api', clientDraftRoutes(world))
     .route('/api', clientRoutes(world))
+    .route('/api', clientPaperRoutes(world))
     .route('/api', guideRoutes(world, watches))
     .route('/api', guidePreviewRoutes(world, previews));
   app.get('/api/photos/:id', context => photoResponse(context.req.param('id'), world));

@@ -173,3 +173,8 @@ export const fitsBody = z
     none: z.string().optional(),
   })
   .openapi('WhatFits');
+
+/** The weight that the dietitian picks; the proposal's own when missing. */
+export const weightBasis = z
+  .enum(['actual', 'dry', 'estimated-dry', 'usual', 'adjusted', 'adjusted-edema-free', 'ideal', 'goal'])
+  .optional();

@@ -1,100 +1,27 @@
 import { randomUUID } from 'node:crypto';
 import { createRoute, z } from '@hono/zod-openapi';
-import { describeClient, describeClientShort, describeProposal } from '#app/clients/describeClient.ts';
+import { describeClient, describeClientShort } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
-import { labsFromCsv } from '#app/labsFromCsv.ts';
-import { assessmentFromJson } from '#core/client/assessmentFromJson.ts';
-import type { Assessment } from '#core/client/client.ts';
-import { careBundle } from '#core/client/fhir/careBundle.ts';
-import { labsFromFhir } from '#core/client/fhir/labsFromFhir.ts';
-import { type ChartNote, chartNote } from '#core/client/note/chartNote.ts';
-import { noteText } from '#core/client/note/noteText.ts';
 import { type ClientRecord, type DecidedTarget, evenPattern } from '#core/client/record.ts';
 import { missingToSign, withSigned } from '#core/client/signPrescription.ts';
 import { targetUnits } from '#core/client/target.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
 import { Fault } from '#core/errors.ts';
-import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, lockBody, proposalBody } from '../clientBodies.ts';
+import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, weightBasis } from '../clientBodies.ts';
+import { changeRecord, readAssessment, recordOf } from '../clientRecords.ts';
 import { newApi } from '../newApi.ts';
 import { plateOf, type World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
 const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });
 const seen = z.object({ version: z.number().int().positive() });
-const pick = z.enum(['actual', 'dry', 'estimated-dry', 'usual', 'adjusted', 'adjusted-edema-free', 'ideal', 'goal']).optional();
-const docxType = 'application/vnd.openxmlformats-officedocument.wordprocessingml.document';
 const noContent = z.object({ done: z.literal(true) });
 
-function parsedJson(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    throw new Fault('assessment-not-valid', 'The results are no readable JSON.');
-  }
-}
-
-/** Everything about clients. Bodies carry what is personal; addresses carry an opaque id alone, and the log nothing. */
-export function clientRoutes({ vault, shelf, store, minerals, noteDocument, readTable, now, log }: World) {
+/** Clients one by one. Bodies carry what is personal; addresses carry an opaque id alone, and the log nothing. */
+export function clientRoutes({ vault, shelf, store, minerals, now, log }: World) {
   const today = (): string => localDay(now());
-
-  async function recordOf(id: string): Promise<ClientRecord> {
-    const json = await vault.get(id);
-    if (json === undefined) throw new Fault('client-not-found', 'The client is not in this workspace.');
-    return json as unknown as ClientRecord;
-  }
-  /** Changes a record that nobody else has changed meanwhile. */
-  async function change(id: string, seenVersion: number, edit: (record: ClientRecord) => ClientRecord): Promise<ClientRecord> {
-    const record = await recordOf(id);
-    return (await vault.put({ ...edit(record) }, seenVersion)) as unknown as ClientRecord;
-  }
-  async function noteOf(id: string): Promise<ChartNote> {
-    const note = chartNote(await recordOf(id), today());
-    if (note === undefined) throw new Fault('assessment-not-valid', 'There is no assessment to write a note from.');
-    return note;
-  }
-  function readable(json: unknown): Assessment {
-    const { value, issues } = assessmentFromJson(json);
-    if (value === undefined) {
-      // The places, never the values: what was typed is the client's.
-      const places = issues.map(({ place, expected }) => `${place.heading ?? 'the assessment'}: expected ${expected}`);
-      throw new Fault('assessment-not-valid', places.slice(0, 5).join('; '));
-    }
-    return value;
-  }
-
   return newApi(log)
-    .openapi(
-      createRoute({ method: 'get', path: '/clients/lock', responses: answers(lockBody, 'Whether client data can be read') }),
-      context => context.json({ state: vault.state(), hasPassphrase: vault.hasPassphrase() }, 200),
-    )
-    .openapi(
-      createRoute({
-        method: 'post',
-        path: '/clients/lock',
-        request: { body: jsonBody(z.object({ open: z.boolean(), passphrase: z.string().max(1_000).optional() })) },
-        responses: answers(lockBody, 'Locked, or open after the passphrase'),
-      }),
-      async context => {
-        const { open, passphrase } = context.req.valid('json');
-        if (open) await vault.unlock(passphrase ?? '');
-        else vault.lock();
-        return context.json({ state: vault.state(), hasPassphrase: vault.hasPassphrase() }, 200);
-      },
-    )
-    .openapi(
-      createRoute({
-        method: 'put',
-        path: '/clients/passphrase',
-        request: { body: jsonBody(z.object({ current: z.string().max(1_000).optional(), next: z.string().max(1_000).optional() })) },
-        responses: answers(lockBody, 'Set, changed or taken off'),
-      }),
-      async context => {
-        const { current, next } = context.req.valid('json');
-        await vault.changePassphrase(current, next);
-        return context.json({ state: vault.state(), hasPassphrase: vault.hasPassphrase() }, 200);
-      },
-    )
     .openapi(
       createRoute({ method: 'get', path: '/clients', responses: answers(z.array(clientShort), 'Clients, who waits first') }),
       async context => {
@@ -129,71 +56,13 @@ export function clientRoutes({ vault, shelf, store, minerals, noteDocument, read
     )
     .openapi(
       createRoute({
-        method: 'delete',
-        path: '/clients',
-        request: { body: jsonBody(z.object({ confirm: z.literal('erase every client') })) },
-        responses: answers(noContent, 'Every client is erased'),
-      }),
-      async context => {
-        await vault.eraseAll();
-        return context.json({ done: true as const }, 200);
-      },
-    )
-    .openapi(
-      createRoute({
-        method: 'get',
-        path: '/clients/export',
-        responses: answers(z.array(z.record(z.string(), z.unknown())), 'Every client, whole'),
-      }),
-      async context =>
-        context.json(
-          (await vault.exportAll()).map(record => ({ ...record })),
-          200,
-        ),
-    )
-    .openapi(
-      createRoute({
-        method: 'post',
-        path: '/clients/propose',
-        request: { body: jsonBody(z.object({ assessment: assessmentJson, pick })) },
-        responses: answers(proposalBody, 'What an assessment proposes, while it is typed; keeps nothing'),
-      }),
-      async context => {
-        const given = context.req.valid('json');
-        return context.json(describeProposal(readable(given.assessment), today(), given.pick), 200);
-      },
-    )
-    .openapi(
-      createRoute({
-        method: 'post',
-        path: '/clients/labs',
-        request: { body: jsonBody(z.object({ text: z.string().max(5_000_000) })) },
-        responses: answers(
-          z.object({ labs: z.array(z.record(z.string(), z.unknown())), issues: z.array(z.string()) }),
-          'Results read from CSV or from FHIR R4 Observations, with what could not be read; keeps nothing',
-        ),
-      }),
-      async context => {
-        const { text } = context.req.valid('json');
-        const { value, issues } = /^\s*[[{]/.test(text)
-          ? labsFromFhir(parsedJson(text))
-          : labsFromCsv(await readTable(new TextEncoder().encode(text)));
-        const told = issues.map(
-          ({ place, found, expected }) =>
-            `${place.row === undefined ? (place.heading ?? '') : `row ${place.row}`}: found ${found}, expected ${expected}`,
-        );
-        return context.json({ labs: value.map(lab => ({ ...lab })) as unknown as Record<string, string>[], issues: told }, 200);
-      },
-    )
-    .openapi(
-      createRoute({
         method: 'get',
         path: '/clients/{id}',
-        request: { params, query: z.object({ pick }) },
+        request: { params, query: z.object({ pick: weightBasis }) },
         responses: answers(clientBody, 'One client as of today'),
       }),
       async context => {
-        const record = await recordOf(context.req.valid('param').id);
+        const record = await recordOf(context.req.valid('param').id, vault);
         return context.json(describeClient(record, today(), context.req.valid('query').pick as WeightBasisId | undefined), 200);
       },
     )
@@ -211,43 +80,6 @@ export function clientRoutes({ vault, shelf, store, minerals, noteDocument, read
     )
     .openapi(
       createRoute({
-        method: 'get',
-        path: '/clients/{id}/note',
-        request: { params },
-        responses: answers(z.object({ text: z.string() }), 'The chart note as plain text'),
-      }),
-      async context => context.json({ text: noteText(await noteOf(context.req.valid('param').id)) }, 200),
-    )
-    .openapi(
-      createRoute({
-        method: 'get',
-        path: '/clients/{id}/note-docx',
-        request: { params },
-        responses: {
-          200: { description: 'The chart note as a document', content: { [docxType]: { schema: z.string() } } },
-          default: answers(lockBody, '').default,
-        },
-      }),
-      async context => {
-        const bytes = await noteDocument(await noteOf(context.req.valid('param').id));
-        return context.body(bytes as Uint8Array<ArrayBuffer>, 200, { 'content-type': docxType }) as never;
-      },
-    )
-    .openapi(
-      createRoute({
-        method: 'get',
-        path: '/clients/{id}/fhir',
-        request: { params },
-        responses: answers(z.record(z.string(), z.unknown()), 'The signed prescription and the results as a FHIR R4 bundle'),
-      }),
-      async context => {
-        const bundle = careBundle(await recordOf(context.req.valid('param').id));
-        if (bundle === undefined) throw new Fault('prescription-not-complete', 'Nothing is signed yet.');
-        return context.json({ ...bundle } as Record<string, unknown>, 200);
-      },
-    )
-    .openapi(
-      createRoute({
         method: 'post',
         path: '/clients/{id}/assessments',
         request: { params, body: jsonBody(seen.extend({ assessment: assessmentJson })) },
@@ -255,8 +87,8 @@ export function clientRoutes({ vault, shelf, store, minerals, noteDocument, read
       }),
       async context => {
         const { version, assessment } = context.req.valid('json');
-        const read = readable(assessment);
-        const record = await change(context.req.valid('param').id, version, one => ({
+        const read = readAssessment(assessment);
+        const record = await changeRecord(context.req.valid('param').id, version, vault, one => ({
           ...one,
           assessments: [{ id: randomUUID(), assessment: read }, ...one.assessments],
         }));
@@ -295,7 +127,7 @@ export function clientRoutes({ vault, shelf, store, minerals, noteDocument, read
         const missing = missingToSign(decided, by);
         if (missing.length > 0) throw new Fault('prescription-not-complete', `Still missing: ${missing.join('; ')}.`);
         const signed = { id: randomUUID(), assessmentId, targets: decided, signed: { by, credentials, at: now().toISOString() } };
-        const record = await change(context.req.valid('param').id, version, one => withSigned(one, signed));
+        const record = await changeRecord(context.req.valid('param').id, version, vault, one => withSigned(one, signed));
         return context.json(describeClient(record, today()), 200);
       },
     )
@@ -314,7 +146,10 @@ export function clientRoutes({ vault, shelf, store, minerals, noteDocument, read
       async context => {
         const { version, cautionId, told, note } = context.req.valid('json');
         const contact = { cautionId, told, on: today(), at: now().toISOString(), ...(note === undefined ? {} : { note }) };
-        const record = await change(context.req.valid('param').id, version, one => ({ ...one, contacts: [contact, ...one.contacts] }));
+        const record = await changeRecord(context.req.valid('param').id, version, vault, one => ({
+          ...one,
+          contacts: [contact, ...one.contacts],
+        }));
         return context.json(describeClient(record, today()), 200);
       },
     )
@@ -337,7 +172,7 @@ export function clientRoutes({ vault, shelf, store, minerals, noteDocument, read
       }),
       async context => {
         const { version, pattern } = context.req.valid('json');
-        const record = await change(context.req.valid('param').id, version, one => ({ ...one, mealPattern: pattern }));
+        const record = await changeRecord(context.req.valid('param').id, version, vault, one => ({ ...one, mealPattern: pattern }));
         return context.json(describeClient(record, today()), 200);
       },
     )
@@ -360,7 +195,7 @@ export function clientRoutes({ vault, shelf, store, minerals, noteDocument, read
       }),
       async context => {
         const { category, plate, meal, useEstimates } = context.req.valid('json');
-        const record = await recordOf(context.req.valid('param').id);
+        const record = await recordOf(context.req.valid('param').id, vault);
         if (useEstimates) await minerals.want((await shelf.foods(category)).map(({ label }) => label));
         const foods = await shelf.foods(category);
         return context.json(whatFits({ record, foods, plate: await plateOf(plate, store), meal, useEstimates }), 200);

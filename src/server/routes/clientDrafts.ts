@@ -1,0 +1,58 @@
+import { createRoute, z } from '@hono/zod-openapi';
+import { describeProposal } from '#app/clients/describeClient.ts';
+import { localDay } from '#app/clients/localDay.ts';
+import { labsFromCsv } from '#app/labsFromCsv.ts';
+import { labsFromFhir } from '#core/client/fhir/labsFromFhir.ts';
+import { Fault } from '#core/errors.ts';
+import { assessmentJson, proposalBody, weightBasis } from '../clientBodies.ts';
+import { readAssessment } from '../clientRecords.ts';
+import { newApi } from '../newApi.ts';
+import type { World } from '../workbench.ts';
+import { answers, jsonBody } from './answers.ts';
+
+function parsedJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new Fault('assessment-not-valid', 'The results are no readable JSON.');
+  }
+}
+
+/** What an assessment comes to while it is typed; nothing is kept. */
+export function clientDraftRoutes({ readTable, now, log }: World) {
+  return newApi(log)
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/clients/propose',
+        request: { body: jsonBody(z.object({ assessment: assessmentJson, pick: weightBasis })) },
+        responses: answers(proposalBody, 'What an assessment proposes, while it is typed; keeps nothing'),
+      }),
+      async context => {
+        const given = context.req.valid('json');
+        return context.json(describeProposal(readAssessment(given.assessment), localDay(now()), given.pick), 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/clients/labs',
+        request: { body: jsonBody(z.object({ text: z.string().max(5_000_000) })) },
+        responses: answers(
+          z.object({ labs: z.array(z.record(z.string(), z.unknown())), issues: z.array(z.string()) }),
+          'Results read from CSV or from FHIR R4 Observations, with what could not be read; keeps nothing',
+        ),
+      }),
+      async context => {
+        const { text } = context.req.valid('json');
+        const { value, issues } = /^\s*[[{]/.test(text)
+          ? labsFromFhir(parsedJson(text))
+          : labsFromCsv(await readTable(new TextEncoder().encode(text)));
+        const told = issues.map(
+          ({ place, found, expected }) =>
+            `${place.row === undefined ? (place.heading ?? '') : `row ${place.row}`}: found ${found}, expected ${expected}`,
+        );
+        return context.json({ labs: value.map(lab => ({ ...lab })) as unknown as Record<string, string>[], issues: told }, 200);
+      },
+    );
+}

@@ -1,0 +1,57 @@
+import { createRoute, z } from '@hono/zod-openapi';
+import { localDay } from '#app/clients/localDay.ts';
+import { careBundle } from '#core/client/fhir/careBundle.ts';
+import { type ChartNote, chartNote } from '#core/client/note/chartNote.ts';
+import { noteText } from '#core/client/note/noteText.ts';
+import { Fault } from '#core/errors.ts';
+import { recordOf } from '../clientRecords.ts';
+import { newApi } from '../newApi.ts';
+import type { World } from '../workbench.ts';
+import { answers, fileAnswer } from './answers.ts';
+
+const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });
+const docxType = 'application/vnd.openxmlformats-officedocument.wordprocessingml.document';
+
+/** What leaves the record of one client on paper or as a file. */
+export function clientPaperRoutes({ vault, noteDocument, now, log }: World) {
+  async function noteOf(id: string): Promise<ChartNote> {
+    const note = chartNote(await recordOf(id, vault), localDay(now()));
+    if (note === undefined) throw new Fault('assessment-not-valid', 'There is no assessment to write a note from.');
+    return note;
+  }
+  return newApi(log)
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/clients/{id}/note',
+        request: { params },
+        responses: answers(z.object({ text: z.string() }), 'The chart note as plain text'),
+      }),
+      async context => context.json({ text: noteText(await noteOf(context.req.valid('param').id)) }, 200),
+    )
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/clients/{id}/note-docx',
+        request: { params },
+        responses: fileAnswer(docxType, 'The chart note as a document'),
+      }),
+      async context => {
+        const bytes = await noteDocument(await noteOf(context.req.valid('param').id));
+        return context.body(bytes as Uint8Array<ArrayBuffer>, 200, { 'content-type': docxType }) as never;
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/clients/{id}/fhir',
+        request: { params },
+        responses: answers(z.record(z.string(), z.unknown()), 'The signed prescription and the results as a FHIR R4 bundle'),
+      }),
+      async context => {
+        const bundle = careBundle(await recordOf(context.req.valid('param').id, vault));
+        if (bundle === undefined) throw new Fault('prescription-not-complete', 'Nothing is signed yet.');
+        return context.json({ ...bundle } as Record<string, unknown>, 200);
+      },
+    );
+}
