@@ -18,6 +18,7 @@ const table: CommandTable = {
   prescribe: () => import('./commands/prescribe.ts'),
   minerals: () => import('./commands/minerals.ts'),
   guide: () => import('./commands/guide.ts'),
+  handout: () => import('./commands/handout.ts'),
   yardsticks: () => import('./commands/yardsticks.ts'),
 };
 const help = helpAbout(table);

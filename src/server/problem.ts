@@ -45,6 +45,8 @@ const statusOf = {
   'not-found': 404,
   'port-in-use': 500,
   'guide-not-valid': 422,
+  'handout-not-valid': 422,
+  'handout-not-signed': 409,
   'folder-not-owned': 409,
   'browser-not-found': 503,
   'pdf-not-made': 503,
