@@ -3,6 +3,7 @@ import { Fault } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
 import type { HandoutDraft, HandoutInput } from '#core/handout/handout.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
+import type { ShelfFood } from '../shelf.ts';
 import { surveysForHandout } from './surveysForHandout.ts';
 
 /** What the dietitian writes for a client's handout; setting, targets, avoided foods and meals come from the record. */
@@ -11,8 +12,8 @@ export type ClientHandoutDraft = Omit<HandoutDraft, 'setting' | 'prescription' |
 export interface ClientHandout {
   readonly record: ClientRecord;
   readonly draft: ClientHandoutDraft;
-  /** The foods of the shelf. */
-  readonly foods: readonly PlateFood[];
+  /** The foods of the shelf; each is in the category of its row. */
+  readonly foods: readonly ShelfFood[];
   /** By the id that a category of the draft names. */
   readonly plates: ReadonlyMap<string, Plate>;
   /** Minerals estimated for the shelf may be used, at their safe end. */
@@ -56,7 +57,7 @@ export function handoutForClient({ record, draft, foods, plates, useEstimates }:
   return surveysForHandout({ draft: whole, categories, useEstimates });
 }
 
-function foodsIn(foods: readonly PlateFood[], category: string): readonly PlateFood[] {
+function foodsIn(foods: readonly ShelfFood[], category: string): readonly PlateFood[] {
   const wanted = category.trim().toLowerCase();
-  return foods.filter(({ label }) => label.printed.category?.trim().toLowerCase() === wanted);
+  return foods.filter(({ row }) => row.category?.trim().toLowerCase() === wanted).map(({ food }) => food);
 }

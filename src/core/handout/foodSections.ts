@@ -41,7 +41,7 @@ export function foodBlocks(survey: HandoutSurvey, draft: HandoutDraft, words: Wo
   if (none !== undefined) return [heading, { kind: 'text', line: none }];
   const meal = draft.prescription === undefined ? undefined : mealNameOf(survey, draft);
   const lines = [
-    ...(meal === undefined ? [] : [words.forMeal(meal)]),
+    ...(meal === undefined ? [] : [words.forMeal(outsideRun(words.mealInSentence(meal)))]),
     ...(survey.plate.companions.length === 0 ? [] : [words.eatenWith(companionsRun(survey.plate, words))]),
     ...(draft.prescription === undefined ? noneNamed(survey, words) : []),
   ];

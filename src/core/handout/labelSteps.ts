@@ -2,7 +2,7 @@ import type { TargetItem } from '#core/client/target.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import type { HandoutDraft, HandoutSurvey } from './handout.ts';
 import type { Line } from './handoutPage.ts';
-import { foodRun } from './line.ts';
+import { foodRun, outsideRun } from './line.ts';
 import { askedOf, hasSodium, mealBounds, mealsOf } from './numbers.ts';
 import type { Words } from './words/words.ts';
 
@@ -55,7 +55,7 @@ function sodiumStep(draft: HandoutDraft, surveys: readonly HandoutSurvey[], word
   if (day === undefined) return words.noSodiumNumber;
   const meals = mealsOf(draft).flatMap(({ name, percent }) => {
     const most = mealBounds(prescription, percent).get('sodium');
-    return most === undefined ? [] : [`${words.meal(name).toLowerCase()} ${words.asked(most)}`];
+    return most === undefined ? [] : [[outsideRun(words.mealInSentence(name)), words.asked(most)] as const];
   });
-  return meals.length === 0 ? words.dayTarget(words.targetNames.sodium, day) : words.steps.sodiumOfClient(meals.join(', '), day);
+  return meals.length === 0 ? words.dayTarget(words.targetNames.sodium, day) : words.steps.sodiumOfClient(day, meals);
 }

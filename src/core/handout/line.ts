@@ -43,6 +43,18 @@ export function lineOf(lead: Line, names: readonly Run[]): Line {
   return { by: lead.by, runs };
 }
 
+/** A sentence of the program that ends with figures: "Keep to: lunch 600 mg, dinner 700 mg." */
+export function figuresOf(lead: Line, figures: readonly (readonly [name: Run, figure: string])[]): Line {
+  const runs: Run[] = [...lead.runs];
+  figures.forEach(([name, figure], at) => {
+    addRun(runs, { kind: 'words', text: at === 0 ? ' ' : ', ' });
+    runs.push(name);
+    addRun(runs, { kind: 'words', text: ` ${figure}` });
+  });
+  addRun(runs, { kind: 'words', text: '.' });
+  return { by: lead.by, runs };
+}
+
 /** Sentences of the program, one after the other in one paragraph. */
 export function joined(lines: readonly Line[]): Line {
   const runs: Run[] = [];

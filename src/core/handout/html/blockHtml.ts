@@ -45,7 +45,7 @@ function tableHtml({ caption, head, rows }: Extract<Block, { kind: 'table' }>, l
     const cells = row.cells.map(cell => `<td>${htmlText(cell)}</td>`).join('');
     return `<tr><th scope="row">${lineHtml(row.head, language)}</th>${cells}</tr>`;
   });
-  return `<table>
+  return `<table${head.length > 2 ? ' class="several"' : ''}>
 ${caption === '' ? '' : `<caption>${htmlText(caption)}</caption>\n`}<thead><tr>${head.map(one => `<th scope="col">${htmlText(one)}</th>`).join('')}</tr></thead>
 <tbody>
 ${body.join('\n')}

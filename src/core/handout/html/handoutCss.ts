@@ -37,7 +37,10 @@ const look = `.handout{max-width:52rem}
 .handout .fridge .eat{display:block}
 .handout .wide .points{columns:17em}
 .handout .wide .points li{break-inside:avoid}
-@media (max-width:40em){.handout .cards{display:block}.handout .fridge{padding:.2em .8em .8em}.handout table th,.handout table td{min-width:0;padding-right:.4em}}
+@media (max-width:40em){.handout .cards{display:block}.handout .fridge{padding:.2em .8em .8em}.handout .title{font-size:1.5em;hyphens:auto}
+.handout.large .title{font-size:1.2em}
+.handout table th,.handout table td{min-width:0;padding-right:.3em}.handout table tbody th{min-width:5.6em}
+.handout .several{font-size:.82em}.handout.large .several{font-size:.68em}.handout .several thead th{font-size:.82em;hyphens:auto}}
 @media print{.handout{font-size:12pt;line-height:1.4}
 .handout.large{font-size:18pt;line-height:1.35}
 .handout .boxes,.handout .eat{grid-template-columns:1fr 1fr}

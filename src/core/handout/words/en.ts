@@ -1,7 +1,7 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import { dayText } from '#core/guide/day.ts';
 import { portionText } from '#core/plate/portionText.ts';
-import { foodRun, line, lineOf, programLine } from '../line.ts';
+import { figuresOf, foodRun, line, lineOf, programLine } from '../line.ts';
 import type { Asked, BasisWords, Words } from './words.ts';
 
 const s = programLine;
@@ -79,6 +79,7 @@ export const en: Words = {
   askedHead: { below: 'less than', 'at-most': 'up to' },
   aDay: 'Each day',
   meal: name => name.charAt(0).toUpperCase() + name.slice(1),
+  mealInSentence: name => name,
   numbersCaption: 'The most for a day and for each meal',
   whatColumn: 'When',
   dayTarget: (item, range) => line`${item}: ${range} a day.`,
@@ -130,10 +131,7 @@ export const en: Words = {
 
   steps: {
     serving: s('Find “Serving size”. Do you eat twice as much? Then double each number on the label.'),
-    sodiumOfClient: (meals, day) =>
-      day === undefined
-        ? line`Find “Sodium”. Keep to your meal number: ${meals}.`
-        : line`Find “Sodium”. Keep to your meal number: ${meals}. Your day is ${day}.`,
+    sodiumOfClient: (day, meals) => figuresOf(line`Find “Sodium”. Your day is ${day}. Keep to the number of the meal:`, meals),
     sodiumOfTopic: s('Find “Sodium”. Keep to the rule at the top of this page.'),
     percent: s('Look at the “% Daily Value” of sodium. 5% or less is low. 20% or more is high. Your own number comes first.'),
     ingredients: s('Now read “Ingredients”. Read to the end. The small print counts too.'),

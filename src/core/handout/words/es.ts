@@ -4,7 +4,7 @@ import type { Day } from '#core/guide/guide.ts';
 import { measureName } from '#core/plate/measureName.ts';
 import type { Portion } from '#core/plate/plate.ts';
 import { countText } from '#core/plate/portionText.ts';
-import { foodRun, line, lineOf, programLine } from '../line.ts';
+import { figuresOf, foodRun, line, lineOf, programLine } from '../line.ts';
 import { figure } from './numbers.ts';
 import type { Asked, BasisWords, Words } from './words.ts';
 
@@ -75,8 +75,12 @@ const mealNames: Readonly<Record<string, string | undefined>> = Object.assign(Ob
   snack: 'merienda',
 });
 
+function mealInSentence(name: string): string {
+  return mealNames[name.trim().toLowerCase()] ?? name;
+}
+
 function meal(name: string): string {
-  const text = mealNames[name.trim().toLowerCase()] ?? name;
+  const text = mealInSentence(name);
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
@@ -139,6 +143,7 @@ export const es: Words = {
   askedHead: { below: 'menos de', 'at-most': 'hasta' },
   aDay: 'Cada día',
   meal,
+  mealInSentence,
   numbersCaption: 'Lo máximo para un día y para cada comida',
   whatColumn: 'Cuándo',
   dayTarget: (item, range) => line`${item}: ${range} al día.`,
@@ -166,7 +171,7 @@ export const es: Words = {
   foodsIntro: [s('Leímos las etiquetas de estos alimentos. Van bien si usted come solo la porción indicada.')],
   dayIsTheMost: s('La porción del día es lo máximo. Deja menos espacio para el resto de su comida.'),
   eatenWith: plate => line`La porción cuenta lo que usted come junto con ella: ${plate}.`,
-  forMeal: name => line`Calculado para esta comida: ${meal(name).toLowerCase()}.`,
+  forMeal: name => line`Calculado para esta comida: ${name}.`,
   noneNamedHere: kinds => [
     ...kinds.map(kind => line`Aditivos de ${additive[kind]}: ninguno nombrado en la etiqueta.`),
     s('Eso no prueba que no haya ninguno.'),
@@ -194,10 +199,7 @@ export const es: Words = {
     serving: s(
       'Busque “Tamaño de la porción” (“Serving size”). ¿Come usted el doble? Entonces cada número de la etiqueta también es el doble.',
     ),
-    sodiumOfClient: (meals, day) =>
-      day === undefined
-        ? line`Busque “Sodio” (“Sodium”). No pase de su número por comida: ${meals}.`
-        : line`Busque “Sodio” (“Sodium”). No pase de su número por comida: ${meals}. Su día: ${day}.`,
+    sodiumOfClient: (day, meals) => figuresOf(line`Busque “Sodio” (“Sodium”). Su día: ${day}. No pase del número de la comida:`, meals),
     sodiumOfTopic: s('Busque “Sodio” (“Sodium”). Siga la regla al principio de esta hoja.'),
     percent: s(
       'Mire el “% de Valor diario” (“% Daily Value”) del sodio. 5% o menos es bajo. 20% o más es alto. El número de usted es lo primero.',

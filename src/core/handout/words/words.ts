@@ -43,7 +43,9 @@ export interface Words {
   /** Above a column of figures that are all meant so. */
   readonly askedHead: Readonly<Record<'below' | 'at-most', string>>;
   readonly aDay: string;
+  /** A meal's name at the head of a row, and inside a sentence; one that the author made up stays. */
   readonly meal: (name: string) => string;
+  readonly mealInSentence: (name: string) => string;
   readonly numbersCaption: string;
   readonly whatColumn: string;
   readonly dayTarget: (item: string, asked: string) => Line;
@@ -66,7 +68,7 @@ export interface Words {
   readonly foodsIntro: readonly Line[];
   readonly dayIsTheMost: Line;
   readonly eatenWith: (plate: Run) => Line;
-  readonly forMeal: (meal: string) => Line;
+  readonly forMeal: (meal: Run) => Line;
   readonly noneNamedHere: (kinds: readonly AdditiveClass[]) => readonly Line[];
   readonly inAMeal: (portion: string) => string;
   readonly inADay: (portion: string) => string;
@@ -84,7 +86,8 @@ export interface Words {
 
   readonly steps: {
     readonly serving: Line;
-    readonly sodiumOfClient: (meals: string, day: string | undefined) => Line;
+    /** Ends with the meals and their numbers: "lunch less than 600 mg". */
+    readonly sodiumOfClient: (day: string, meals: readonly (readonly [meal: Run, most: string])[]) => Line;
     readonly sodiumOfTopic: Line;
     readonly percent: Line;
     readonly ingredients: Line;
