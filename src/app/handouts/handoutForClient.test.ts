@@ -21,7 +21,14 @@ const draft: ClientHandoutDraft = {
 function shelved(name: string, mg: number | undefined, statement = 'Turkey, water.', category = 'slices'): ShelfFood {
   const food = slices(name, mg, { statement });
   const row = { id: food.id, name, category, version: 1, isDemo: false } satisfies ShelfFood['row'];
-  const label = { kind: 'read' as const, id: `${food.id}-label`, foodId: food.id, printed: food.label.printed, addedAt: '2026-06-01T00:00:00Z', photoIds: [] };
+  const label = {
+    kind: 'read' as const,
+    id: `${food.id}-label`,
+    foodId: food.id,
+    printed: food.label.printed,
+    addedAt: '2026-06-01T00:00:00Z',
+    photoIds: [],
+  };
   return { row, label, food };
 }
 

@@ -1,6 +1,5 @@
 import { join } from 'node:path';
 import { buildHandouts } from '#app/handouts/buildHandouts.ts';
-import { gradeTable } from '#app/handouts/gradeTable.ts';
 import { surveysForHandout } from '#app/handouts/surveysForHandout.ts';
 import { importLabels } from '#app/importLabels.ts';
 import { newestFoods } from '#app/labelHistories.ts';
@@ -9,6 +8,7 @@ import { isDay } from '#core/guide/day.ts';
 import type { HandoutDraft } from '#core/handout/handout.ts';
 import { handoutFromJson } from '#core/handout/handoutFromJson.ts';
 import type { Command, World } from '../command.ts';
+import { gradeTable } from '../gradeTable.ts';
 import { readJsonFile } from '../readBuiltInOrFile.ts';
 import { folderOf, plates, readNamed, yardsticks } from '../readNamed.ts';
 import { needed } from '../readOptions.ts';

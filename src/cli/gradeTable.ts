@@ -1,4 +1,5 @@
 import { type HandoutGrade, type HardSentence, targetGrade } from '#core/handout/gradeOf.ts';
+import { plain } from './layOut.ts';
 
 /** How many of the author's hard sentences a report points out. */
 const mostPointedOut = 3;
@@ -14,7 +15,7 @@ function lines(id: string, { all, author, hardest }: HandoutGrade): string {
   const own = author.withoutFoodNames === undefined ? '' : `; own text ${author.withoutFoodNames}`;
   return [
     `${id}: grade ${without ?? 'not known'} without food names, ${all.withFoodNames ?? 'not known'} with them${own}${verdict}`,
-    ...hardest.author.slice(0, mostPointedOut).map(sentence => `  grade ${sentence.grade}: “${sentence.text}” (${why(sentence)})`),
+    ...hardest.author.slice(0, mostPointedOut).map(sentence => `  grade ${sentence.grade}: “${plain(sentence.text)}” (${why(sentence)})`),
   ]
     .map(one => `${one}\n`)
     .join('');
@@ -23,7 +24,9 @@ function lines(id: string, { all, author, hardest }: HandoutGrade): string {
 function why({ why: reasons, words, longWords }: HardSentence): string {
   return reasons
     .map(one =>
-      one === 'long sentence' ? `${words} words` : `long words${longWords.length === 0 ? '' : `: ${longWords.slice(0, 4).join(', ')}`}`,
+      one === 'long sentence'
+        ? `${words} words`
+        : `long words${longWords.length === 0 ? '' : `: ${plain(longWords.slice(0, 4).join(', '))}`}`,
     )
     .join('; ');
 }
