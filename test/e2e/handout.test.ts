@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -60,21 +60,52 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     await page.context().close();
   });
 
+  /** Where the fridge page ends on each paper in each dress, and the size of its type. */
+  const expectOnePage = async (id: string) => {
+    for (const [paper, [width, height]] of Object.entries(papers))
+      for (const dress of ['html', 'large-print.html']) {
+        const { page } = await open(`${id}.${dress}`, px(width - 28), px(height - 30));
+        await page.emulateMedia({ media: 'print' });
+        const measured = `(() => { const fridge = document.querySelector('.fridge'); const { fontSize, breakAfter } = getComputedStyle(fridge); return { bottom: fridge.getBoundingClientRect().bottom, size: parseFloat(fontSize), breakAfter }; })()`;
+        const { bottom, size, breakAfter } = (await page.evaluate(measured)) as { bottom: number; size: number; breakAfter: string };
+        expect({ id, paper, dress, bottom, fits: bottom <= px(height - 30) }).toMatchObject({ fits: true });
+        expect({ breakAfter, isBig: size > (14 / 72) * 96 - 0.01 }).toEqual({ breakAfter: 'page', isBig: true });
+        await page.context().close();
+      }
+  };
+
   test.each(ids)(
     '[HND-8] %s: the fridge page is one page of A4 and of Letter, plain and in large print, in type of 14 pt or more',
-    async id => {
-      for (const [paper, [width, height]] of Object.entries(papers))
-        for (const dress of ['html', 'large-print.html']) {
-          const { page } = await open(`${id}.${dress}`, px(width - 28), px(height - 30));
-          await page.emulateMedia({ media: 'print' });
-          const measured = `(() => { const { bottom } = document.querySelector('.fridge').getBoundingClientRect(); return { bottom, size: parseFloat(getComputedStyle(document.querySelector('.fridge')).fontSize) }; })()`;
-          const { bottom, size } = (await page.evaluate(measured)) as { bottom: number; size: number };
-          expect({ paper, dress, fits: bottom <= px(height - 30), bottom }).toMatchObject({ fits: true });
-          expect(size).toBeGreaterThanOrEqual((14 / 72) * 96);
-          const after = `getComputedStyle(document.querySelector('.fridge')).breakAfter`;
-          expect(await page.evaluate(after)).toBe('page');
-          await page.context().close();
-        }
+    expectOnePage,
+  );
+
+  test.each(['en', 'es'])(
+    '[HND-8] the fullest fridge page (%s) is still one: three nutrients, longest title and call line, avoided foods',
+    async language => {
+      const json = JSON.parse(readFileSync(join(root, 'data/demo/handouts/hemodialysis-no-phosphate.json'), 'utf8'));
+      const of = (item: string, hi: number) => ({ item, unit: 'mg', range: { lo: 0, hi }, limit: 'at-most' });
+      const named = (item: string) => ({ item, unit: 'named on the label', range: { lo: 0, hi: 0 } });
+      const others = json.prescription.targets.filter(({ item }: { item: string }) => /^(sodium|protein|fluid)$/.test(item));
+      const targets = [...others, of('potassium', 2500), of('phosphorus', 1000), named('phosphateAdditives'), named('potassiumAdditives')];
+      const full = {
+        ...{ ...json, id: `full-${language}`, language, prescription: { ...json.prescription, targets } },
+        title: 'What to eat and to leave while potassium and phosphorus in your blood are both too high'.padEnd(90, '.'),
+        callUs: 'Kidney clinic at the old mill, Monday to Friday from 8 to 5: 555-0142, ext. 3300'.slice(0, 80),
+        avoidedFoods: ['garlic', 'peanuts', 'shellfish', 'sesame'],
+      };
+      writeFileSync(join(folder, 'full.json'), JSON.stringify(full));
+      const options = ['--labels', join(root, 'data/demo/labels.csv'), '--plates', join(root, 'data/demo/plates'), '--today', '2026-11-15'];
+      const args = [
+        join(root, 'src/cli/main.ts'),
+        'handout',
+        'build',
+        join(folder, 'full.json'),
+        ...options,
+        '--out',
+        join(folder, 'full'),
+      ];
+      expect(spawnSync(process.execPath, args, { encoding: 'utf8' })).toMatchObject({ status: 0 });
+      await expectOnePage(`../full/full-${language}`);
     },
   );
 

@@ -156,6 +156,9 @@ describe('numbers', () => {
     const potassium: SignedTarget = { item: 'potassium', unit: 'mg', range: { lo: 0, hi: 2500 }, limit: 'at-most' };
     const signed = said(page(handoutInput([], withTargets([sodiumTarget, potassium])))).join('\n');
     expect(signed).toContain('Potassium: up to\n');
+    expect(signed).toMatch(
+      /Find “Potassium”\. Your day is up to 2,500 mg\. .*lunch up to 750 mg.* Is it not on the label\? Then it is not known\./,
+    );
     for (const setting of ['ckd-not-on-dialysis', 'hemodialysis', 'peritoneal-dialysis', 'transplant'])
       for (const language of ['en', 'es']) {
         const plain = said(page(handoutInput([slices('Mild', 100)], draftWith({ setting, language })))).join('\n');
@@ -236,6 +239,12 @@ describe('swaps and shopping', () => {
     const named = slices('Phosphate ham', 900, { statement: 'Ham, sodium phosphates.' });
     const swaps = said(page(handoutInput([named, slices('Mild', 100)], withTargets([sodiumTarget, noPhosphate]))), 'swaps').join('\n');
     expect(swaps).not.toMatch(/Phosphate ham: have/);
+  });
+
+  it('[HND-6] where nothing is over there is nothing to swap', () => {
+    expect(said(page(handoutInput([slices('Mild', 100), slices('Silent', undefined)])), 'swaps')).toEqual([]);
+    const alone = said(page(handoutInput([slices('Loaf', 4000)], draftWith())), 'swaps');
+    expect(alone).toContain('We found no swap among the foods we checked. Ask us for ideas.');
   });
 
   it('[HND-7] by aisle in the order of the walk, foods without an aisle last', () => {

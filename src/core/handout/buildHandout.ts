@@ -101,7 +101,8 @@ function askBlocks(survey: HandoutSurvey, words: Words): readonly Block[] {
 }
 
 function swapsPart(surveys: readonly HandoutSurvey[], words: Words): readonly Block[] {
-  const judged = surveys.filter(survey => isJudged(survey) && survey.foods.length > 0);
+  const isOff = ({ verdict: { verdict } }: HandoutSurvey['foods'][number]): boolean => verdict === 'over' || verdict === 'nearly';
+  const judged = surveys.filter(survey => survey.foods.some(isOff));
   if (judged.length === 0) return [];
   return [...texts([words.swapsIntro]), ...judged.flatMap(survey => [categoryHeading(survey), ...swapBlocks(survey, words)])];
 }

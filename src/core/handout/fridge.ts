@@ -19,7 +19,7 @@ const longestPick = 70;
 export function fridgeSection(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): Section {
   return {
     id: 'fridge',
-    title: words.fridgeTitle,
+    title: words.sectionTitle.fridge,
     blocks: [
       ...numbers(draft, surveys, words),
       ...looks(draft, surveys, words),

@@ -2,7 +2,7 @@ import type { TargetItem } from '#core/client/target.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import type { HandoutDraft, HandoutSurvey } from './handout.ts';
 import type { Line } from './handoutPage.ts';
-import { foodRun, outsideRun } from './line.ts';
+import { foodRun, joined, outsideRun } from './line.ts';
 import { askedOf, hasSodium, mealBounds, mealsOf } from './numbers.ts';
 import type { Words } from './words/words.ts';
 
@@ -38,6 +38,7 @@ export function labelSteps(draft: HandoutDraft, surveys: readonly HandoutSurvey[
     steps.serving,
     sodiumStep(draft, surveys, words),
     ...(look.sodium ? [steps.percent] : []),
+    ...mineralSteps(draft, words),
     ...(readsWords ? [steps.ingredients] : []),
     ...(look.phosphate ? [steps.phosphate] : []),
     ...(look.potassium ? [steps.potassium] : []),
@@ -48,14 +49,26 @@ export function labelSteps(draft: HandoutDraft, surveys: readonly HandoutSurvey[
 }
 
 function sodiumStep(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): Line {
+  if (draft.prescription === undefined) return surveys.length === 0 ? words.noSodiumNumber : words.steps.sodiumOfTopic;
+  return numberStep('sodium', draft, words) ?? words.noSodiumNumber;
+}
+
+/** Potassium and phosphorus, where a number was signed; labels seldom print phosphorus. */
+function mineralSteps(draft: HandoutDraft, words: Words): readonly Line[] {
+  return (['potassium', 'phosphorus'] as const).flatMap(item => {
+    const step = numberStep(item, draft, words);
+    return step === undefined ? [] : [joined([step, words.steps.notPrinted])];
+  });
+}
+
+function numberStep(item: 'sodium' | 'potassium' | 'phosphorus', draft: HandoutDraft, words: Words): Line | undefined {
   const { prescription } = draft;
-  if (prescription === undefined) return surveys.length === 0 ? words.noSodiumNumber : words.steps.sodiumOfTopic;
-  const sodium = prescription.targets.find(({ item }) => item === 'sodium');
-  const day = sodium && askedOf(sodium, words);
-  if (day === undefined) return words.noSodiumNumber;
+  const target = prescription?.targets.find(one => one.item === item);
+  const day = target && askedOf(target, words);
+  if (prescription === undefined || day === undefined) return undefined;
   const meals = mealsOf(draft).flatMap(({ name, percent }) => {
-    const most = mealBounds(prescription, percent).get('sodium');
+    const most = mealBounds(prescription, percent).get(item);
     return most === undefined ? [] : [[outsideRun(words.mealInSentence(name)), words.asked(most)] as const];
   });
-  return meals.length === 0 ? words.dayTarget(words.targetNames.sodium, day) : words.steps.sodiumOfClient(day, meals);
+  return meals.length === 0 ? words.dayTarget(words.targetNames[item], day) : words.steps.numberOfClient(item, day, meals);
 }

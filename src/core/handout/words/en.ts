@@ -28,7 +28,6 @@ const basis: Readonly<Record<BasisWords, string>> = {
  * star fruit: Saudi J Kidney Dis Transpl 2017). The percent hint: 5 or less is low, 20 or more is high (US label rule, from memory).
  */
 export const en: Words = {
-  fridgeTitle: 'For your fridge',
   titleFor: {
     'ckd-not-on-dialysis': 'Food that is kind to your kidneys',
     hemodialysis: 'Food that fits with hemodialysis',
@@ -131,7 +130,9 @@ export const en: Words = {
 
   steps: {
     serving: s('Find “Serving size”. Do you eat twice as much? Then double each number on the label.'),
-    sodiumOfClient: (day, meals) => figuresOf(line`Find “Sodium”. Your day is ${day}. Keep to the number of the meal:`, meals),
+    numberOfClient: (item, day, meals) =>
+      figuresOf(line`Find “${en.targetNames[item]}”. Your day is ${day}. Keep to the number of the meal:`, meals),
+    notPrinted: s('Is it not on the label? Then it is not known. Ask us.'),
     sodiumOfTopic: s('Find “Sodium”. Keep to the rule at the top of this page.'),
     percent: s('Look at the “% Daily Value” of sodium. 5% or less is low. 20% or more is high. Your own number comes first.'),
     ingredients: s('Now read “Ingredients”. Read to the end. The small print counts too.'),
@@ -148,7 +149,7 @@ export const en: Words = {
   },
   fridgeAvoid: foods => lineOf(s('Not for you:'), foods),
 
-  swapsIntro: s('These foods are too much for one meal as they are. Here is what to pick in their place.'),
+  swapsIntro: s('These foods do not fit as they are. Here is what to pick in their place.'),
   swap: (from, to, bar, saved) => {
     const why =
       bar.kind === 'additive'
@@ -222,5 +223,4 @@ export const en: Words = {
     from === to ? line`We read these labels on ${dayText(from)}.` : line`We read these labels from ${dayText(from)} to ${dayText(to)}.`,
 
   portion: portionText,
-  largePrint: 'large print',
 };

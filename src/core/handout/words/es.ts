@@ -1,11 +1,8 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import { isDay } from '#core/guide/day.ts';
 import type { Day } from '#core/guide/guide.ts';
-import { measureName } from '#core/plate/measureName.ts';
-import type { Portion } from '#core/plate/plate.ts';
-import { countText } from '#core/plate/portionText.ts';
 import { figuresOf, foodRun, line, lineOf, programLine } from '../line.ts';
-import { figure } from './numbers.ts';
+import { spanishPortion } from './spanishPortion.ts';
 import type { Asked, BasisWords, Words } from './words.ts';
 
 const s = programLine;
@@ -16,38 +13,6 @@ function dayText(day: Day): string {
   if (!isDay(day)) return day;
   const [year, month, date] = day.split('-');
   return `${Number(date)} de ${months[Number(month) - 1]} de ${year}`;
-}
-
-/** Measures as bilingual US labels and kitchens say them; one that is not here stays as the label prints it. */
-const measures: ReadonlyMap<string, readonly [one: string, many: string]> = new Map([
-  ['serving', ['porción', 'porciones']],
-  ['slice', ['rebanada', 'rebanadas']],
-  ['piece', ['pieza', 'piezas']],
-  ['cup', ['taza', 'tazas']],
-  ['tablespoon', ['cucharada', 'cucharadas']],
-  ['teaspoon', ['cucharadita', 'cucharaditas']],
-  ['ounce', ['onza', 'onzas']],
-  ['fluid ounce', ['onza líquida', 'onzas líquidas']],
-  ['box', ['caja', 'cajas']],
-  ['package', ['paquete', 'paquetes']],
-  ['container', ['envase', 'envases']],
-  ['packet', ['sobre', 'sobres']],
-  ['bag', ['bolsa', 'bolsas']],
-  ['can', ['lata', 'latas']],
-  ['bottle', ['botella', 'botellas']],
-  ['jar', ['frasco', 'frascos']],
-  ['bar', ['barra', 'barras']],
-  ['patty', ['torta', 'tortas']],
-  ['bowl', ['plato hondo', 'platos hondos']],
-  ['cookie', ['galleta', 'galletas']],
-]);
-
-function portion(one: Portion): string {
-  if ('grams' in one) return `${figure(one.grams)} g`;
-  if ('milliliters' in one) return `${figure(one.milliliters)} mL`;
-  const [count, measure] = 'servings' in one ? [one.servings, 'serving'] : [one.count, measureName(one.measure)];
-  const named = measures.get(measure);
-  return `${countText(count)} ${named === undefined ? measure : named[count > 1 ? 1 : 0]}`;
 }
 
 function asked(one: Asked): string {
@@ -66,6 +31,9 @@ const basis: Readonly<Record<BasisWords, string>> = {
   'reference-amount': 'en la cantidad que la gente suele comer de una vez',
   day: 'al día',
 };
+
+/** As a US label prints them in English. */
+const printed = { sodium: 'Sodium', potassium: 'Potassium', phosphorus: 'Phosphorus' } as const;
 
 const mealNames: Readonly<Record<string, string | undefined>> = Object.assign(Object.create(null), {
   breakfast: 'desayuno',
@@ -86,7 +54,6 @@ function meal(name: string): string {
 
 /** Spanish as it is read in the US (es-US, usted), with the terms of bilingual US labels. It says what en.ts says; sources stand there. */
 export const es: Words = {
-  fridgeTitle: 'Para su refrigerador',
   titleFor: {
     'ckd-not-on-dialysis': 'Alimentos que cuidan sus riñones',
     hemodialysis: 'Alimentos que van bien con la hemodiálisis',
@@ -199,7 +166,9 @@ export const es: Words = {
     serving: s(
       'Busque “Tamaño de la porción” (“Serving size”). ¿Come usted el doble? Entonces cada número de la etiqueta también es el doble.',
     ),
-    sodiumOfClient: (day, meals) => figuresOf(line`Busque “Sodio” (“Sodium”). Su día: ${day}. No pase del número de la comida:`, meals),
+    numberOfClient: (item, day, meals) =>
+      figuresOf(line`Busque “${es.targetNames[item]}” (“${printed[item]}”). Su día: ${day}. No pase del número de la comida:`, meals),
+    notPrinted: s('¿No está en la etiqueta? Entonces no se conoce. Pregúntenos.'),
     sodiumOfTopic: s('Busque “Sodio” (“Sodium”). Siga la regla al principio de esta hoja.'),
     percent: s(
       'Mire el “% de Valor diario” (“% Daily Value”) del sodio. 5% o menos es bajo. 20% o más es alto. El número de usted es lo primero.',
@@ -222,7 +191,7 @@ export const es: Words = {
   },
   fridgeAvoid: foods => lineOf(s('No es para usted:'), foods),
 
-  swapsIntro: s('Estos alimentos, tal como son, son demasiado para una comida. Esto es lo que puede elegir en su lugar.'),
+  swapsIntro: s('Estos alimentos no van bien tal como son. Esto es lo que puede elegir en su lugar.'),
   swap: (from, to, bar, saved) => {
     const why =
       bar.kind === 'additive'
@@ -294,6 +263,5 @@ export const es: Words = {
   labelsRead: (from, to) =>
     from === to ? line`Leímos estas etiquetas el ${dayText(from)}.` : line`Leímos estas etiquetas del ${dayText(from)} al ${dayText(to)}.`,
 
-  portion,
-  largePrint: 'letra grande',
+  portion: spanishPortion,
 };

@@ -27,7 +27,6 @@ export type BasisWords = 'serving' | 'portion' | 'plate' | '100-g' | '100-ml' | 
  * (tests measure it); no other language is graded.
  */
 export interface Words {
-  readonly fridgeTitle: string;
   readonly titleFor: Readonly<Record<Setting, string>>;
   readonly sectionTitle: Readonly<Record<SectionId, string>>;
   readonly topicNumbersTitle: string;
@@ -87,7 +86,12 @@ export interface Words {
   readonly steps: {
     readonly serving: Line;
     /** Ends with the meals and their numbers: "lunch less than 600 mg". */
-    readonly sodiumOfClient: (day: string, meals: readonly (readonly [meal: Run, most: string])[]) => Line;
+    readonly numberOfClient: (
+      item: 'sodium' | 'potassium' | 'phosphorus',
+      day: string,
+      meals: readonly (readonly [meal: Run, most: string])[],
+    ) => Line;
+    readonly notPrinted: Line;
     readonly sodiumOfTopic: Line;
     readonly percent: Line;
     readonly ingredients: Line;
@@ -121,5 +125,4 @@ export interface Words {
   readonly labelsRead: (from: Day, to: Day) => Line;
 
   readonly portion: (portion: Portion) => string;
-  readonly largePrint: string;
 }
