@@ -1,6 +1,7 @@
 import type { Plate, PlateFood, Portion } from '#core/plate/plate.ts';
 import { portionGrams } from '#core/plate/portionFactor.ts';
 import { portionText } from '#core/plate/portionText.ts';
+import { scalePortion } from '#core/plate/scalePortion.ts';
 import { judgePlate } from '#core/yardstick/judgePlate.ts';
 import { largestShareThatFits, waysIn } from '#core/yardstick/waysIn.ts';
 import type { Setting, Yardstick } from '#core/yardstick/yardstick.ts';
@@ -20,14 +21,14 @@ export function portionsOfFood(input: {
   const { food, plate, shelf } = input;
   const whole = portionGrams(plate.portion, food);
   const amount = (share: number): Portion =>
-    whole === undefined ? scaled(plate.portion, share) : { grams: Math.round(whole * share * 10) / 10 };
+    whole === undefined ? scalePortion(plate.portion, share) : { grams: Math.round(whole * share * 10) / 10 };
   const list = Array.from({ length: steps }, (_, index) => {
     const portion = amount((2 * (index + 1)) / steps);
     const { verdict, closeCall, why } = judgePlate({ ...input, plate: { ...plate, portion } });
     return { grams: 'grams' in portion ? portion.grams : index + 1, text: portionText(portion), verdict, closeCall, why };
   });
   // The closed form looks at shares of one portion: asked of the double portion, it sees past the plate's own.
-  const most = largestShareThatFits({ ...input, plate: { ...plate, portion: scaled(plate.portion, 2) } }) * 2;
+  const most = largestShareThatFits({ ...input, plate: { ...plate, portion: scalePortion(plate.portion, 2) } }) * 2;
   const grams = whole === undefined ? null : Math.floor(whole * most + 1e-9);
   const own = waysIn(input.setting === undefined ? { ...input, shelf } : { ...input, shelf });
   return {
@@ -36,13 +37,6 @@ export function portionsOfFood(input: {
     tippingText: tippingText(most, grams),
     waysIn: own.ways.map(({ kind, what }) => ({ kind, what })),
   };
-}
-
-function scaled(portion: Portion, share: number): Portion {
-  if ('grams' in portion) return { grams: portion.grams * share };
-  if ('milliliters' in portion) return { milliliters: portion.milliliters * share };
-  if ('servings' in portion) return { servings: portion.servings * share };
-  return { measure: portion.measure, count: portion.count * share };
 }
 
 function tippingText(most: number, grams: number | null): string {

@@ -19,6 +19,7 @@ const table: CommandTable = {
   minerals: () => import('./commands/minerals.ts'),
   guide: () => import('./commands/guide.ts'),
   reference: () => import('./commands/reference.ts'),
+  handout: () => import('./commands/handout.ts'),
   yardsticks: () => import('./commands/yardsticks.ts'),
 };
 const help = helpAbout(table);

@@ -166,6 +166,16 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
   },
+  'handout-not-valid': {
+    title: 'The handout cannot be made',
+    blame: 'person',
+    nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
+  },
+  'handout-not-signed': {
+    title: 'Nothing is signed for this client',
+    blame: 'person',
+    nextStep: 'Sign a prescription first: the numbers of a handout come from it alone.',
+  },
   'folder-not-owned': {
     title: 'The folder holds something else',
     blame: 'person',

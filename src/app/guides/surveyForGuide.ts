@@ -1,9 +1,10 @@
 import { Fault } from '#core/errors.ts';
 import type { Day, GuideDraft, GuideInput } from '#core/guide/guide.ts';
 import type { ReadLabel } from '#core/label/label.ts';
-import type { Plate, PlateFood } from '#core/plate/plate.ts';
+import type { Plate } from '#core/plate/plate.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import type { ImportedLabel } from '../importLabels.ts';
+import { foodOf, labelHistories } from '../labelHistories.ts';
 import { surveyCategory } from '../surveyCategory.ts';
 
 export interface GuideMaterial {
@@ -42,31 +43,4 @@ export function surveyForGuide({ draft, labels, plate, yardstick, today }: Guide
     shelf: { foods, plates: [onPlate] },
   });
   return { draft, survey, today, asPublished };
-}
-
-interface History {
-  readonly id: string;
-  /** By the day they were read; on one day in the order of the table. */
-  readonly history: readonly ReadLabel[];
-}
-
-/** Labels with the same GTIN, or without one the same name and maker, are of one food; it goes by the id of the first. */
-function labelHistories(labels: readonly ImportedLabel[]): readonly History[] {
-  const byFood = Map.groupBy(labels, ({ row, label: { printed } }) => {
-    if (printed.gtin !== undefined) return `gtin ${printed.gtin}`;
-    const named = [printed.name, printed.maker ?? ''].map(one => one?.trim().toLowerCase());
-    return printed.name === undefined ? `row ${row}` : JSON.stringify(named);
-  });
-  return [...byFood.values()].map(all => {
-    const history = [...all].sort((a, b) => compareDays(a.label.printed.readOn, b.label.printed.readOn));
-    return { id: history[0]!.label.printed.id ?? `row-${history[0]!.row}`, history: history.map(({ label }) => label) };
-  });
-}
-
-function compareDays(a = '', b = ''): number {
-  return a === b ? 0 : a < b ? -1 : 1;
-}
-
-function foodOf(id: string, label: ReadLabel): PlateFood {
-  return { id, name: label.printed.name ?? id, label };
 }

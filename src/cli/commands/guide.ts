@@ -1,4 +1,4 @@
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { buildGuideSite } from '#app/guides/buildGuideSite.ts';
 import { surveyForGuide } from '#app/guides/surveyForGuide.ts';
 import { importLabels } from '#app/importLabels.ts';
@@ -6,30 +6,11 @@ import { Fault } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
 import type { GuideDraft } from '#core/guide/guide.ts';
 import { guideFromJson } from '#core/guide/guideFromJson.ts';
-import { builtInPlates } from '#core/plate/builtInPlates.ts';
-import { plateFromJson } from '#core/plate/plateFromJson.ts';
-import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
-import { yardstickFromJson } from '#core/yardstick/yardstickFromJson.ts';
-import type { Arguments, Command, World } from '../command.ts';
-import { type Kind, readBuiltInOrFile, readJsonFile } from '../readBuiltInOrFile.ts';
+import type { Command, World } from '../command.ts';
+import { readJsonFile } from '../readBuiltInOrFile.ts';
+import { folderOf, plates, readNamed, yardsticks } from '../readNamed.ts';
 import { needed } from '../readOptions.ts';
 import { reportText } from '../reportText.ts';
-
-const plates: Kind<(typeof builtInPlates)[number]> = {
-  noun: 'plate',
-  builtIn: builtInPlates,
-  fromJson: plateFromJson,
-  notFound: 'plate-not-found',
-  notValid: 'plate-not-valid',
-};
-
-const yardsticks: Kind<(typeof builtInYardsticks)[number]> = {
-  noun: 'yardstick',
-  builtIn: builtInYardsticks,
-  fromJson: yardstickFromJson,
-  notFound: 'yardstick-not-found',
-  notValid: 'yardstick-not-valid',
-};
 
 export const command: Command = {
   name: 'guide',
@@ -82,21 +63,4 @@ async function readGuide(file: string, world: World): Promise<GuideDraft> {
   if (value === undefined) throw new Fault('guide-not-valid', `"${file}":\n${report.trimEnd()}`);
   world.say(report);
   return value;
-}
-
-function folderOf(given: Arguments, option: 'plates' | 'yardsticks', guideFile: string): string {
-  const folder = given.options[option];
-  return typeof folder === 'string' ? folder : dirname(guideFile);
-}
-
-/** A built-in one by its id, or ID.json of a folder; an id never leads out of the folder. */
-async function readNamed<Thing extends { readonly id: string }>(
-  kind: Kind<Thing>,
-  id: string,
-  folder: string,
-  world: World,
-): Promise<Thing> {
-  if (kind.builtIn.some(one => one.id === id)) return readBuiltInOrFile(kind, id, world);
-  if (!/^[\p{L}\p{N}][\p{L}\p{N} ._-]*$/u.test(id)) throw new Fault(kind.notFound, `"${id}" is no id of a ${kind.noun}.`);
-  return readBuiltInOrFile(kind, join(folder, `${id}.json`), world);
 }

@@ -29,7 +29,7 @@ const kitchenFractions: readonly (readonly [value: number, text: string])[] = [
 ];
 
 /** A count as a kitchen writes it: 0.25 is "1/4", 1.5 is "1 1/2"; other fractions to two decimals. */
-function countText(count: number): string {
+export function countText(count: number): string {
   const whole = Math.floor(count + 1e-9);
   const rest = count - whole;
   if (rest < 1e-6) return String(whole);

@@ -12,7 +12,7 @@ const bounded: Readonly<Partial<Record<TargetItem, Nutrient>>> = {
 };
 
 export interface ClientBounds {
-  readonly targets: readonly DecidedTarget[];
+  readonly targets: readonly Pick<DecidedTarget, 'item' | 'range' | 'limit'>[];
   readonly avoidedFoods: readonly string[];
   /** Part of the day that the plate may take, in percent: a meal's share, or 100 for the whole day. */
   readonly percent: number;

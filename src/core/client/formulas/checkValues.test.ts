@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { labInCanonicalUnit, labInUnit } from '#core/client/labValue.ts';
 import { contrastRatio, leastTextContrast } from '#core/guide/contrast.ts';
-import { fleschKincaidGrade } from '#core/guide/readability.ts';
+import { fleschKincaidGrade } from '#core/handout/readability.ts';
 import { builtInPlates } from '#core/plate/builtInPlates.ts';
 import { foodWith } from '#core/plate/plateFixture.ts';
 import { sodiumMgFromSaltG } from '#core/quantity/convert.ts';

@@ -1,0 +1,63 @@
+import type { ClientRecord } from '#core/client/record.ts';
+import { Fault } from '#core/errors.ts';
+import { isDay } from '#core/guide/day.ts';
+import type { HandoutDraft, HandoutInput } from '#core/handout/handout.ts';
+import type { Plate, PlateFood } from '#core/plate/plate.ts';
+import type { ShelfFood } from '../shelf.ts';
+import { surveysForHandout } from './surveysForHandout.ts';
+
+/** What the dietitian writes for a client's handout; setting, targets, avoided foods and meals come from the record. */
+export type ClientHandoutDraft = Omit<HandoutDraft, 'setting' | 'prescription' | 'avoidedFoods' | 'meals' | 'topic'>;
+
+export interface ClientHandout {
+  readonly record: ClientRecord;
+  readonly draft: ClientHandoutDraft;
+  /** The foods of the shelf; each is in the category of its row. */
+  readonly foods: readonly ShelfFood[];
+  /** By the id that a category of the draft names. */
+  readonly plates: ReadonlyMap<string, Plate>;
+  /** Minerals estimated for the shelf may be used, at their safe end. */
+  readonly useEstimates: boolean;
+}
+
+/**
+ * A handout's input from what is kept of a client: the prescription that stands, the avoided foods and allergies and the setting of
+ * the assessment it was signed for, the meal pattern. The client's name is not taken: a reader's name stands there if it was typed.
+ *
+ * @throws Fault handout-not-signed when no prescription is signed; plate-not-found; handout-not-valid.
+ */
+export function handoutForClient({ record, draft, foods, plates, useEstimates }: ClientHandout): HandoutInput {
+  const [prescription] = record.prescriptions;
+  const assessment = record.assessments.find(({ id }) => id === prescription?.assessmentId)?.assessment;
+  if (prescription === undefined || assessment === undefined) {
+    throw new Fault('handout-not-signed', 'The numbers of a handout come from a signed prescription, and this client has none.');
+  }
+  const { by, credentials, at } = prescription.signed;
+  const on = at.slice(0, 10);
+  const whole: HandoutDraft = {
+    ...draft,
+    setting: assessment.treatment.setting,
+    meals: record.mealPattern ?? [],
+    avoidedFoods: [...new Set([...assessment.avoidedFoods, ...assessment.allergies])],
+    prescription: {
+      targets: prescription.targets.map(({ item, unit, range, limit }) => ({
+        item,
+        unit,
+        ...(range === undefined ? {} : { range }),
+        ...(limit === undefined ? {} : { limit }),
+      })),
+      signed: { by, ...(credentials.trim() === '' ? {} : { credentials }), on: isDay(on) ? on : at },
+    },
+  };
+  const categories = draft.categories.map(category => {
+    const plate = plates.get(category.plateId);
+    if (plate === undefined) throw new Fault('plate-not-found', `There is no plate "${category.plateId}".`);
+    return { category, plate, foods: foodsIn(foods, category.category) };
+  });
+  return surveysForHandout({ draft: whole, categories, useEstimates });
+}
+
+function foodsIn(foods: readonly ShelfFood[], category: string): readonly PlateFood[] {
+  const wanted = category.trim().toLowerCase();
+  return foods.filter(({ row }) => row.category?.trim().toLowerCase() === wanted).map(({ food }) => food);
+}

@@ -1,0 +1,97 @@
+import { smallestMargin } from '#core/guide/againstBound.ts';
+import { testsJudged } from '#core/yardstick/judgePlate.ts';
+import { isJudged } from './foodSections.ts';
+import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
+import type { Block, FoodRow, Line, Section } from './handoutPage.ts';
+import { lookFor } from './labelSteps.ts';
+import { authorLine, foodRun, programLine } from './line.ts';
+import { dayLines, hasSodium, numbersTable } from './numbers.ts';
+import { portionWords } from './portions.ts';
+import { topicRules } from './topicRule.ts';
+import type { Words } from './words/words.ts';
+
+/** The fridge page is one page of big type: so many foods, of so many letters each with maker (own decision, tried on A4 and Letter). */
+const mostPicks = 4;
+const picksByWideTable = 2;
+const longestPick = 70;
+
+/** One page: numbers, best picks with portions, words to look for, when to call. */
+export function fridgeSection(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): Section {
+  return {
+    id: 'fridge',
+    title: words.sectionTitle.fridge,
+    blocks: [
+      ...numbers(draft, surveys, words),
+      ...looks(draft, surveys, words),
+      ...picks(draft, surveys, words),
+      ...callBlocks(draft, words),
+    ],
+  };
+}
+
+function numbers(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Block[] {
+  const heading = (text: string): Block => ({ kind: 'heading', line: programLine(text) });
+  if (draft.prescription === undefined) {
+    return [heading(words.topicNumbersTitle), { kind: 'list', look: 'points', lines: topicRules(surveys, words) }];
+  }
+  const lines = [...(hasSodium(draft) ? [] : [words.noSodiumNumber]), ...dayLines(draft, words, ['protein', 'fluid'])];
+  return [heading(words.sectionTitle.numbers), ...table(draft, words), ...points(lines)];
+}
+
+/** Its heading says what it is. */
+function table(draft: HandoutDraft, words: Words): readonly Block[] {
+  return numbersTable(draft, words).map(block => (block.kind === 'table' ? { ...block, caption: '' } : block));
+}
+
+function points(lines: readonly Line[]): readonly Block[] {
+  return lines.length === 0 ? [] : [{ kind: 'list', look: 'points', lines }];
+}
+
+/** Foods with the most to spare that are no close call, category by category in turn; long names stay on the list of foods. */
+function picks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Block[] {
+  const ranked = surveys.filter(isJudged).map(survey => best(survey).map(one => shortRow(one, survey, words)));
+  const turns = ranked.flatMap(foods => foods.map((row, turn) => ({ row, turn }))).sort((a, b) => a.turn - b.turn);
+  const isWide = table(draft, words).some(block => block.kind === 'table' && block.head.length > 2);
+  const rows = turns.slice(0, isWide ? picksByWideTable : mostPicks).map(({ row }) => row);
+  const heading: Block = { kind: 'heading', line: programLine(words.bestPicks) };
+  return rows.length === 0 ? [heading, { kind: 'text', line: words.noneFits }] : [heading, { kind: 'foods', rows }];
+}
+
+function best(survey: HandoutSurvey): readonly HandoutFood[] {
+  const tests = testsJudged(survey.yardstick, survey.switchedOn);
+  const margin = (one: HandoutFood): number => smallestMargin(tests, one.verdict) ?? 0;
+  return survey.foods
+    .filter(({ verdict }) => verdict.verdict === 'fits' && !verdict.closeCall && !verdict.estimated)
+    .filter(({ food }) => food.name.length + (food.label.printed.maker ?? '').length <= longestPick)
+    .sort((a, b) => margin(b) - margin(a) || (a.food.id < b.food.id ? -1 : 1));
+}
+
+/** The heading says that it is for a meal: the row tells the portion alone. */
+function shortRow({ food }: HandoutFood, { plate }: HandoutSurvey, words: Words): FoodRow {
+  const { maker } = food.label.printed;
+  const portion = portionWords(words, food, plate.portion);
+  return { foodId: food.id, name: food.name, keepTo: [maker === undefined ? portion : `${portion}, ${maker}`], told: [] };
+}
+
+function looks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Block[] {
+  const { sodium, phosphate, potassium, avoided } = lookFor(draft, surveys);
+  const { fridgeLook } = words;
+  const lines = [
+    ...(sodium ? [fridgeLook.sodium] : []),
+    ...(phosphate ? [fridgeLook.phosphate] : []),
+    ...(potassium ? [fridgeLook.potassium] : []),
+    ...(avoided.length > 0 && avoided.join('').length <= longestPick ? [words.fridgeAvoid(avoided.map(foodRun))] : []),
+  ];
+  return lines.length === 0 ? [] : [{ kind: 'heading', line: programLine(words.lookFor) }, ...points(lines)];
+}
+
+/** When to call, in every handout: on the fridge page, else as a part of its own. */
+export function callBlocks({ setting, callUs }: HandoutDraft, words: Words, withHeading = true): readonly Block[] {
+  return [
+    ...(withHeading ? [{ kind: 'heading' as const, line: programLine(words.sectionTitle.call) }] : []),
+    ...(callUs === undefined ? [] : [{ kind: 'text' as const, line: authorLine(callUs) }]),
+    { kind: 'list', look: 'call', lines: [words.emergency] },
+    { kind: 'text', line: words.callToday },
+    { kind: 'list', look: 'points', lines: words.callWhen[setting] },
+  ];
+}

@@ -1,0 +1,93 @@
+import type { MealShare } from '#core/client/record.ts';
+import type { Limit, TargetItem, TargetUnit } from '#core/client/target.ts';
+import type { Day } from '#core/guide/guide.ts';
+import type { Plate, PlateFood } from '#core/plate/plate.ts';
+import type { Interval } from '#core/quantity/interval.ts';
+import type { WayIn } from '#core/yardstick/wayIn.ts';
+import type { Setting, Verdict, Yardstick } from '#core/yardstick/yardstick.ts';
+
+export const languages = ['en', 'es'] as const;
+export type Language = (typeof languages)[number];
+
+/** What a handout may hold. Who wrote it, when to call and the cautions stand in every one. */
+export const handoutParts = ['fridge', 'numbers', 'foods', 'labels', 'swaps', 'shopping'] as const;
+export type HandoutPart = (typeof handoutParts)[number];
+
+/** What the dietitian writes and picks; docs/formats.md holds the JSON. What can be computed is not in it. */
+export interface HandoutDraft {
+  /** Small letters, digits and hyphens: it names the files. */
+  readonly id: string;
+  readonly language: Language;
+  /** The program's own when missing. */
+  readonly title?: string;
+  /** Only where the dietitian typed it. */
+  readonly reader?: string;
+  readonly setting: Setting;
+  readonly writtenOn: Day;
+  readonly author: { readonly name: string; readonly credentials?: string };
+  /** Whom to call, as the author writes it: it stands on the fridge page, so it is short. */
+  readonly callUs?: string;
+  readonly notes: readonly string[];
+  readonly parts: readonly HandoutPart[];
+  readonly categories: readonly HandoutCategory[];
+  /** Aisles in the order of a walk through the shop. */
+  readonly aisleOrder: readonly string[];
+  readonly meals: readonly MealShare[];
+  /** Of one client, as signed. Missing in a handout on a topic. */
+  readonly prescription?: SignedTargets;
+  /** Foods and allergies that this client avoids. */
+  readonly avoidedFoods: readonly string[];
+  /** Of a handout on a topic: what its foods are judged by. */
+  readonly topic?: { readonly yardstickId: string; readonly switchedOn: readonly string[] };
+}
+
+export interface HandoutCategory {
+  readonly category: string;
+  /** As the page calls it; the category's own name when missing. */
+  readonly title?: string;
+  readonly plateId: string;
+  /** The meal of the pattern at which these are eaten; the first when missing. */
+  readonly meal?: string;
+  /** Where the shop has them. */
+  readonly aisle?: string;
+  /** By food id, where a food stands in another aisle. */
+  readonly foodAisles: Readonly<Record<string, string>>;
+  /** Food ids that the author leaves out. */
+  readonly leftOut: readonly string[];
+}
+
+export interface SignedTargets {
+  readonly targets: readonly SignedTarget[];
+  readonly signed: { readonly by: string; readonly credentials?: string; readonly on: Day };
+}
+
+/** A day's target as it was signed. Without a range there is no limit. */
+export interface SignedTarget {
+  readonly item: TargetItem;
+  readonly unit: TargetUnit;
+  readonly range?: Interval;
+  readonly limit?: Limit;
+}
+
+/** A category judged on a plate, by a meal's share of the prescription or by the topic's yardstick. */
+export interface HandoutSurvey {
+  readonly category: HandoutCategory;
+  readonly plate: Plate;
+  readonly yardstick: Yardstick;
+  readonly switchedOn: readonly string[];
+  /** The same for the whole day; none in a handout on a topic. */
+  readonly dayYardstick?: Yardstick;
+  readonly foods: readonly HandoutFood[];
+}
+
+export interface HandoutFood {
+  readonly food: PlateFood;
+  readonly verdict: Verdict;
+  /** Of a food that is over or nearly, smallest change first. */
+  readonly ways: readonly WayIn[];
+}
+
+export interface HandoutInput {
+  readonly draft: HandoutDraft;
+  readonly surveys: readonly HandoutSurvey[];
+}

@@ -1,0 +1,98 @@
+import { z } from 'zod';
+import { targetItems, targetUnits } from '#core/client/target.ts';
+import type { Reading } from '#core/errors.ts';
+import { isDay } from '#core/guide/day.ts';
+import { settings } from '#core/yardstick/yardstick.ts';
+import { checkJson, type JsonIssueCode } from '../checkJson.ts';
+import { type HandoutDraft, handoutParts, languages } from './handout.ts';
+
+const words = z.string().regex(/\S/, 'text');
+const day = z.string().refine(isDay, 'a day as yyyy-mm-dd');
+const fileName = z
+  .string()
+  .regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/, 'small letters, digits and single hyphens')
+  .max(80, 'at most 80 characters')
+  .refine(
+    id => id !== 'index' && !/^(?:con|prn|aux|nul|com\d|lpt\d)$/.test(id),
+    'a name that every system can give to a file, and not "index"',
+  );
+
+const target = z
+  .object({
+    item: z.enum(targetItems),
+    unit: words,
+    range: z
+      .object({ lo: z.number().nonnegative('not below 0'), hi: z.number().nonnegative('not below 0').nullable() })
+      .refine(({ lo, hi }) => hi === null || hi >= lo, 'a range whose low end is not above its high end; "hi": null has no upper end')
+      .exactOptional(),
+    limit: z.enum(['below', 'at-most', 'at-least', 'within']).exactOptional(),
+  })
+  .refine(({ item, unit }) => unit === targetUnits[item], 'the unit of the target: kcal, g, mg, mL or "named on the label"')
+  .transform(({ item, range, limit }) => ({
+    item,
+    unit: targetUnits[item],
+    ...(range === undefined ? {} : { range: { lo: range.lo, hi: range.hi ?? Number.POSITIVE_INFINITY } }),
+    ...(limit === undefined ? {} : { limit }),
+  }));
+
+const author = z.object({ name: words, credentials: words.exactOptional() });
+
+/** The longest lines that still leave the fridge page one page in large print (own decision, tried on A4 and Letter). */
+const longestCall = 80;
+const longestTitle = 90;
+
+const draft = z
+  .object({
+    id: fileName,
+    language: z.enum(languages).default('en'),
+    title: words.max(longestTitle, `at most ${longestTitle} characters`).exactOptional(),
+    reader: words.exactOptional(),
+    setting: z.enum(settings),
+    writtenOn: day,
+    author,
+    callUs: words.max(longestCall, `at most ${longestCall} characters: it stands on the fridge page`).exactOptional(),
+    notes: z.array(words).default([]),
+    parts: z.array(z.enum(handoutParts)).default([...handoutParts]),
+    categories: z
+      .array(
+        z.object({
+          category: words,
+          title: words.exactOptional(),
+          plateId: words,
+          meal: words.exactOptional(),
+          aisle: words.exactOptional(),
+          foodAisles: z.record(z.string(), words).default({}),
+          leftOut: z.array(words).default([]),
+        }),
+      )
+      .default([]),
+    aisleOrder: z.array(words).default([]),
+    meals: z
+      .array(z.object({ name: words, percent: z.number().positive('more than 0').max(100, 'at most 100') }))
+      .max(6, 'at most 6 meals')
+      .default([]),
+    prescription: z
+      .object({
+        targets: z.array(target).refine(all => new Set(all.map(({ item }) => item)).size === all.length, 'one target of each item'),
+        signed: z.object({ by: words, credentials: words.exactOptional(), on: day }),
+      })
+      .exactOptional(),
+    avoidedFoods: z.array(words).default([]),
+    topic: z.object({ yardstickId: words, switchedOn: z.array(words).default([]) }).exactOptional(),
+  })
+  .refine(
+    ({ prescription, topic }) => (prescription === undefined) !== (topic === undefined),
+    'either "prescription", as signed, for one client, or "topic" with its yardstick',
+  )
+  .refine(({ meals }) => meals.reduce((sum, { percent }) => sum + percent, 0) <= 100 + 1e-9, 'meals that are at most 100 percent together')
+  .refine(
+    ({ categories, meals }) =>
+      meals.length === 0 || categories.every(({ meal }) => meal === undefined || meals.some(({ name }) => name === meal)),
+    'categories whose "meal" is one of "meals"',
+  );
+
+/** Reads a handout as docs/formats.md describes it. Without a value when it is not valid; the issues name each place. */
+export function handoutFromJson(value: unknown): Reading<HandoutDraft | undefined, JsonIssueCode> {
+  const checked = checkJson(draft, value);
+  return { value: checked.ok ? checked.value : undefined, issues: checked.issues };
+}

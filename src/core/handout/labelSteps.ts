@@ -1,0 +1,74 @@
+import type { TargetItem } from '#core/client/target.ts';
+import { testsJudged } from '#core/yardstick/judgePlate.ts';
+import type { HandoutDraft, HandoutSurvey } from './handout.ts';
+import type { Line } from './handoutPage.ts';
+import { foodRun, joined, outsideRun } from './line.ts';
+import { askedOf, hasSodium, mealBounds, mealsOf } from './numbers.ts';
+import type { Words } from './words/words.ts';
+
+/** Which ingredient words this reader looks for: what the signed prescription, or the topic's yardstick, does not want named. */
+export interface LookFor {
+  readonly sodium: boolean;
+  readonly phosphate: boolean;
+  readonly potassium: boolean;
+  readonly avoided: readonly string[];
+}
+
+export function lookFor(draft: HandoutDraft, surveys: readonly HandoutSurvey[]): LookFor {
+  const { prescription, avoidedFoods } = draft;
+  const tests = prescription === undefined ? surveys.flatMap(one => testsJudged(one.yardstick, one.switchedOn)) : [];
+  const unnamed = (item: TargetItem, kind: string) =>
+    prescription?.targets.some(one => one.item === item && one.range?.hi === 0) ??
+    tests.some(({ measure }) => measure.kind === 'additive' && measure.class === kind);
+  const kin = tests.flatMap(({ measure }) => (measure.kind === 'ingredient' ? [measure.kin] : []));
+  return {
+    sodium: prescription === undefined ? surveys.length > 0 : hasSodium(draft),
+    phosphate: unnamed('phosphateAdditives', 'phosphate'),
+    potassium: unnamed('potassiumAdditives', 'potassium'),
+    avoided: [...new Set([...avoidedFoods, ...kin])],
+  };
+}
+
+/** Steps of reading a label, with this reader's numbers. */
+export function labelSteps(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Line[] {
+  const { steps } = words;
+  const look = lookFor(draft, surveys);
+  const readsWords = look.phosphate || look.potassium || look.avoided.length > 0;
+  return [
+    steps.serving,
+    sodiumStep(draft, surveys, words),
+    ...(look.sodium ? [steps.percent] : []),
+    ...mineralSteps(draft, words),
+    ...(readsWords ? [steps.ingredients] : []),
+    ...(look.phosphate ? [steps.phosphate] : []),
+    ...(look.potassium ? [steps.potassium] : []),
+    ...(look.avoided.length > 0 ? [steps.avoided(look.avoided.map(foodRun))] : []),
+    ...(readsWords ? [steps.noneNamed] : []),
+    steps.again,
+  ];
+}
+
+function sodiumStep(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): Line {
+  if (draft.prescription === undefined) return surveys.length === 0 ? words.noSodiumNumber : words.steps.sodiumOfTopic;
+  return numberStep('sodium', draft, words) ?? words.noSodiumNumber;
+}
+
+/** Potassium and phosphorus, where a number was signed; labels seldom print phosphorus. */
+function mineralSteps(draft: HandoutDraft, words: Words): readonly Line[] {
+  return (['potassium', 'phosphorus'] as const).flatMap(item => {
+    const step = numberStep(item, draft, words);
+    return step === undefined ? [] : [joined([step, words.steps.notPrinted])];
+  });
+}
+
+function numberStep(item: 'sodium' | 'potassium' | 'phosphorus', draft: HandoutDraft, words: Words): Line | undefined {
+  const { prescription } = draft;
+  const target = prescription?.targets.find(one => one.item === item);
+  const day = target && askedOf(target, words);
+  if (prescription === undefined || day === undefined) return undefined;
+  const meals = mealsOf(draft).flatMap(({ name, percent }) => {
+    const most = mealBounds(prescription, percent).get(item);
+    return most === undefined ? [] : [[outsideRun(words.mealInSentence(name)), words.asked(most)] as const];
+  });
+  return meals.length === 0 ? words.dayTarget(words.targetNames[item], day) : words.steps.numberOfClient(item, day, meals);
+}
