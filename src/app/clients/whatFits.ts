@@ -1,4 +1,4 @@
-import { type ClientRecord, evenPattern } from '#core/client/record.ts';
+import { type ClientRecord, evenPattern, foodsToAvoid } from '#core/client/record.ts';
 import type { Plate } from '#core/plate/plate.ts';
 import { portionText } from '#core/plate/portionText.ts';
 import { floorTo } from '#core/quantity/rounding.ts';
@@ -24,8 +24,7 @@ export function whatFits({ record, foods, plate, meal, useEstimates }: FitsInput
   const [prescription] = record.prescriptions;
   const pattern = record.mealPattern ?? evenPattern;
   const share = pattern.find(({ name }) => name === meal) ?? pattern[0]!;
-  const assessment = record.assessments.find(({ id }) => id === prescription?.assessmentId)?.assessment;
-  const avoidedFoods = assessment === undefined ? [] : [...assessment.avoidedFoods, ...assessment.allergies];
+  const avoidedFoods = foodsToAvoid(record);
   const bounds = { targets: prescription?.targets ?? [], avoidedFoods, useEstimates };
   const mealYardstick = clientYardstick({ ...bounds, percent: share.percent, meal: share.name });
   const dayYardstick = clientYardstick({ ...bounds, percent: 100, meal: 'the day' });

@@ -2,11 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { hemodialysisClient, recordOf } from '#core/client/recordFixture.ts';
 import { Fault } from '#core/errors.ts';
 import { buildHandout } from '#core/handout/buildHandout.ts';
-import type { HandoutDraft } from '#core/handout/handout.ts';
+import type { ClientHandoutDraft, HandoutDraft } from '#core/handout/handout.ts';
 import { plate, slices } from '#core/handout/handoutFixture.ts';
 import { whatFits } from '../clients/whatFits.ts';
 import type { ShelfFood } from '../shelf.ts';
-import { type ClientHandoutDraft, handoutForClient } from './handoutForClient.ts';
+import { handoutForClient } from './handoutForClient.ts';
 
 const draft: ClientHandoutDraft = {
   id: 'a-client',
@@ -53,6 +53,17 @@ describe('handoutForClient', () => {
     expect(whole.prescription?.targets).toHaveLength(record.prescriptions[0]!.targets.length);
     expect(JSON.stringify(buildHandout(input).value)).not.toContain(record.name);
     expect(input.surveys[0]!.foods.map(({ food }) => food.name)).not.toContain('Elsewhere');
+  });
+
+  it('[HND-18] an allergy that a newer assessment tells is avoided too, though nothing was signed for it yet', () => {
+    const record = recordOf(hemodialysisClient);
+    const [first] = record.assessments;
+    const newer = { id: 'newer', assessment: { ...first!.assessment, allergies: ['turkey'], avoidedFoods: [] } };
+    const both = { ...record, assessments: [newer, ...record.assessments] };
+    const [survey] = handoutForClient({ record: both, draft, foods, plates, useEstimates: false }).surveys;
+    expect(survey!.foods.filter(({ verdict }) => verdict.verdict === 'fits')).toEqual([]);
+    const screen = whatFits({ record: both, foods: foods.slice(0, 5), plate, meal: 'lunch', useEstimates: false });
+    expect(screen.rows.filter(({ verdict }) => verdict === 'fits')).toEqual([]);
   });
 
   it('[HND-18] judges as the client screen does: the same verdicts at the same meal', () => {

@@ -1,13 +1,10 @@
-import type { ClientRecord } from '#core/client/record.ts';
+import { type ClientRecord, foodsToAvoid } from '#core/client/record.ts';
 import { Fault } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
-import type { HandoutDraft, HandoutInput } from '#core/handout/handout.ts';
+import type { ClientHandoutDraft, HandoutDraft, HandoutInput } from '#core/handout/handout.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import type { ShelfFood } from '../shelf.ts';
 import { surveysForHandout } from './surveysForHandout.ts';
-
-/** What the dietitian writes for a client's handout; setting, targets, avoided foods and meals come from the record. */
-export type ClientHandoutDraft = Omit<HandoutDraft, 'setting' | 'prescription' | 'avoidedFoods' | 'meals' | 'topic'>;
 
 export interface ClientHandout {
   readonly record: ClientRecord;
@@ -21,8 +18,8 @@ export interface ClientHandout {
 }
 
 /**
- * A handout's input from what is kept of a client: the prescription that stands, the avoided foods and allergies and the setting of
- * the assessment it was signed for, the meal pattern. The client's name is not taken: a reader's name stands there if it was typed.
+ * A handout's input from what is kept of a client: the prescription that stands, the setting of the assessment it was signed
+ * for, the foods to avoid, the meal pattern. The client's name is not taken: a reader's name stands there if it was typed.
  *
  * @throws Fault handout-not-signed when no prescription is signed; plate-not-found; handout-not-valid.
  */
@@ -38,7 +35,7 @@ export function handoutForClient({ record, draft, foods, plates, useEstimates }:
     ...draft,
     setting: assessment.treatment.setting,
     meals: record.mealPattern ?? [],
-    avoidedFoods: [...new Set([...assessment.avoidedFoods, ...assessment.allergies])],
+    avoidedFoods: foodsToAvoid(record),
     prescription: {
       targets: prescription.targets.map(({ item, unit, range, limit }) => ({
         item,

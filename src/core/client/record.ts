@@ -63,6 +63,13 @@ export function contactsMade({ assessments, contacts }: ClientRecord, cautionId:
   return contacts.filter(contact => contact.cautionId === cautionId && contact.on >= since);
 }
 
+/** What a client must not be offered: avoided foods and allergies of the newest assessment and of the one that was signed for. */
+export function foodsToAvoid({ assessments, prescriptions }: ClientRecord): readonly string[] {
+  const signedFor = assessments.find(({ id }) => id === prescriptions[0]?.assessmentId);
+  const both = [assessments[0], signedFor].flatMap(one => (one === undefined ? [] : [one.assessment]));
+  return [...new Set(both.flatMap(({ avoidedFoods, allergies }) => [...avoidedFoods, ...allergies]))];
+}
+
 export interface MealShare {
   readonly name: string;
   /** Percent of the day. */

@@ -5,7 +5,7 @@ import type { HandoutDraft, HandoutInput, HandoutPart, HandoutSurvey } from './h
 import type { Block, HandoutPage, Line, Section, SectionId } from './handoutPage.ts';
 import { labelSteps } from './labelSteps.ts';
 import { authorLine, joined, outsideRun, programLine } from './line.ts';
-import { additiveLines, dayLines, hasSodium, numbersTable } from './numbers.ts';
+import { additiveLines, dayLines, hasFluidLimit, hasSodium, numbersTable } from './numbers.ts';
 import { swapBlocks } from './swaps.ts';
 import { topicRules } from './topicRule.ts';
 import { wordsIn } from './words/inLanguage.ts';
@@ -84,6 +84,7 @@ function numberBlocks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], wo
     ...(table.length === 0 ? [] : texts([words.sharesOfDay])),
     ...(hasSodium(draft) ? [] : texts([words.noSodiumNumber])),
     ...(days.length === 0 ? [] : [{ kind: 'list' as const, look: 'points' as const, lines: days }]),
+    ...(hasFluidLimit(prescription) ? texts([words.fluidCounts]) : []),
     ...texts([words.onlyTheTeam]),
   ];
 }

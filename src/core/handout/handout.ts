@@ -41,6 +41,9 @@ export interface HandoutDraft {
   readonly topic?: { readonly yardstickId: string; readonly switchedOn: readonly string[] };
 }
 
+/** What the dietitian writes for a client's handout; setting, targets, avoided foods and meals come from the record. */
+export type ClientHandoutDraft = Omit<HandoutDraft, 'setting' | 'prescription' | 'avoidedFoods' | 'meals' | 'topic'>;
+
 export interface HandoutCategory {
   readonly category: string;
   /** As the page calls it; the category's own name when missing. */

@@ -4,7 +4,7 @@ import type { Reading } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
 import { settings } from '#core/yardstick/yardstick.ts';
 import { checkJson, type JsonIssueCode } from '../checkJson.ts';
-import { type HandoutDraft, handoutParts, languages } from './handout.ts';
+import { type ClientHandoutDraft, type HandoutDraft, handoutParts, languages } from './handout.ts';
 
 const words = z.string().regex(/\S/, 'text');
 const day = z.string().refine(isDay, 'a day as yyyy-mm-dd');
@@ -41,45 +41,46 @@ const author = z.object({ name: words, credentials: words.exactOptional() });
 const longestCall = 80;
 const longestTitle = 90;
 
-const draft = z
-  .object({
-    id: fileName,
-    language: z.enum(languages).default('en'),
-    title: words.max(longestTitle, `at most ${longestTitle} characters`).exactOptional(),
-    reader: words.exactOptional(),
-    setting: z.enum(settings),
-    writtenOn: day,
-    author,
-    callUs: words.max(longestCall, `at most ${longestCall} characters: it stands on the fridge page`).exactOptional(),
-    notes: z.array(words).default([]),
-    parts: z.array(z.enum(handoutParts)).default([...handoutParts]),
-    categories: z
-      .array(
-        z.object({
-          category: words,
-          title: words.exactOptional(),
-          plateId: words,
-          meal: words.exactOptional(),
-          aisle: words.exactOptional(),
-          foodAisles: z.record(z.string(), words).default({}),
-          leftOut: z.array(words).default([]),
-        }),
-      )
-      .default([]),
-    aisleOrder: z.array(words).default([]),
-    meals: z
-      .array(z.object({ name: words, percent: z.number().positive('more than 0').max(100, 'at most 100') }))
-      .max(6, 'at most 6 meals')
-      .default([]),
-    prescription: z
-      .object({
-        targets: z.array(target).refine(all => new Set(all.map(({ item }) => item)).size === all.length, 'one target of each item'),
-        signed: z.object({ by: words, credentials: words.exactOptional(), on: day }),
-      })
-      .exactOptional(),
-    avoidedFoods: z.array(words).default([]),
-    topic: z.object({ yardstickId: words, switchedOn: z.array(words).default([]) }).exactOptional(),
-  })
+const whole = z.object({
+  id: fileName,
+  language: z.enum(languages).default('en'),
+  title: words.max(longestTitle, `at most ${longestTitle} characters`).exactOptional(),
+  reader: words.exactOptional(),
+  setting: z.enum(settings),
+  writtenOn: day,
+  author,
+  callUs: words.max(longestCall, `at most ${longestCall} characters: it stands on the fridge page`).exactOptional(),
+  notes: z.array(words).default([]),
+  parts: z.array(z.enum(handoutParts)).default([...handoutParts]),
+  categories: z
+    .array(
+      z.object({
+        category: words,
+        title: words.exactOptional(),
+        plateId: words,
+        meal: words.exactOptional(),
+        aisle: words.exactOptional(),
+        foodAisles: z.record(z.string(), words).default({}),
+        leftOut: z.array(words).default([]),
+      }),
+    )
+    .default([]),
+  aisleOrder: z.array(words).default([]),
+  meals: z
+    .array(z.object({ name: words, percent: z.number().positive('more than 0').max(100, 'at most 100') }))
+    .max(6, 'at most 6 meals')
+    .default([]),
+  prescription: z
+    .object({
+      targets: z.array(target).refine(all => new Set(all.map(({ item }) => item)).size === all.length, 'one target of each item'),
+      signed: z.object({ by: words, credentials: words.exactOptional(), on: day }),
+    })
+    .exactOptional(),
+  avoidedFoods: z.array(words).default([]),
+  topic: z.object({ yardstickId: words, switchedOn: z.array(words).default([]) }).exactOptional(),
+});
+
+const draft = whole
   .refine(
     ({ prescription, topic }) => (prescription === undefined) !== (topic === undefined),
     'either "prescription", as signed, for one client, or "topic" with its yardstick',
@@ -94,5 +95,13 @@ const draft = z
 /** Reads a handout as docs/formats.md describes it. Without a value when it is not valid; the issues name each place. */
 export function handoutFromJson(value: unknown): Reading<HandoutDraft | undefined, JsonIssueCode> {
   const checked = checkJson(draft, value);
+  return { value: checked.ok ? checked.value : undefined, issues: checked.issues };
+}
+
+const clientDraft = whole.omit({ setting: true, prescription: true, avoidedFoods: true, meals: true, topic: true });
+
+/** Reads what the dietitian writes for a client's handout: the same without what comes from the record. */
+export function clientHandoutFromJson(value: unknown): Reading<ClientHandoutDraft | undefined, JsonIssueCode> {
+  const checked = checkJson(clientDraft, value);
   return { value: checked.ok ? checked.value : undefined, issues: checked.issues };
 }

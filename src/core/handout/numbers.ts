@@ -122,3 +122,7 @@ export function additiveLines({ prescription }: HandoutDraft, words: Words): rea
 export function hasSodium({ prescription }: HandoutDraft): boolean {
   return prescription?.targets.some(({ item, range }) => item === 'sodium' && range !== undefined) ?? false;
 }
+
+export function hasFluidLimit({ targets }: SignedTargets): boolean {
+  return targets.some(({ item, range }) => item === 'fluid' && range !== undefined && range.hi < Number.POSITIVE_INFINITY);
+}

@@ -77,7 +77,9 @@ describe('a handout as HTML', () => {
 
   it('[HND-14] needs nothing but itself: no script, a policy that forbids all but its own style', () => {
     const html = handoutHtml(pageOf('plain'));
-    expect(html).toContain(`content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:; base-uri 'none'; form-action 'none'"`);
+    expect(html).toContain(
+      `content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:; base-uri 'none'; form-action 'none'"`,
+    );
     expect(html).not.toMatch(/<script|<link|\ssrc=|url\(|@import/);
   });
 

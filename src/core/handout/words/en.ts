@@ -87,6 +87,7 @@ export const en: Words = {
     line`These are your own numbers. They were signed on ${dayText(signedOn)} by ${signer}.`,
     s('Please do not give them to others. Each person needs their own.'),
   ],
+  fluidCounts: s('Soup, milk, ice and gelatin count as fluid too.'),
   sharesOfDay: s('Each meal has a share of the day. Eat less at one meal, and you have more room at the next.'),
   noSodiumNumber: s('You have no number for sodium yet. Ask us how much salt is right for you.'),
   noNumbers: s('Your plan sets no number to keep below. Ask us if you are not sure.'),

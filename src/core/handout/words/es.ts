@@ -119,6 +119,7 @@ export const es: Words = {
     line`Estos números son solo para usted. Los firmó ${signer} el ${dayText(signedOn)}.`,
     s('Por favor, no se los dé a otros. Cada persona necesita los suyos.'),
   ],
+  fluidCounts: s('La sopa, la leche, el hielo y la gelatina también cuentan como líquido.'),
   sharesOfDay: s('Cada comida tiene una parte del día. Si come menos en una comida, le queda más para la siguiente.'),
   noSodiumNumber: s('Usted aún no tiene un número para el sodio. Pregúntenos cuánta sal puede comer.'),
   noNumbers: s('Su plan no fija ningún límite. Pregúntenos si tiene dudas.'),

@@ -51,6 +51,8 @@ export interface Words {
   readonly noneNamedTarget: (kind: AdditiveClass) => Line;
   readonly ownNumbers: (signedOn: Day, signer: Run) => readonly Line[];
   readonly sharesOfDay: Line;
+  /** Under a bounded fluid. */
+  readonly fluidCounts: Line;
   readonly noSodiumNumber: Line;
   readonly noNumbers: Line;
   readonly onlyTheTeam: Line;
