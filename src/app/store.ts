@@ -57,6 +57,10 @@ export interface Store {
     more?: { readonly published?: readonly PublishedLabel[] | null; readonly isDemo?: boolean },
   ): Promise<KeptGuide>;
   removeGuide(id: string, seenVersion: number): Promise<void>;
+  /** Handouts on a topic; those of clients stand in the clients' own file. */
+  listHandouts(): Promise<readonly Versioned<HandoutFile>[]>;
+  putHandout(handout: HandoutFile, seenVersion: number | null, isDemo?: boolean): Promise<Versioned<HandoutFile>>;
+  removeHandout(id: string, seenVersion: number): Promise<void>;
 
   addPhoto(labelId: string, photo: NewPhoto): Promise<PhotoRow>;
   getPhoto(id: string): Promise<(PhotoRow & { readonly bytes: Uint8Array }) | undefined>;
@@ -79,7 +83,7 @@ export interface Store {
   exportAll(): Promise<WorkspaceFile>;
   /** Fills an empty workspace from such a file, in one transaction; refuses when anything is in it (`workspace-not-empty`). */
   restore(file: WorkspaceFile): Promise<void>;
-  /** Deletes the demo's foods, labels, plates and guides, in one transaction. */
+  /** Deletes the demo's foods, labels, plates, guides and handouts, in one transaction. */
   purgeDemo(): Promise<void>;
   /** Deletes everything, in one transaction. */
   purgeAll(): Promise<void>;
@@ -179,6 +183,9 @@ export interface SavedSurvey {
 
 /** A guide as docs/formats.md writes it; one that is still being written may not be valid yet. */
 export type GuideFile = Readonly<Record<string, unknown>> & { readonly id: string };
+
+/** A handout on a topic as docs/formats.md writes it; one that is still being written may not be valid yet. */
+export type HandoutFile = Readonly<Record<string, unknown>> & { readonly id: string };
 
 /** A label that a guide stood on when it was published. */
 export interface PublishedLabel {

@@ -166,6 +166,11 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
   },
+  'handout-not-found': {
+    title: 'The handout is not there',
+    blame: 'person',
+    nextStep: 'Open Guides and choose one of those listed; another window may have removed it.',
+  },
   'handout-not-valid': {
     title: 'The handout cannot be made',
     blame: 'person',

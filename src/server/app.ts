@@ -5,12 +5,14 @@ import { guard } from './guard.ts';
 import { Previews } from './previews.ts';
 import { problem } from './problem.ts';
 import { clientDraftRoutes } from './routes/clientDrafts.ts';
+import { clientHandoutRoutes } from './routes/clientHandouts.ts';
 import { clientLockRoutes } from './routes/clientLock.ts';
 import { clientPaperRoutes } from './routes/clientPapers.ts';
 import { clientRoutes } from './routes/clients.ts';
 import { foodRoutes, photoResponse } from './routes/foods.ts';
 import { guidePreviewRoutes, previewResponse } from './routes/guidePreviews.ts';
 import { guideRoutes } from './routes/guides.ts';
+import { handoutRoutes } from './routes/handouts.ts';
 import { importRoutes } from './routes/imports.ts';
 import { keptRoutes } from './routes/kept.ts';
 import { referenceRoutes } from './routes/references.ts';
@@ -43,6 +45,8 @@ export function createApp(world: World) {
   );
   const watches = new Watches();
   const previews = new Previews();
+  // Apart, since a locked workbench must not show them.
+  const clientPreviews = new Previews();
   const api = app
     .route('/api', workspaceRoutes(world))
     .route('/api', foodRoutes(world))
@@ -51,14 +55,23 @@ export function createApp(world: World) {
     .route('/api', keptRoutes(world))
     .route('/api', surveyRoutes(world))
     // Before the routes with an id in the address: "lock" is none.
-    .route('/api', clientLockRoutes(world))
+    .route('/api', clientLockRoutes(world, clientPreviews))
     .route('/api', clientDraftRoutes(world))
-    .route('/api', clientRoutes(world))
+    .route('/api', clientRoutes(world, clientPreviews))
     .route('/api', clientPaperRoutes(world))
     .route('/api', guideRoutes(world, watches))
-    .route('/api', guidePreviewRoutes(world, previews));
+    .route('/api', guidePreviewRoutes(world, previews))
+    .route('/api', handoutRoutes(world, previews))
+    .route('/api', clientHandoutRoutes(world, clientPreviews));
   app.get('/api/photos/:id', context => photoResponse(context.req.param('id'), world));
   app.get('/api/guide-previews/:id', context => previewResponse(context.req.param('id'), previews));
+  app.get('/api/client-previews/:id', context => {
+    if (world.vault.state() !== 'open') {
+      clientPreviews.forget();
+      throw new Fault('clients-locked', 'What was made for a client is not shown while records are locked.');
+    }
+    return previewResponse(context.req.param('id'), clientPreviews);
+  });
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',
     info: { title: 'Platewright', version: '0.1.0', description: 'The workbench on this machine. Nothing is sent elsewhere.' },

@@ -57,3 +57,8 @@ export const guidePreview = z
   .openapi('GuidePreview');
 
 export const pageDress = z.object({ largePrint: z.boolean().default(false), paper: z.enum(['a4', 'letter']).optional() });
+
+/** Without keys that were not given. */
+export function exactDress({ largePrint, paper }: z.output<typeof pageDress>) {
+  return { largePrint, ...(paper === undefined ? {} : { paper }) };
+}

@@ -21,6 +21,10 @@ export class Previews {
     return id;
   }
 
+  forget(): void {
+    this.pages.clear();
+  }
+
   page(id: string): string | undefined {
     return this.pages.get(id);
   }

@@ -46,6 +46,7 @@ const statusOf = {
   'port-in-use': 500,
   'guide-not-found': 404,
   'guide-not-valid': 422,
+  'handout-not-found': 404,
   'handout-not-valid': 422,
   'handout-not-signed': 409,
   'folder-not-owned': 409,

@@ -5,10 +5,11 @@ import { up as workspace } from './migrations/0001-workspace.ts';
 import { up as mineralEstimates } from './migrations/0002-mineral-estimates.ts';
 import { up as guides } from './migrations/0003-guides.ts';
 import { up as reference } from './migrations/0004-reference.ts';
+import { up as handouts } from './migrations/0005-handouts.ts';
 import type { Tables } from './schema.ts';
 
 /** In order; a migration that has been released is never changed. */
-const migrations = [workspace, mineralEstimates, guides, reference];
+const migrations = [workspace, mineralEstimates, guides, reference, handouts];
 
 /**
  * Brings the tables to what this program needs, in one transaction.

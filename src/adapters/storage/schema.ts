@@ -9,6 +9,7 @@ export interface Tables {
   plates: { id: string; plate: string; version: number; is_demo: number };
   yardsticks: { id: string; yardstick: string; version: number };
   saved_surveys: { id: string; survey: string };
+  handouts: { id: string; handout: string; version: number; is_demo: number };
   guides: { id: string; guide: string; published: string | null; version: number; is_demo: number };
   imports: { id: string; file_name: string; imported_at: string; added: number; joined: number; undone_at: string | null };
   import_labels: { import_id: string; label_id: string };

@@ -4,6 +4,7 @@ import type { FoodRow, NewFood, NewPhoto, PhotoRow, Store } from '#app/store.ts'
 import { Fault } from '#core/errors.ts';
 import * as computed from './estimates.ts';
 import * as guides from './guides.ts';
+import * as handouts from './handouts.ts';
 import * as kept from './kept.ts';
 import * as labels from './labels.ts';
 import * as references from './references.ts';
@@ -56,6 +57,9 @@ export function sqlStore(db: Kysely<Tables>, now: () => Date, close: () => Promi
     getGuide: id => guides.getGuide(session, id),
     putGuide: (guide, seenVersion, more) => guides.putGuide(session, guide, seenVersion, more),
     removeGuide: (id, seenVersion) => guides.removeGuide(session, id, seenVersion),
+    listHandouts: () => handouts.listHandouts(session),
+    putHandout: (handout, seenVersion, isDemo) => handouts.putHandout(session, handout, seenVersion, isDemo),
+    removeHandout: (id, seenVersion) => handouts.removeHandout(session, id, seenVersion),
     addPhoto: (labelId, photo) => addPhoto(session, labelId, photo),
     getPhoto: async id => {
       const row = await session.read(reader => reader.selectFrom('photos').selectAll().where('id', '=', id).executeTakeFirst());

@@ -276,6 +276,20 @@ export function storeContract(engine: EngineUnderTest): void {
       expect(await fault(store.removeGuide('slices', 4))).toBe('guide-not-found');
       expect(await store.getGuide('slices')).toBeUndefined();
     });
+    test('[STO-5] handouts on a topic are put and removed with the version that was seen', async () => {
+      const handout = { id: 'sandwich', title: 'A sandwich' };
+      expect(await store.putHandout(handout, null, true)).toEqual({ value: handout, version: 1, isDemo: true });
+      expect(await fault(store.putHandout(handout, null))).toBe('changed-meanwhile');
+      const renamed = { ...handout, title: 'A better sandwich' };
+      expect(await store.putHandout(renamed, 1)).toEqual({ value: renamed, version: 2, isDemo: true });
+      expect(await store.listHandouts()).toEqual([{ value: renamed, version: 2, isDemo: true }]);
+      const file = await store.exportAll();
+      expect(file.tables.handouts).toHaveLength(1);
+      expect(await fault(store.removeHandout('sandwich', 1))).toBe('changed-meanwhile');
+      await store.purgeDemo();
+      expect(await store.listHandouts()).toEqual([]);
+      expect(await fault(store.removeHandout('sandwich', 2))).toBe('handout-not-found');
+    });
     test('[STO-8] a workspace file holds guides; a file of a program that knew none is still restored', async () => {
       await store.putGuide({ id: 'slices', title: 'Slices' }, null, { published: [] });
       const file = await store.exportAll();

@@ -18,6 +18,7 @@ const tables = [
   'yardsticks',
   'saved_surveys',
   'guides',
+  'handouts',
   'imports',
   'import_labels',
   'reference_tables',
@@ -35,6 +36,7 @@ const order: Readonly<Record<TableName, string>> = {
   yardsticks: 'id',
   saved_surveys: 'id',
   guides: 'id',
+  handouts: 'id',
   imports: 'id',
   import_labels: 'label_id',
   reference_tables: 'dataset',
@@ -73,6 +75,7 @@ const rowShapes = {
   yardsticks: z.strictObject({ id: text, yardstick: text, version: count }),
   saved_surveys: z.strictObject({ id: text, survey: text }),
   guides: z.strictObject({ id: text, guide: text, published: maybeText, version: count, is_demo: count }),
+  handouts: z.strictObject({ id: text, handout: text, version: count, is_demo: count }),
   imports: z.strictObject({ id: text, file_name: text, imported_at: text, added: count, joined: count, undone_at: maybeText }),
   import_labels: z.strictObject({ import_id: text, label_id: text }),
   reference_tables: z.strictObject({
@@ -86,7 +89,7 @@ const rowShapes = {
   }),
 } satisfies Record<TableName, z.ZodType>;
 /** Tables that files of an earlier program do not have yet. */
-const laterTables: ReadonlySet<TableName> = new Set(['guides', 'reference_tables']);
+const laterTables: ReadonlySet<TableName> = new Set(['guides', 'handouts', 'reference_tables']);
 
 function rowsOf(name: TableName): z.ZodType {
   const rows = z.array(rowShapes[name] as z.ZodType);
@@ -174,6 +177,7 @@ export async function purgeDemo(session: Session): Promise<void> {
       await trx.deleteFrom('foods').where('is_demo', '=', 1).execute();
       await trx.deleteFrom('plates').where('is_demo', '=', 1).execute();
       await trx.deleteFrom('guides').where('is_demo', '=', 1).execute();
+      await trx.deleteFrom('handouts').where('is_demo', '=', 1).execute();
       await trx
         .deleteFrom('imports')
         .where(({ not, exists, selectFrom }) =>

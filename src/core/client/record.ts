@@ -19,6 +19,8 @@ export interface ClientRecord {
   readonly contacts: readonly ContactMade[];
   /** Parts of the day's targets that a meal may take; even over three meals and a snack when missing. */
   readonly mealPattern?: readonly MealShare[];
+  /** What was last written for this client's handout, as docs/formats.md has it; read anew each time. */
+  readonly handout?: Readonly<Record<string, unknown>>;
 }
 
 export interface KeptAssessment {

@@ -1,11 +1,12 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { lockBody } from '../clientBodies.ts';
 import { newApi } from '../newApi.ts';
+import type { Previews } from '../previews.ts';
 import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
 /** The clients' file as a whole: locked and opened, exported, erased. */
-export function clientLockRoutes({ vault, log }: World) {
+export function clientLockRoutes({ vault, log }: World, clientPreviews: Previews) {
   return newApi(log)
     .openapi(
       createRoute({ method: 'get', path: '/clients/lock', responses: answers(lockBody, 'Whether client data can be read') }),
@@ -21,7 +22,10 @@ export function clientLockRoutes({ vault, log }: World) {
       async context => {
         const { open, passphrase } = context.req.valid('json');
         if (open) await vault.unlock(passphrase ?? '');
-        else vault.lock();
+        else {
+          vault.lock();
+          clientPreviews.forget();
+        }
         return context.json({ state: vault.state(), hasPassphrase: vault.hasPassphrase() }, 200);
       },
     )
@@ -59,6 +63,7 @@ export function clientLockRoutes({ vault, log }: World) {
       }),
       async context => {
         await vault.eraseAll();
+        clientPreviews.forget();
         return context.json({ done: true as const }, 200);
       },
     );

@@ -11,6 +11,7 @@ import { Fault } from '#core/errors.ts';
 import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, weightBasis } from '../clientBodies.ts';
 import { changeRecord, readAssessment, recordOf } from '../clientRecords.ts';
 import { newApi } from '../newApi.ts';
+import type { Previews } from '../previews.ts';
 import { plateOf, type World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
@@ -19,7 +20,7 @@ const seen = z.object({ version: z.number().int().positive() });
 const noContent = z.object({ done: z.literal(true) });
 
 /** Clients one by one. Bodies carry what is personal; addresses carry an opaque id alone, and the log nothing. */
-export function clientRoutes({ vault, shelf, store, minerals, now, log }: World) {
+export function clientRoutes({ vault, shelf, store, minerals, now, log }: World, clientPreviews: Previews) {
   const today = (): string => localDay(now());
   return newApi(log)
     .openapi(
@@ -75,6 +76,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
       }),
       async context => {
         await vault.remove(context.req.valid('param').id, context.req.valid('query').version);
+        clientPreviews.forget();
         return context.json({ done: true as const }, 200);
       },
     )

@@ -2,7 +2,7 @@ import { createRoute, z } from '@hono/zod-openapi';
 import { Fault } from '#core/errors.ts';
 import { guideHtml } from '#core/guide/html/guideHtml.ts';
 import { testText } from '#core/yardstick/testText.ts';
-import { guideJson, guidePreview, pageDress } from '../guideBodies.ts';
+import { exactDress, guideJson, guidePreview, pageDress } from '../guideBodies.ts';
 import { builtGuide } from '../guideOf.ts';
 import { newApi } from '../newApi.ts';
 import { type Previews, pagePolicy } from '../previews.ts';
@@ -61,10 +61,6 @@ export function guidePreviewRoutes(world: World, previews: Previews) {
         return context.body(pdf as Uint8Array<ArrayBuffer>, 200, { 'content-type': 'application/pdf' }) as never;
       },
     );
-}
-
-function exactDress({ largePrint, paper }: z.output<typeof pageDress>) {
-  return { largePrint, ...(paper === undefined ? {} : { paper }) };
 }
 
 export function previewResponse(id: string, previews: Previews): Response {
