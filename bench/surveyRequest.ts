@@ -39,7 +39,7 @@ export async function benchSurveyRequest(): Promise<void> {
         now: () => new Date(),
         minerals: new Minerals(store, workerEstimator(), () => undefined),
         database: 'SQLite',
-        demo: () => ({ table: { headings: [], rows: [], issues: [] }, plates: [], guides: [] }),
+        demo: () => ({ table: { headings: [], rows: [], issues: [] }, plates: [], guides: [], handouts: [] }),
         pdfPrinter: () => {
           throw new Error('not used');
         },

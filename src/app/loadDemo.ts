@@ -1,20 +1,23 @@
 import { guideForStore } from './guides/guideForStore.ts';
+import { handoutForStore } from './handouts/handoutForStore.ts';
 import { importEntry, lookAtImport, proposedMapping } from './lookAtImport.ts';
 import type { Table } from './ports.ts';
 import { Shelf } from './shelf.ts';
-import type { GuideFile, PlateFile, Store } from './store.ts';
+import type { GuideFile, HandoutFile, PlateFile, Store } from './store.ts';
 
 export interface Demo {
   readonly table: Table;
   readonly plates: readonly PlateFile[];
   readonly guides: readonly GuideFile[];
+  /** Those on a topic; a client's are made from the client's record. */
+  readonly handouts: readonly HandoutFile[];
 }
 
 /**
- * Loads the invented scenario: its table of labels, its plates and guides, all marked as demo. A food that the table holds twice
+ * Loads the invented scenario: its table of labels, its plates, guides and handouts, all marked as demo. A food that the table holds twice
  * was reformulated: its later label joins the food that the earlier one began, so the table goes in by rounds.
  */
-export async function loadDemo({ table, plates, guides }: Demo, store: Store): Promise<void> {
+export async function loadDemo({ table, plates, guides, handouts }: Demo, store: Store): Promise<void> {
   let rest = table;
   for (let _round = 0; rest.rows.length > 0; _round++) {
     const look = await lookAtImport(rest, proposedMapping(rest.headings), new Shelf(store), store);
@@ -37,4 +40,6 @@ export async function loadDemo({ table, plates, guides }: Demo, store: Store): P
     const { guide, published } = await guideForStore(one, store);
     await store.putGuide(guide, kept.get(guide.id) ?? null, { published, isDemo: true });
   }
+  const versions = new Map((await store.listHandouts()).map(({ value, version }) => [value.id, version]));
+  for (const one of handouts) await store.putHandout(await handoutForStore(one, store), versions.get(one.id) ?? null, true);
 }

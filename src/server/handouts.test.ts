@@ -86,14 +86,20 @@ describe("a client's handout", () => {
 
 describe('a handout on a topic', () => {
   test('[HND-3] is kept as it was typed and judged by its yardstick', async () => {
-    const { body: kept } = await server.call('PUT', '/handouts/topic-sandwich', { handout: demoTopic, version: null });
-    expect(kept).toMatchObject({ version: 1, handout: { id: 'topic-sandwich' } });
+    const [shipped] = (await server.call('GET', '/handouts')).body;
+    expect(shipped).toMatchObject({ version: 1, isDemo: true, handout: { id: 'topic-sandwich' } });
+    const { body: kept } = await server.call('PUT', '/handouts/copy', { handout: shipped.handout, version: null });
+    expect(kept).toMatchObject({ version: 1, isDemo: false, handout: { id: 'copy' } });
     const { body } = await server.call('POST', '/handout-previews', { handout: kept.handout });
     expect(body.previewId).toEqual(expect.any(String));
     const page = await (await raw(`/guide-previews/${body.previewId}`)).text();
     expect(page).toContain('A sandwich that is low in sodium');
-    expect((await server.call('GET', '/handouts')).body).toHaveLength(1);
-    expect((await server.call('DELETE', '/handouts/topic-sandwich?version=1')).status).toBe(200);
+    // The file names foods by their labels: its aisles find them.
+    expect(body.issues).toEqual([]);
+    expect(page).toContain('Plant-based shelf');
+    expect((await server.call('GET', '/handouts')).body).toHaveLength(2);
+    expect((await server.call('DELETE', '/handouts/copy?version=1')).status).toBe(200);
+    expect((await server.call('DELETE', '/handouts/copy?version=1')).body.code).toBe('handout-not-found');
   });
 
   test('[HND-4] numbers of a client are refused there', async () => {

@@ -16,7 +16,7 @@ import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
 import { type Demo, loadDemo } from '#app/loadDemo.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
-import type { GuideFile, PlateFile } from '#app/store.ts';
+import type { GuideFile, HandoutFile, PlateFile } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
 import { createApp } from './app.ts';
 import { staticFiles } from './staticFiles.ts';
@@ -83,6 +83,7 @@ function readDemo(): Demo {
     table: readTable(readFileSync(join(folder, 'labels.csv'))),
     plates: jsonIn('plates') as PlateFile[],
     guides: jsonIn('guides') as GuideFile[],
+    handouts: (jsonIn('handouts') as HandoutFile[]).filter(({ topic }) => topic !== undefined),
   };
 }
 

@@ -15,7 +15,7 @@ import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
 import { type Demo, loadDemo } from '#app/loadDemo.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
-import type { GuideFile, PlateFile } from '#app/store.ts';
+import type { GuideFile, HandoutFile, PlateFile } from '#app/store.ts';
 import { createApp } from './app.ts';
 
 const demo = fileURLToPath(new URL('../../data/demo/', import.meta.url));
@@ -33,6 +33,7 @@ export async function testServer(withDemo = true) {
     table: readTable(readFileSync(join(demo, 'labels.csv'))),
     plates: jsonIn('plates') as PlateFile[],
     guides: jsonIn('guides') as GuideFile[],
+    handouts: (jsonIn('handouts') as HandoutFile[]).filter(({ topic }) => topic !== undefined),
   });
   if (withDemo) await loadDemo(demoFiles(), store);
   const estimator = workerEstimator();

@@ -65,6 +65,11 @@ const guide = createRoute({
   path: '/guides/$guideId',
   component: lazyRouteComponent(() => import('./screens/guides/Guide.tsx'), 'GuideScreen'),
 });
+const handout = createRoute({
+  getParentRoute: () => root,
+  path: '/handouts/$handoutId',
+  component: lazyRouteComponent(() => import('./screens/handouts/TopicHandout.tsx'), 'TopicHandoutScreen'),
+});
 const data = createRoute({
   getParentRoute: () => root,
   path: '/data',
@@ -72,7 +77,7 @@ const data = createRoute({
 });
 
 const router = createRouter({
-  routeTree: root.addChildren([survey, foods, food, plates, yardsticks, clients, client, guides, guide, data]),
+  routeTree: root.addChildren([survey, foods, food, plates, yardsticks, clients, client, guides, guide, handout, data]),
   defaultPreload: 'intent',
 });
 declare module '@tanstack/react-router' {

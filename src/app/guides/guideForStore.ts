@@ -1,3 +1,4 @@
+import { labelsOfCategory, ownFoodId } from '../labelsOfCategory.ts';
 import type { GuideFile, PublishedLabel, Store } from '../store.ts';
 
 type Json = Readonly<Record<string, unknown>>;
@@ -11,16 +12,12 @@ export async function guideForStore(
   store: Store,
 ): Promise<{ readonly guide: GuideFile; readonly published: readonly PublishedLabel[] }> {
   const survey = guide.survey as Json | undefined;
-  const foods = await store.listFoods({ category: String(survey?.category ?? '') });
-  const ids = new Map<string, string>();
-  const published: PublishedLabel[] = [];
-  for (const { id } of foods) {
-    const labels = (await store.labelsOf(id)).filter(({ withdrawn, correctedBy }) => withdrawn === undefined && correctedBy === undefined);
-    for (const { printed } of labels) if (printed.id !== undefined) ids.set(printed.id, id);
+  const foods = await labelsOfCategory(String(survey?.category ?? ''), store);
+  const own = ownFoodId(foods);
+  const published = foods.flatMap(({ foodId, labels }): PublishedLabel[] => {
     const ofThatDay = labels.find(({ printed }) => (printed.readOn ?? '') <= String(guide.publishedOn ?? ''));
-    if (ofThatDay !== undefined) published.push({ foodId: id, labelId: ofThatDay.id });
-  }
-  const own = (id: string): string => ids.get(id) ?? id;
+    return ofThatDay === undefined ? [] : [{ foodId, labelId: ofThatDay.id }];
+  });
   const keyed = (record: unknown): Json =>
     Object.fromEntries(Object.entries((record ?? {}) as Json).map(([id, value]) => [own(id), value]));
   const listed = (list: unknown): readonly Json[] => (list ?? []) as readonly Json[];

@@ -3,6 +3,7 @@ import { getRouteApi, Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
+import { ClientHandout } from '../handouts/ClientHandout.tsx';
 import { AssessmentForm } from './AssessmentForm.tsx';
 import { Cautions } from './Cautions.tsx';
 import { ChartNote } from './ChartNote.tsx';
@@ -80,6 +81,7 @@ export function ClientScreen() {
         </div>
       )}
       {data.prescriptions.length > 0 && <Fits client={data} onChanged={refresh} />}
+      {data.prescriptions.length > 0 && <ClientHandout client={data} onChanged={refresh} />}
       {data.assessmentId !== undefined && <ChartNote clientId={clientId} />}
       <Signed client={data} />
     </>

@@ -1,17 +1,12 @@
 import { keepPreviousData, useMutation, useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
+import { evenPattern } from '#core/client/record.ts';
 import { answer, api, type Client, type KeptPlate, type WhatFits, type Workspace } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
 
-const evenPattern = [
-  { name: 'breakfast', percent: 25 },
-  { name: 'lunch', percent: 30 },
-  { name: 'dinner', percent: 35 },
-  { name: 'snack', percent: 10 },
-];
 const mostShown = 200;
 
 /** The shelf judged for this client: a meal's share of the day, how much of each food fits in it, and what has to be asked. */

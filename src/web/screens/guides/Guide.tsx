@@ -1,16 +1,16 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { answer, api, type Guide, type GuidePreview } from '../../api.ts';
+import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
+import { useSettled } from '../../ui/useSettled.ts';
 import { GuideFoods } from './GuideFoods.tsx';
 import { GuideNotices } from './GuideNotices.tsx';
 import { GuideSurvey } from './GuideSurvey.tsx';
 import { GuideWords } from './GuideWords.tsx';
 import { Outputs } from './Outputs.tsx';
-import { Preview } from './Preview.tsx';
 import { guideOf } from './typedGuide.ts';
 import { useGuide } from './useGuide.ts';
-import { useSettled } from './useSettled.ts';
 
 const route = getRouteApi('/guides/$guideId');
 
@@ -69,7 +69,13 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
           <GuideNotices {...shared} foods={preview.data?.foods ?? []} />
         </div>
         <div className="stack beside">
-          <Preview guideId={id} guide={json} preview={preview.data} />
+          <PagePreview
+            src={preview.data?.previewId === undefined ? undefined : `/api/guide-previews/${preview.data.previewId}`}
+            isBuilding={preview.isPending}
+            issues={issues}
+            content={[id, json]}
+            print={dress => api['guide-previews'].paper.$post({ json: { guide: json as Record<string, unknown>, guideId: id, dress } })}
+          />
           <Outputs id={id} inHand={inHand} isPublished={isPublished} preview={preview.data} />
         </div>
       </div>

@@ -5,6 +5,7 @@ import { dayText } from '#core/guide/day.ts';
 import { answer, api, type Guide, type GuideShort } from '../../api.ts';
 import { Removed } from '../../ui/Removed.tsx';
 import { Told } from '../../ui/Told.tsx';
+import { TopicHandouts } from '../handouts/TopicHandouts.tsx';
 import { GuideSite } from './GuideSite.tsx';
 import { NewGuide } from './NewGuide.tsx';
 
@@ -86,6 +87,7 @@ export function GuidesScreen() {
         ))}
       </div>
       {guides.data?.some(({ isPublished }) => isPublished) && <GuideSite />}
+      <TopicHandouts />
     </>
   );
 }

@@ -1,25 +1,28 @@
 import { useState } from 'react';
-import type { GuidePreview } from '../../api.ts';
-import { PaperPages } from './PaperPages.tsx';
+import { PaperPages, type Print } from './PaperPages.tsx';
 import { PhonePage } from './PhonePage.tsx';
 import { ReadAloud } from './ReadAloud.tsx';
-import type { Json } from './typedGuide.ts';
 
 const views = { phone: 'On a phone', paper: 'On paper', aloud: 'For a screen reader' } as const;
 type View = keyof typeof views;
 
+export interface Issue {
+  readonly place: { readonly heading?: string | undefined };
+  readonly found: string;
+  readonly expected: string;
+}
+
 /** The page as readers will have it: narrow, on paper, or in the order in which a screen reader reads it. */
-export function Preview({
-  guideId,
-  guide,
-  preview,
-}: {
-  readonly guideId: string;
-  readonly guide: Json;
-  readonly preview: GuidePreview | undefined;
+export function PagePreview(given: {
+  /** Where the page can be looked at; undefined while it cannot be made. */
+  readonly src: string | undefined;
+  readonly isBuilding: boolean;
+  readonly issues: readonly Issue[];
+  readonly content: unknown;
+  readonly print: Print;
 }) {
+  const { src, isBuilding, issues, content, print } = given;
   const [view, setView] = useState<View>('phone');
-  const previewId = preview?.previewId;
   return (
     <section className="sheet stack" aria-labelledby="preview-title">
       <h2 id="preview-title">As readers will have it</h2>
@@ -32,23 +35,20 @@ export function Preview({
           </label>
         ))}
       </fieldset>
-      {preview === undefined ? (
-        <p role="status">Building the page …</p>
-      ) : previewId === undefined ? (
-        <StillToWrite issues={preview.issues} />
-      ) : (
+      {isBuilding && <p role="status">Building the page …</p>}
+      {issues.length > 0 && <ToMend issues={issues} />}
+      {src !== undefined && (
         <>
-          {preview.issues.length > 0 && <StillToWrite issues={preview.issues} />}
-          {view === 'phone' && <PhonePage previewId={previewId} />}
-          {view === 'paper' && <PaperPages guideId={guideId} guide={guide} />}
-          {view === 'aloud' && <ReadAloud previewId={previewId} />}
+          {view === 'phone' && <PhonePage src={src} />}
+          {view === 'paper' && <PaperPages content={content} print={print} />}
+          {view === 'aloud' && <ReadAloud src={src} />}
         </>
       )}
     </section>
   );
 }
 
-function StillToWrite({ issues }: Pick<GuidePreview, 'issues'>) {
+function ToMend({ issues }: { readonly issues: readonly Issue[] }) {
   return (
     <div className="notice">
       <p>
@@ -57,7 +57,7 @@ function StillToWrite({ issues }: Pick<GuidePreview, 'issues'>) {
       <ul>
         {issues.map(({ place, found, expected }) => (
           <li key={`${place.heading} ${found}`}>
-            {place.heading ?? 'the guide'}: expected {expected}; found {found}.
+            {place.heading === undefined ? '' : `${place.heading}: `}expected {expected}; found {found}.
           </li>
         ))}
       </ul>

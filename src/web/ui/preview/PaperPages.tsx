@@ -1,19 +1,26 @@
 import { useQuery } from '@tanstack/react-query';
 import { useEffect, useRef, useState } from 'react';
-import { api, problemOf } from '../../api.ts';
-import { Told } from '../../ui/Told.tsx';
-import type { Json } from './typedGuide.ts';
+import { problemOf } from '../../api.ts';
+import { Told } from '../Told.tsx';
 
-/** The sheets that a printer will give, made by the browser that makes the PDF and drawn here. */
-export function PaperPages({ guideId, guide }: { readonly guideId: string; readonly guide: Json }) {
-  const [paper, setPaper] = useState<'letter' | 'a4'>('letter');
+export interface Dress {
+  readonly paper: 'letter' | 'a4';
+  readonly largePrint: boolean;
+}
+
+/** Asks for the page as PDF. */
+export type Print = (
+  dress: Dress,
+) => Promise<{ readonly ok: boolean; json: () => Promise<unknown>; arrayBuffer: () => Promise<ArrayBuffer> }>;
+
+/** The sheets that a printer will give, made by the browser that makes the PDF and drawn here. `content` tells one state of the page from another. */
+export function PaperPages({ content, print }: { readonly content: unknown; readonly print: Print }) {
+  const [paper, setPaper] = useState<Dress['paper']>('letter');
   const [largePrint, setLargePrint] = useState(false);
   const pdf = useQuery({
-    queryKey: ['guide paper', guideId, guide, paper, largePrint],
+    queryKey: ['page on paper', content, paper, largePrint],
     queryFn: async () => {
-      const response = await api['guide-previews'].paper.$post({
-        json: { guide: guide as Record<string, unknown>, guideId, dress: { paper, largePrint } },
-      });
+      const response = await print({ paper, largePrint });
       if (!response.ok) throw await problemOf(response);
       return new Uint8Array(await response.arrayBuffer());
     },

@@ -3,7 +3,7 @@ import { useRef, useState } from 'react';
 const widths = [390, 320] as const;
 
 /** The page in a frame as wide as a phone. It stays where it was scrolled to when it is built anew. */
-export function PhonePage({ previewId }: { readonly previewId: string }) {
+export function PhonePage({ src }: { readonly src: string }) {
   const [width, setWidth] = useState<number>(widths[0]);
   const scrolled = useRef(0);
   return (
@@ -21,7 +21,7 @@ export function PhonePage({ previewId }: { readonly previewId: string }) {
       <iframe
         className="phone"
         title="The page at phone width"
-        src={`/api/guide-previews/${previewId}`}
+        src={src}
         // Scripts stay forbidden; the same origin lets the workbench keep the place that was scrolled to.
         sandbox="allow-same-origin"
         width={width}

@@ -1,14 +1,14 @@
 import { useQuery } from '@tanstack/react-query';
 import { Problem } from '../../api.ts';
-import { Told } from '../../ui/Told.tsx';
+import { Told } from '../Told.tsx';
 import { type Spoken, spokenOrder } from './spokenOrder.ts';
 
 /** What a screen reader says, line by line: what each thing is, then its words. */
-export function ReadAloud({ previewId }: { readonly previewId: string }) {
+export function ReadAloud({ src }: { readonly src: string }) {
   const page = useQuery({
-    queryKey: ['guide aloud', previewId],
+    queryKey: ['page aloud', src],
     queryFn: async () => {
-      const response = await fetch(`/api/guide-previews/${previewId}`);
+      const response = await fetch(src);
       if (!response.ok)
         throw new Problem('This preview is an old one', 'The page was built anew.', 'Change something, or wait a moment.', 'old');
       // Its styles are not asked for, and the policy of the workbench would complain of them.

@@ -1,0 +1,82 @@
+import type { HandoutPreview, KeptPlate } from '../../api.ts';
+import { TextField } from '../../ui/TextField.tsx';
+import { HandoutCategories } from './HandoutCategories.tsx';
+import { partNames, type TypedHandout } from './typedHandout.ts';
+
+/** What each part of the form is given: the handout, how to change it, and what is wrong at a place of its JSON. */
+export interface HandoutPartProps {
+  readonly typed: TypedHandout;
+  readonly change: (change: Partial<TypedHandout>) => void;
+  readonly wrong: (heading: string) => string | undefined;
+}
+
+/** What the dietitian writes and picks for a handout. Its numbers are computed; the built-in sentences come in both languages. */
+export function HandoutForm({
+  typed,
+  change,
+  wrong,
+  ...more
+}: HandoutPartProps & {
+  /** The meals that a category may stand under; none in a handout on a topic. */
+  readonly meals: readonly string[];
+  readonly known: readonly string[];
+  readonly plates: readonly KeptPlate[];
+  readonly foods: HandoutPreview['foods'];
+}) {
+  return (
+    <>
+      <div className="formgrid">
+        <label className="field">
+          <span>Language</span>
+          <select value={typed.language} onChange={event => change({ language: event.target.value })}>
+            <option value="en">English</option>
+            <option value="es">Spanish (español)</option>
+          </select>
+        </label>
+        <TextField label="Author" value={typed.authorName} onChange={authorName => change({ authorName })} wrong={wrong('author.name')} />
+        <TextField label="Credentials" value={typed.credentials} onChange={credentials => change({ credentials })} />
+      </div>
+      <TextField
+        label="Title"
+        value={typed.title}
+        onChange={title => change({ title })}
+        hint="Left empty: a title of the program’s."
+        wrong={wrong('title')}
+      />
+      <TextField
+        label="For whom, as it will stand on the page"
+        value={typed.reader}
+        onChange={reader => change({ reader })}
+        hint="Left empty: no name. Fridge pages are seen by visitors."
+      />
+      <TextField
+        label="Whom to call"
+        value={typed.callUs}
+        onChange={callUs => change({ callUs })}
+        hint="Stands on the fridge page: at most 80 characters."
+        wrong={wrong('callUs')}
+      />
+      <TextField
+        label="From you, in your words"
+        rows={4}
+        value={typed.notes}
+        onChange={notes => change({ notes })}
+        hint="An empty line begins another note. Your words stay in the language you write them in."
+      />
+      <fieldset className="ticks">
+        <legend>What it holds</legend>
+        {Object.entries(partNames).map(([part, name]) => (
+          <label className="row" key={part}>
+            <input
+              type="checkbox"
+              checked={typed.parts.includes(part)}
+              onChange={event => change({ parts: event.target.checked ? [...typed.parts, part] : typed.parts.filter(one => one !== part) })}
+            />
+            <span>{name}</span>
+          </label>
+        ))}
+      </fieldset>
+      <HandoutCategories typed={typed} change={change} wrong={wrong} {...more} />
+    </>
+  );
+}
