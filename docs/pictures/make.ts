@@ -11,6 +11,7 @@ try {
     survey: `/?food=${beef!.id}`,
     food: `/foods/${beef!.id}?plate=slices-on-low-sodium-bread`,
     data: '/data',
+    guide: '/guides/sandwich-slices',
     client: '/clients/00000000-0000-4000-8000-00000000d010',
   };
   for (const [name, path] of Object.entries(pictures)) {

@@ -53,7 +53,7 @@ describe("a client's handout", () => {
     expect(page).toContain(fits[0].name);
   });
 
-  test('what is written is kept with the record, and told back', async () => {
+  test('[HND-21] what is written is kept with the record, and told back', async () => {
     const { id, version } = await signedClient('hemodialysis');
     expect((await server.call('GET', `/clients/${id}/handout`)).body).toEqual({ handout: null });
     const { body } = await server.call('PUT', `/clients/${id}/handout`, { handout: written, version });
@@ -72,7 +72,7 @@ describe("a client's handout", () => {
     expect(body.issues.map(({ place }: { place: { heading: string } }) => place.heading)).toEqual(['author.name']);
   });
 
-  test('[SRV-13] a page that was made for a client is gone when records are locked', async () => {
+  test('[HND-21] a page that was made for a client is gone when records are locked', async () => {
     const { id } = await signedClient('hemodialysis');
     await server.call('PUT', '/clients/passphrase', { next: 'four plain words here' });
     const { body } = await server.call('POST', `/clients/${id}/handout`, { handout: written });

@@ -36,6 +36,11 @@ export function HandoutForm({
         <TextField label="Author" value={typed.authorName} onChange={authorName => change({ authorName })} wrong={wrong('author.name')} />
         <TextField label="Credentials" value={typed.credentials} onChange={credentials => change({ credentials })} />
       </div>
+      {typed.language === 'es' && (
+        <p className="notice">
+          The built-in Spanish has not been reviewed by a translator of health texts: have it read by one before a client gets it.
+        </p>
+      )}
       <TextField
         label="Title"
         value={typed.title}
