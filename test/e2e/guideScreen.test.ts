@@ -1,44 +1,36 @@
-import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import { unzipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readPdf } from '../pdf.ts';
-import { browserPath, launchBrowser, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
+import {
+  browserPath,
+  complaintsOf,
+  launchBrowser,
+  removeFolder,
+  savedBy,
+  startWorkbench,
+  violationsOf,
+  type Workbench,
+} from './workbench.ts';
 
 // What a person does: a survey becomes a guide, is looked at, published, and saved as PDF.
 describe.skipIf(browserPath === undefined)('guides in a browser (skipped where no Chromium-family browser is installed)', () => {
   let bench: Workbench;
   let browser: Browser;
   let page: Page;
-  const complaints: string[] = [];
+  let complaints: readonly string[];
   beforeAll(async () => {
     bench = await startWorkbench(undefined, { PLATEWRIGHT_BROWSER: browserPath! });
     browser = await launchBrowser();
     page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
-    // Axe and the looks of this test into the frame are refused there like any script: that is no fault of the page.
-    const isOwn = (text: string): boolean => text.startsWith("Blocked script execution in '");
-    page.on('console', message => message.type() === 'error' && !isOwn(message.text()) && complaints.push(message.text()));
-    page.on('pageerror', error => complaints.push(error.message));
+    complaints = complaintsOf(page);
   }, 120_000);
   afterAll(async () => {
     await browser?.close();
     await bench?.stop();
     if (bench !== undefined) removeFolder(bench.folder);
   });
-  const axe = async (): Promise<unknown[]> => {
-    const { violations } = await new AxeBuilder({ page })
-      .setLegacyMode()
-      // The page in the frame lets no script in, axe neither; guide.test.ts looks at it by itself.
-      .exclude('iframe')
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-      .analyze();
-    return violations.map(({ id, nodes }) => [id, nodes[0]?.html]);
-  };
-  const saved = async (press: () => Promise<void>): Promise<Uint8Array> => {
-    const [download] = await Promise.all([page.waitForEvent('download'), press()]);
-    return readFileSync(await download.path());
-  };
+  const saved = (press: () => Promise<void>) => savedBy(page, press);
   const published = () => page.frameLocator('iframe').locator('body');
 
   test('from a survey to a guide: its sentence is taken over, its page appears beside the form', { timeout: 60_000 }, async () => {
@@ -52,7 +44,7 @@ describe.skipIf(browserPath === undefined)('guides in a browser (skipped where n
     expect(await page.getByLabel('Category').inputValue()).toBe('cold cereals');
     await published().getByRole('heading', { level: 1, name: 'Cereals for a low sodium breakfast' }).waitFor();
     expect(String(await published().textContent())).toMatch(/foods judged: \d+ fit/);
-    expect(await axe()).toEqual([]);
+    expect(await violationsOf(page)).toEqual([]);
   });
 
   test('[GDE-25] what is typed is saved by itself and is in the page; what is missing is told', { timeout: 60_000 }, async () => {
@@ -101,7 +93,7 @@ describe.skipIf(browserPath === undefined)('guides in a browser (skipped where n
     await page.getByLabel('Kind').selectOption('none');
     await page.getByLabel('In your words').fill('Nobody pays me.');
     await published().getByText('Nobody pays me.').waitFor();
-    expect(await axe()).toEqual([]);
+    expect(await violationsOf(page)).toEqual([]);
     const before = /(\d+) fit/.exec(String(await published().textContent()))![1];
     await page.getByLabel('Leave this food out').check();
     await page.getByLabel(/^Why it is left out/).fill('no longer sold');
@@ -130,7 +122,7 @@ describe.skipIf(browserPath === undefined)('guides in a browser (skipped where n
   test('[GDE-24] the site of published guides comes as one ZIP file; a guide is removed and put back', { timeout: 60_000 }, async () => {
     await page.getByRole('link', { name: 'All guides' }).click();
     await page.getByRole('link', { name: 'Cereals for a low sodium breakfast' }).waitFor();
-    expect(await axe()).toEqual([]);
+    expect(await violationsOf(page)).toEqual([]);
     const zip = unzipSync(await saved(() => page.getByRole('button', { name: 'Save the site' }).click()));
     expect(Object.keys(zip).filter(name => name.endsWith('.large-print.html'))).toHaveLength(2);
     await page.getByRole('button', { name: 'Remove the guide Cereals for a low sodium breakfast' }).click();

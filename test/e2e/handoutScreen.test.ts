@@ -1,42 +1,35 @@
-import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readPdf } from '../pdf.ts';
-import { browserPath, launchBrowser, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
+import {
+  browserPath,
+  complaintsOf,
+  launchBrowser,
+  removeFolder,
+  savedBy,
+  startWorkbench,
+  violationsOf,
+  type Workbench,
+} from './workbench.ts';
 
 // What a person does: a client is assessed, a prescription signed, and the handout made from it; a handout on a topic is begun.
 describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where no Chromium-family browser is installed)', () => {
   let bench: Workbench;
   let browser: Browser;
   let page: Page;
-  const complaints: string[] = [];
+  let complaints: readonly string[];
   beforeAll(async () => {
     bench = await startWorkbench(undefined, { PLATEWRIGHT_BROWSER: browserPath! });
     browser = await launchBrowser();
     page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
-    // Axe and the looks of this test into the frame are refused there like any script: that is no fault of the page.
-    const isOwn = (text: string): boolean => text.startsWith("Blocked script execution in '");
-    page.on('console', message => message.type() === 'error' && !isOwn(message.text()) && complaints.push(message.text()));
-    page.on('pageerror', error => complaints.push(error.message));
+    complaints = complaintsOf(page);
   }, 120_000);
   afterAll(async () => {
     await browser?.close();
     await bench?.stop();
     if (bench !== undefined) removeFolder(bench.folder);
   });
-  const axe = async (): Promise<unknown[]> => {
-    const { violations } = await new AxeBuilder({ page })
-      .setLegacyMode()
-      .exclude('iframe')
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-      .analyze();
-    return violations.map(({ id, nodes }) => [id, nodes[0]?.html]);
-  };
-  const saved = async (press: () => Promise<void>): Promise<Uint8Array> => {
-    const [download] = await Promise.all([page.waitForEvent('download'), press()]);
-    return readFileSync(await download.path());
-  };
+  const saved = (press: () => Promise<void>) => savedBy(page, press);
   const frame = () => page.frameLocator('iframe').locator('body');
   const handout = () => page.locator('details').filter({ has: page.locator('summary', { hasText: /^Handout$/ }) });
 
@@ -71,7 +64,7 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     expect(text).toMatch(/Lunch\s*600 mg/);
     await frame().getByText('Kidney clinic: 555-0142').first().waitFor();
     expect(text).not.toContain('Q. W.');
-    expect(await axe()).toEqual([]);
+    expect(await violationsOf(page)).toEqual([]);
   });
 
   test('[HND-12] the reading grade stands beside it, and a hard sentence of the author is pointed out', { timeout: 60_000 }, async () => {
@@ -113,7 +106,7 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     await page.getByLabel('Title').fill('A soup that fits');
     await page.getByLabel('Add a category').selectOption('soups and broths');
     await frame().getByRole('heading', { level: 1, name: 'A soup that fits' }).waitFor();
-    expect(await axe()).toEqual([]);
+    expect(await violationsOf(page)).toEqual([]);
     await page.getByRole('button', { name: 'Save', exact: true }).click();
     await page.getByText('Saved', { exact: true }).waitFor();
     await page.getByRole('link', { name: 'All guides and handouts' }).click();

@@ -1,9 +1,10 @@
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Browser, chromium } from 'playwright-core';
+import { AxeBuilder } from '@axe-core/playwright';
+import { type Browser, chromium, type Page } from 'playwright-core';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -64,4 +65,30 @@ export async function startWorkbench(
 
 export function removeFolder(folder: string): void {
   rmSync(folder, { recursive: true, force: true });
+}
+
+/** What a page complains of: errors on its console and mistakes of its own, while it is used. */
+export function complaintsOf(page: Page): readonly string[] {
+  const complaints: string[] = [];
+  // Axe and a test's looks into a frame without scripts are refused there like any script: that is no fault of the page.
+  const isOwn = (text: string): boolean => text.startsWith("Blocked script execution in '");
+  page.on('console', message => message.type() === 'error' && !isOwn(message.text()) && complaints.push(message.text()));
+  page.on('pageerror', error => complaints.push(error.message));
+  return complaints;
+}
+
+/** What axe finds (WCAG 2.2 A and AA). A frame lets no script in, axe neither: what it shows is looked at by itself. */
+export async function violationsOf(page: Page): Promise<readonly unknown[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .setLegacyMode()
+    .exclude('iframe')
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  return violations.map(({ id, nodes }) => [id, nodes[0]?.html]);
+}
+
+/** The file that the browser saves after a press. */
+export async function savedBy(page: Page, press: () => Promise<void>): Promise<Uint8Array> {
+  const [download] = await Promise.all([page.waitForEvent('download'), press()]);
+  return readFileSync(await download.path());
 }
