@@ -2,6 +2,7 @@ import type { Interval } from '#core/quantity/interval.ts';
 import type { Day } from './calendarDay.ts';
 import type { Assessment } from './client.ts';
 import type { Limit, TargetItem, TargetUnit } from './target.ts';
+import type { WeightBasisId } from './weightBasis.ts';
 
 /** What is kept of one client. Assessments and signed prescriptions are added, never changed. */
 export interface ClientRecord {
@@ -45,6 +46,8 @@ export interface DecidedTarget {
 export interface Prescription {
   readonly id: string;
   readonly assessmentId: string;
+  /** The weight that the dietitian had picked when she signed; the proposal's own when missing. */
+  readonly weightBasis?: WeightBasisId;
   readonly targets: readonly DecidedTarget[];
   readonly signed: { readonly by: string; readonly credentials: string; readonly at: string };
   /** The prescription that this one takes the place of. */

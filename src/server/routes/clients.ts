@@ -106,6 +106,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
           body: jsonBody(
             seen.extend({
               assessmentId: z.string(),
+              weightBasis,
               targets: z.array(decidedTarget).max(20),
               by: z.string().max(200),
               credentials: z.string().max(200),
@@ -115,7 +116,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
         responses: answers(clientBody, 'The client with the signed prescription; what was signed before stays as it was'),
       }),
       async context => {
-        const { version, assessmentId, targets, by, credentials } = context.req.valid('json');
+        const { version, assessmentId, weightBasis: picked, targets, by, credentials } = context.req.valid('json');
         const decided = targets.map((target): DecidedTarget => {
           const { range, limit, reason, ...rest } = target;
           return {
@@ -128,7 +129,13 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
         });
         const missing = missingToSign(decided, by);
         if (missing.length > 0) throw new Fault('prescription-not-complete', `Still missing: ${missing.join('; ')}.`);
-        const signed = { id: randomUUID(), assessmentId, targets: decided, signed: { by, credentials, at: now().toISOString() } };
+        const signed = {
+          id: randomUUID(),
+          assessmentId,
+          ...(picked === undefined ? {} : { weightBasis: picked }),
+          targets: decided,
+          signed: { by, credentials, at: now().toISOString() },
+        };
         const record = await changeRecord(context.req.valid('param').id, version, vault, one => withSigned(one, signed));
         return context.json(describeClient(record, today()), 200);
       },

@@ -35,6 +35,23 @@ describe('the chart note', () => {
     ]);
   });
 
+  test('[NOTE-2] a prescription that was signed for an earlier assessment says so', () => {
+    expect(section(chartNote(record, today), 'Intervention')?.paragraphs).toHaveLength(1);
+    const [first] = record.assessments;
+    const later = { id: 'later', assessment: { ...first!.assessment, on: today } };
+    const note = chartNote({ ...record, assessments: [later, ...record.assessments] }, today);
+    expect(section(note, 'Intervention')?.paragraphs[1]).toBe(
+      `It was signed for the assessment of ${first!.assessment.on}, not for the newest one: look whether it still holds.`,
+    );
+  });
+
+  test('[NOTE-2] stands on the weight that was picked at the signature', () => {
+    const picked = { ...record.prescriptions[0]!, weightBasis: 'ideal' as const };
+    const note = chartNote({ ...record, prescriptions: [picked] }, today);
+    expect(JSON.stringify(section(note, 'Assessment'))).toContain('ideal');
+    expect(JSON.stringify(section(chartNote(record, today), 'Assessment'))).not.toContain('ideal');
+  });
+
   test('[NOTE-2] tells every result with its unit, day and age, and a target that was changed with its reason', () => {
     const note = chartNote(record, today);
     expect(section(note, 'Laboratory')?.paragraphs[0]).toMatch(/mmol\/L|mg\/dL/);

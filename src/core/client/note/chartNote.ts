@@ -30,18 +30,21 @@ export interface NoteSection {
  * licensed term set in it.
  */
 export function chartNote(record: ClientRecord, today: Day, clinicStatements: readonly string[] = []): ChartNote | undefined {
-  const newest = record.assessments[0]?.assessment;
-  if (newest === undefined) return undefined;
+  const [kept] = record.assessments;
+  if (kept === undefined) return undefined;
+  const newest = kept.assessment;
   const { facts } = checkAssessment(newest, today);
-  const proposal = proposePrescription(newest, today);
   const [prescription] = record.prescriptions;
+  const isForNewest = prescription?.assessmentId === kept.id;
+  // What was picked at the signature holds for the assessment it was picked for.
+  const proposal = proposePrescription(newest, today, isForNewest ? prescription?.weightBasis : undefined);
   return cleaned({
     title: `Nutrition note, ${record.name}, ${today}`,
     sections: [
       { heading: 'Assessment', paragraphs: [...personWords(newest, today), ...weightWords(facts, proposal), ...otherFacts(newest)] },
       ...labSection(facts, today),
       { heading: 'Diagnosis', paragraphs: diagnosis(facts, proposal, clinicStatements) },
-      interventionSection(prescription, proposal),
+      interventionSection(prescription, proposal, isForNewest ? undefined : assessedOn(record, prescription)),
       ...disagreement(prescription, proposal),
       { heading: 'Cautions', paragraphs: cautionWords(record, proposal) },
       {
@@ -134,7 +137,15 @@ function diagnosis(facts: ClientFacts, proposal: Proposal, clinicStatements: rea
   return own.length === 0 ? ['No nutrition problem is told by the numbers on record.'] : own;
 }
 
-function interventionSection(prescription: Prescription | undefined, proposal: Proposal): NoteSection {
+/** The day of the assessment that a prescription was signed for; "an assessment that is not on record" where it is gone. */
+function assessedOn({ assessments }: ClientRecord, prescription: Prescription | undefined): string | undefined {
+  if (prescription === undefined) return undefined;
+  const on = assessments.find(({ id }) => id === prescription.assessmentId)?.assessment.on;
+  return on === undefined ? 'an assessment that is not on record' : `the assessment of ${on}`;
+}
+
+/** `earlier` says for which earlier assessment the prescription was signed, where it was not the newest. */
+function interventionSection(prescription: Prescription | undefined, proposal: Proposal, earlier?: string): NoteSection {
   const heading = 'Intervention: nutrition prescription';
   if (prescription === undefined) {
     if (proposal.kind === 'barred') return { heading, paragraphs: ['Nothing is proposed:', ...proposal.bars.map(({ told }) => told)] };
@@ -147,7 +158,10 @@ function interventionSection(prescription: Prescription | undefined, proposal: P
   const { by, credentials, at } = prescription.signed;
   return {
     heading,
-    paragraphs: [`Signed by ${by}${credentials === '' ? '' : `, ${credentials}`}, ${at.slice(0, 10)}.`],
+    paragraphs: [
+      `Signed by ${by}${credentials === '' ? '' : `, ${credentials}`}, ${at.slice(0, 10)}.`,
+      ...(earlier === undefined ? [] : [`It was signed for ${earlier}, not for the newest one: look whether it still holds.`]),
+    ],
     rows: [
       ['Target', 'A day', 'Basis and reason'],
       ...prescription.targets.map(({ item, unit, range, limit, from, reason, says }) => [

@@ -31,6 +31,7 @@ export function PrescriptionSheet({ client, onSigned }: { readonly client: Clien
           json: {
             version: client.version,
             assessmentId: client.assessmentId!,
+            ...(client.weight === undefined ? {} : { weightBasis: client.weight.chosen as 'actual' }),
             by,
             credentials,
             targets: targets.map(({ item }) => decidedJson(item, decisions[item]!)),
