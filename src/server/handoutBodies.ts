@@ -23,6 +23,8 @@ export const handoutPreview = z
     /** Under which the page can be looked at; absent while something is still to be written. */
     previewId: z.string().optional(),
     issues: z.array(issueBody),
+    /** What to look at before the handout is given. */
+    notices: z.array(z.string()),
     /** Absent in a language that is not graded. */
     grade: z
       .object({ all: grades, program: grades, author: grades, hardest: z.object({ program: z.array(hard), author: z.array(hard) }) })

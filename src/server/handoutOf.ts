@@ -15,6 +15,7 @@ import { plateOf, type World, yardstickOf } from './workbench.ts';
 /** A handout as far as it can be made: without `page` when what was typed is not a valid one yet. */
 export interface BuiltHandout {
   readonly issues: readonly Issue[];
+  readonly notices?: readonly string[];
   readonly input?: HandoutInput;
   readonly page?: HandoutPage;
 }
@@ -27,7 +28,10 @@ export async function clientHandout(json: unknown, record: ClientRecord, useEsti
   const plates = new Map(
     await Promise.all(draft.categories.map(async ({ plateId }) => [plateId, await plateOf(plateId, world.store)] as const)),
   );
-  return made(handoutForClient({ record, draft, foods: await world.shelf.foods(), plates, useEstimates }), issues);
+  return {
+    ...made(handoutForClient({ record, draft, foods: await world.shelf.foods(), plates, useEstimates }), issues),
+    notices: stale(record),
+  };
 }
 
 /** A handout on a topic. @throws Fault handout-not-valid, plate-not-found, yardstick-not-found */
@@ -48,6 +52,18 @@ export async function topicHandout(json: unknown, world: World): Promise<BuiltHa
   return made(surveysForHandout({ draft, categories, topicYardstick }), issues);
 }
 
+/** A prescription that is older than what is known of the client. */
+function stale({ assessments, prescriptions }: ClientRecord): readonly string[] {
+  const [newest] = assessments;
+  const signedFor = assessments.find(({ id }) => id === prescriptions[0]?.assessmentId);
+  if (newest === undefined || signedFor === newest) return [];
+  const [before, now] = [signedFor?.assessment.treatment.setting, newest.assessment.treatment.setting];
+  return [
+    `The prescription was signed for the assessment of ${signedFor?.assessment.on ?? 'an unknown day'}, and there is one of ${newest.assessment.on}: look whether its numbers still hold.`,
+    ...(before === now ? [] : [`The treatment is another one since: this handout is for ${before?.replaceAll('-', ' ')}.`]),
+  ];
+}
+
 async function wantMinerals(categories: readonly HandoutCategory[], { minerals, shelf }: World): Promise<void> {
   for (const { category } of categories) await minerals.want((await shelf.foods(category)).map(({ label }) => label));
 }
@@ -58,10 +74,11 @@ function made(input: HandoutInput, issues: readonly Issue[]): BuiltHandout {
 }
 
 /** What the screen is told of a handout, its page kept to be looked at. */
-export function handoutTold({ issues, input, page }: BuiltHandout, previews: Previews, largePrint: boolean) {
+export function handoutTold({ issues, notices = [], input, page }: BuiltHandout, previews: Previews, largePrint: boolean) {
   const grade = page === undefined ? undefined : gradeOf(page);
   return {
     ...(page === undefined ? {} : { previewId: previews.keep(handoutHtml(page, { largePrint })) }),
+    notices: [...notices],
     issues: issues.map(({ code, place, found, expected }) => ({ code, place: { ...place }, found, expected })),
     ...(grade === undefined ? {} : { grade: gradeJson(grade) }),
     foods: (input?.surveys ?? []).flatMap(({ category, foods }) =>

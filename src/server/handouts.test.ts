@@ -62,6 +62,20 @@ describe("a client's handout", () => {
     expect((await server.call('PUT', `/clients/${id}/handout`, { handout: {}, version })).body.code).toBe('changed-meanwhile');
   });
 
+  test('[HND-18] a prescription that was signed for an earlier assessment is told before the handout is given', async () => {
+    const { id } = await signedClient('transplant');
+    const made = async () => (await server.call('POST', `/clients/${id}/handout`, { handout: written })).body.notices;
+    expect(await made()).toEqual([]);
+    const { body: client } = await server.call('GET', `/clients/${id}`);
+    const assessment = { ...client.assessment, on: '2026-06-15', treatment: { setting: 'ckd-not-on-dialysis' } };
+    const { status } = await server.call('POST', `/clients/${id}/assessments`, { version: client.version, assessment });
+    expect(status).toBe(200);
+    expect(await made()).toEqual([
+      expect.stringContaining('there is one of 2026-06-15: look whether its numbers still hold'),
+      'The treatment is another one since: this handout is for transplant.',
+    ]);
+  });
+
   test('[HND-18] without a signature it is refused; what is still to be written is told', async () => {
     const { body: made } = await server.call('POST', '/clients', { name: 'New one' });
     const refused = await server.call('POST', `/clients/${made.id}/handout`, { handout: written });

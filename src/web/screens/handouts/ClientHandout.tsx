@@ -87,6 +87,11 @@ function Editor(given: { readonly client: Client; readonly start: Json; readonly
       </div>
       <div className="stack beside">
         <Told error={preview.error} />
+        {preview.data?.notices.map(notice => (
+          <p className="notice" key={notice}>
+            {notice}
+          </p>
+        ))}
         <PagePreview
           src={preview.error === null ? src : undefined}
           isBuilding={preview.isPending}
