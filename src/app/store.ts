@@ -54,7 +54,7 @@ export interface Store {
   putGuide(
     guide: GuideFile,
     seenVersion: number | null,
-    more?: { readonly published?: readonly PublishedLabel[] | null; readonly isDemo?: boolean },
+    more?: { readonly published?: PublishedGuide | null; readonly isDemo?: boolean },
   ): Promise<KeptGuide>;
   removeGuide(id: string, seenVersion: number): Promise<void>;
   /** Handouts on a topic; those of clients stand in the clients' own file. */
@@ -195,7 +195,13 @@ export interface PublishedLabel {
 
 export interface KeptGuide extends Versioned<GuideFile> {
   /** Absent for a guide that was never published. */
-  readonly published?: readonly PublishedLabel[];
+  readonly published?: PublishedGuide;
+}
+
+/** What readers were given: the guide as it stood on that day, and the labels it stood on. */
+export interface PublishedGuide {
+  readonly guide: GuideFile;
+  readonly labels: readonly PublishedLabel[];
 }
 
 /** An imported composition table in short. */

@@ -22,7 +22,11 @@ export const guideShort = z
   })
   .openapi('GuideShort');
 
-export const publishedLabels = z.array(z.object({ foodId: z.string(), labelId: z.string() }));
+/** What readers were given on the day of publication. */
+export const publishedGuide = z.object({
+  guide: z.object({ id: z.string() }).catchall(z.unknown()),
+  labels: z.array(z.object({ foodId: z.string(), labelId: z.string() })),
+});
 
 export const guideFull = z
   .object({
@@ -30,8 +34,9 @@ export const guideFull = z
     version: z.number(),
     isDemo: z.boolean(),
     isPublished: z.boolean(),
-    /** The labels that stood on the day of publication. */
-    published: publishedLabels.optional(),
+    /** Whether it was changed since it was published: readers have the published one. */
+    isChanged: z.boolean(),
+    published: publishedGuide.optional(),
   })
   .openapi('Guide');
 

@@ -1,4 +1,4 @@
-import type { GuideFile, KeptGuide, PublishedLabel } from '#app/store.ts';
+import type { GuideFile, KeptGuide, PublishedGuide } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
 import { refuseUnseen } from './kept.ts';
 import type { Tables } from './schema.ts';
@@ -21,7 +21,7 @@ export async function putGuide(
   session: Session,
   guide: GuideFile,
   seenVersion: number | null,
-  more: { readonly published?: readonly PublishedLabel[] | null; readonly isDemo?: boolean } = {},
+  more: { readonly published?: PublishedGuide | null; readonly isDemo?: boolean } = {},
 ): Promise<KeptGuide> {
   return session.write(async trx => {
     const earlier = await trx.selectFrom('guides').selectAll().where('id', '=', guide.id).executeTakeFirst();
@@ -53,6 +53,6 @@ function keptGuide({ guide, published, version, is_demo }: Tables['guides']): Ke
     value: JSON.parse(guide) as GuideFile,
     version,
     isDemo: is_demo === 1,
-    ...(published === null ? {} : { published: JSON.parse(published) as readonly PublishedLabel[] }),
+    ...(published === null ? {} : { published: JSON.parse(published) as PublishedGuide }),
   };
 }

@@ -263,12 +263,12 @@ export function storeContract(engine: EngineUnderTest): void {
     });
     test('[STO-5] a guide keeps what was published until it is published again or taken off', async () => {
       const guide = { id: 'slices', title: 'Slices' };
-      const labels = [{ foodId: 'f', labelId: 'l' }];
+      const published = { guide, labels: [{ foodId: 'f', labelId: 'l' }] };
       expect(await store.putGuide(guide, null)).toEqual({ value: guide, version: 1, isDemo: false });
-      expect(await store.putGuide(guide, 1, { published: labels })).toMatchObject({ version: 2, published: labels });
+      expect(await store.putGuide(guide, 1, { published })).toMatchObject({ version: 2, published });
       expect(await fault(store.putGuide(guide, 1))).toBe('changed-meanwhile');
       const renamed = { ...guide, title: 'Slices on bread' };
-      expect(await store.putGuide(renamed, 2)).toEqual({ value: renamed, version: 3, isDemo: false, published: labels });
+      expect(await store.putGuide(renamed, 2)).toEqual({ value: renamed, version: 3, isDemo: false, published });
       expect(await store.getGuide('slices')).toEqual((await store.listGuides())[0]);
       expect(await store.putGuide(renamed, 3, { published: null })).toEqual({ value: renamed, version: 4, isDemo: false });
       expect(await fault(store.removeGuide('slices', 3))).toBe('changed-meanwhile');
@@ -291,7 +291,7 @@ export function storeContract(engine: EngineUnderTest): void {
       expect(await fault(store.removeHandout('sandwich', 2))).toBe('handout-not-found');
     });
     test('[STO-8] a workspace file holds guides; a file of a program that knew none is still restored', async () => {
-      await store.putGuide({ id: 'slices', title: 'Slices' }, null, { published: [] });
+      await store.putGuide({ id: 'slices', title: 'Slices' }, null, { published: { guide: { id: 'slices' }, labels: [] } });
       const file = await store.exportAll();
       await store.purgeAll();
       expect(await store.listGuides()).toEqual([]);

@@ -1,5 +1,5 @@
 import { labelsOfCategory, ownFoodId } from '../labelsOfCategory.ts';
-import type { GuideFile, PublishedLabel, Store } from '../store.ts';
+import type { GuideFile, PublishedGuide, PublishedLabel, Store } from '../store.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -10,28 +10,26 @@ type Json = Readonly<Record<string, unknown>>;
 export async function guideForStore(
   guide: GuideFile,
   store: Store,
-): Promise<{ readonly guide: GuideFile; readonly published: readonly PublishedLabel[] }> {
+): Promise<{ readonly guide: GuideFile; readonly published: PublishedGuide }> {
   const survey = guide.survey as Json | undefined;
   const foods = await labelsOfCategory(String(survey?.category ?? ''), store);
   const own = ownFoodId(foods);
-  const published = foods.flatMap(({ foodId, labels }): PublishedLabel[] => {
+  const stood = foods.flatMap(({ foodId, labels }): PublishedLabel[] => {
     const ofThatDay = labels.find(({ printed }) => (printed.readOn ?? '') <= String(guide.publishedOn ?? ''));
     return ofThatDay === undefined ? [] : [{ foodId, labelId: ofThatDay.id }];
   });
   const keyed = (record: unknown): Json =>
     Object.fromEntries(Object.entries((record ?? {}) as Json).map(([id, value]) => [own(id), value]));
   const listed = (list: unknown): readonly Json[] => (list ?? []) as readonly Json[];
-  return {
-    guide: {
-      ...guide,
-      portionNotes: keyed(guide.portionNotes),
-      whereToBuy: keyed(guide.whereToBuy),
-      photos: keyed(guide.photos),
-      leftOut: listed(guide.leftOut).map(one => ({ ...one, foodId: own(String(one.foodId)) })),
-      disclosures: listed(guide.disclosures).map(one =>
-        Array.isArray(one.foods) ? { ...one, foods: one.foods.map(id => own(String(id))) } : one,
-      ),
-    },
-    published,
+  const ofStore: GuideFile = {
+    ...guide,
+    portionNotes: keyed(guide.portionNotes),
+    whereToBuy: keyed(guide.whereToBuy),
+    photos: keyed(guide.photos),
+    leftOut: listed(guide.leftOut).map(one => ({ ...one, foodId: own(String(one.foodId)) })),
+    disclosures: listed(guide.disclosures).map(one =>
+      Array.isArray(one.foods) ? { ...one, foods: one.foods.map(id => own(String(id))) } : one,
+    ),
   };
+  return { guide: ofStore, published: { guide: ofStore, labels: stood } };
 }

@@ -3,7 +3,7 @@ import type { ReadLabel } from '#core/label/label.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import { plateFood, type Shelf, type ShelfFood } from '../shelf.ts';
-import type { PublishedLabel, Store } from '../store.ts';
+import type { PublishedGuide, PublishedLabel, Store } from '../store.ts';
 import { surveyCategory } from '../surveyCategory.ts';
 
 export interface GuideFromShelf {
@@ -50,7 +50,8 @@ export function guideFromShelf({ draft, foods, plate, yardstick, plates, publish
  * from the workspace is not known any more and is left out.
  */
 export async function publishedState(
-  published: readonly PublishedLabel[] | undefined,
+  published: PublishedGuide | undefined,
+  draft: GuideDraft,
   standing: readonly ShelfFood[],
   shelf: Shelf,
   store: Store,
@@ -58,7 +59,7 @@ export async function publishedState(
   const byFood = new Map(standing.map(one => [one.row.id, one.label.id]));
   const asPublished = new Map<string, ReadLabel>();
   const gone: PlateFood[] = [];
-  for (const { foodId, labelId } of published ?? []) {
+  for (const { foodId, labelId } of isOfCategory(published, draft) ? (published?.labels ?? []) : []) {
     const now = byFood.get(foodId);
     if (now === labelId) continue;
     const label = (await store.labelsOf(foodId)).find(({ id }) => id === labelId);
@@ -71,6 +72,12 @@ export async function publishedState(
     }
   }
   return { asPublished, gone };
+}
+
+/** A guide that has been turned to another category has nothing to compare with. */
+function isOfCategory(published: PublishedGuide | undefined, draft: GuideDraft): boolean {
+  const before = (published?.guide.survey as { readonly category?: unknown } | undefined)?.category;
+  return String(before).trim().toLowerCase() === draft.survey.category.trim().toLowerCase();
 }
 
 /** What is put on record when a guide is published: every food of its survey with the label that stands. */

@@ -2,6 +2,7 @@ import type { DecidedTarget } from '#core/client/record.ts';
 import type { TargetItem } from '#core/client/target.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
+import { kinKeys } from './ingredientKin.ts';
 import type { Test, Yardstick } from './yardstick.ts';
 
 /** Targets that bound a food from above. Energy, protein, fiber and calcium are met over a day, not kept by one food; fluid is counted by the cup. */
@@ -50,10 +51,10 @@ export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstim
       tests.push({ id: item, measure: { kind: 'additive', class: kind }, basis: 'on-plate', absent: true, source });
     }
   }
-  for (const food of avoidedFoods) {
+  for (const kin of new Set(avoidedFoods.flatMap(kinKeys))) {
     tests.push({
-      id: `avoids ${food}`,
-      measure: { kind: 'ingredient', kin: food.toLowerCase() },
+      id: `avoids ${kin}`,
+      measure: { kind: 'ingredient', kin },
       basis: 'on-plate',
       absent: true,
       source: { kind: 'prescription', text: 'avoided by this client' },

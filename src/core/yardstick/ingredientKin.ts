@@ -1,3 +1,5 @@
+import { matchFood } from '#core/reference/matchFood.ts';
+import { nameWords } from '#core/reference/nameWords.ts';
 import type { Ingredient, Remark, Statement } from '#core/statement/statement.ts';
 import table from '#data/ingredient-kin.json' with { type: 'json' };
 
@@ -6,7 +8,9 @@ export type KinPresence =
   | { readonly kind: 'named'; readonly words: string }
   /** Only allowed ("and/or", "may contain", an allergen remark), or hidden by a collective name. */
   | { readonly kind: 'possible'; readonly words: string }
-  | { readonly kind: 'none' };
+  | { readonly kind: 'none' }
+  /** The program does not know what else the word stands for, so that silence proves nothing. */
+  | { readonly kind: 'unknown' };
 
 interface Kin {
   readonly title: string;
@@ -14,6 +18,7 @@ interface Kin {
   /** Names that only look like it, masked before looking: "coconut milk" is no milk. */
   readonly notNames?: RegExp;
   readonly mayHide: ReadonlySet<string>;
+  readonly isUnknown?: true;
 }
 
 const kinByKey = new Map<string, Kin>(
@@ -28,9 +33,49 @@ const kinByKey = new Map<string, Kin>(
   ]),
 );
 
-/** An ingredient that has no row in the table is looked for by its own name alone. */
+/**
+ * An ingredient that has no row in the table is looked for by its own name alone. Whether it is one is asked of the composition table:
+ * "kiwi" is an ingredient, "preservatives" may be many.
+ */
 function kinOf(key: string): Kin {
-  return kinByKey.get(key) ?? { title: key, names: onWordBoundaries([key]), mayHide: new Set() };
+  const row = kinByKey.get(key);
+  if (row !== undefined) return row;
+  const singular = nameWords(key).join(' ');
+  const names = onWordBoundaries([key, ...(singular === '' ? [] : [singular])]);
+  const isKnown = (matchFood(key)?.confidence ?? 0) >= surelyAFood;
+  return { title: key, names, mayHide: new Set(), ...(isKnown ? {} : { isUnknown: true as const }) };
+}
+
+/** A match below it left words out, or guessed (REF-5). */
+const surelyAFood = 0.9;
+
+const keysByAlias = new Map<string, readonly string[]>();
+for (const { kin, title, aliases } of table.rows)
+  for (const alias of [kin, title, ...aliases]) {
+    const words = nameWords(alias).join(' ');
+    keysByAlias.set(words, [...new Set([...(keysByAlias.get(words) ?? []), kin])]);
+  }
+
+/** What people write around the name of what they avoid. */
+const around =
+  /\b(?:severe|mild|food|allerg(?:y|ies|ic|en)|intoleran(?:t|ce)|sensitiv(?:e|ity)|disease|avoids?|cannot have|can not have|without|no|to|any|all|products?)\b/gi;
+
+/**
+ * The keys that a client's own words stand for: "Tree nuts (severe)", "allergic to shrimp, eggs". Each part of a list by itself; what is
+ * not known stays as it was written. `kinKeys('Dairy and soya')` is milk, soy; `kinKeys('seafood')` fish, shellfish.
+ */
+export function kinKeys(words: string): readonly string[] {
+  const parts = words.replace(/\([^)]*\)/g, ' ').split(/[,;/+&\n]|\band\b|\bor\b/i);
+  const keys = parts.flatMap(part => {
+    // "celiac disease" is known whole; "no pork" is pork.
+    const [whole, bare] = [part, part.replace(around, ' ')].map(one => nameWords(one).join(' '));
+    const known = keysByAlias.get(whole!) ?? keysByAlias.get(bare!);
+    if (known !== undefined) return known;
+    const own = part.replace(around, ' ').replace(/\s+/g, ' ').trim().toLowerCase();
+    return own === '' ? [] : [own];
+  });
+  // Nothing but words around a name: it is kept, and will be told as not known.
+  return keys.length > 0 ? [...new Set(keys)] : [words.trim().toLowerCase()];
 }
 
 export function kinTitle(key: string): string {
@@ -49,7 +94,8 @@ export function kinFinder(key: string): (statement: Statement) => KinPresence {
     for (const remark of statement.remarks) searchRemark(remark, kin, found);
     if (!found.named && !found.possible) searchText(statement, kin, found);
     if (found.named) return { kind: 'named', words: found.named };
-    return found.possible ? { kind: 'possible', words: found.possible } : { kind: 'none' };
+    if (found.possible) return { kind: 'possible', words: found.possible };
+    return { kind: kin.isUnknown ? 'unknown' : 'none' };
   };
 }
 
@@ -94,6 +140,11 @@ function mentions(text: string, kin: Kin): string | undefined {
 }
 
 function onWordBoundaries(names: readonly string[]): RegExp {
-  const escaped = names.map(name => name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+'));
+  const escaped = names.map(name =>
+    name
+      .replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+      .replace(/\s+/g, '\\s+')
+      .replace(/y$/, '(?:y|ie)'),
+  );
   return new RegExp(`\\b(?:${escaped.join('|')})(?:es|s)?\\b`, 'gi');
 }

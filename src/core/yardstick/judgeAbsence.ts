@@ -89,6 +89,8 @@ function ingredientPresence(kin: string): PresenceOn {
     if (statement === undefined) return whole ?? { verdict: "can't tell", words: noStatement };
     const presence: KinPresence = find(statement);
     if (presence.kind === 'named') return { verdict: 'over', words: `“${presence.words}” named on the label` };
+    if (presence.kind === 'unknown')
+      return { verdict: "can't tell", words: 'the program does not know what else this word stands for: read the statement' };
     if (presence.kind === 'possible') return { verdict: "can't tell", words: `“${presence.words}” on the label may hold or hide it` };
     return whole ?? { verdict: 'fits', words: 'none named on the label' };
   };

@@ -5,8 +5,8 @@ import { guideFile, guideFileEnds } from '#app/guides/guideFiles.ts';
 import { labelsToPublish } from '#app/guides/guideFromShelf.ts';
 import type { GuideFile, KeptGuide } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
-import { guideFull, guideJson, guideShort, publishedLabels } from '../guideBodies.ts';
-import { builtGuide, keptGuide, keptGuideBuilt } from '../guideOf.ts';
+import { guideFull, guideJson, guideShort, publishedGuide } from '../guideBodies.ts';
+import { builtGuide, keptGuide, keptGuideBuilt, publishedBuilt } from '../guideOf.ts';
 import { newApi } from '../newApi.ts';
 import { pagePolicy } from '../previews.ts';
 import type { Watches } from '../watches.ts';
@@ -23,12 +23,14 @@ const types: Readonly<Record<string, string>> = {
 };
 
 function full({ value, version, isDemo, published }: KeptGuide) {
+  const isChanged = published !== undefined && JSON.stringify(value) !== JSON.stringify(published.guide);
   return {
     guide: { ...value } as Record<string, unknown>,
     version,
     isDemo,
     isPublished: published !== undefined,
-    ...(published === undefined ? {} : { published: [...published] }),
+    isChanged,
+    ...(published === undefined ? {} : { published: { guide: { ...published.guide }, labels: published.labels.map(one => ({ ...one })) } }),
   };
 }
 
@@ -78,7 +80,7 @@ export function guideRoutes(world: World, watches: Watches) {
       createRoute({
         method: 'put',
         path: '/guides/{id}',
-        request: { params, body: jsonBody(seen.extend({ guide: guideJson, published: publishedLabels.optional() })) },
+        request: { params, body: jsonBody(seen.extend({ guide: guideJson, published: publishedGuide.optional() })) },
         responses: answers(guideFull, 'The guide that was kept'),
       }),
       async context => {
@@ -115,8 +117,8 @@ export function guideRoutes(world: World, watches: Watches) {
         // A guide that is not finished cannot be published.
         const { kept, input } = await keptGuideBuilt(id, world);
         const guide: GuideFile = { ...kept.value, publishedOn: localDay(world.now()) };
-        const published = labelsToPublish(await world.shelf.foods(input.draft.survey.category));
-        return context.json(full(await store.putGuide(guide, context.req.valid('json').version, { published })), 200);
+        const labels = labelsToPublish(await world.shelf.foods(input.draft.survey.category));
+        return context.json(full(await store.putGuide(guide, context.req.valid('json').version, { published: { guide, labels } })), 200);
       },
     )
     .openapi(
@@ -157,7 +159,7 @@ export function guideRoutes(world: World, watches: Watches) {
         if (published.length === 0) throw new Fault('guide-not-found', 'No guide has been published yet: open one and choose Publish.');
         const bytes = await watches.run(workId, context.req.raw.signal, async watch => {
           const guides = [];
-          for (const { value } of published) guides.push((await keptGuideBuilt(value.id, world)).input);
+          for (const kept of published) guides.push((await publishedBuilt(kept, world)).input);
           const { value: site } = await buildGuideSite({
             guides,
             watch,

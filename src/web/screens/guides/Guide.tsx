@@ -1,6 +1,6 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
-import { answer, api, type Guide, type GuidePreview } from '../../api.ts';
+import { answer, api, type Guide, type GuidePreview, Problem } from '../../api.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { useSettled } from '../../ui/useSettled.ts';
@@ -60,6 +60,16 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
         </span>
       </div>
       <Told error={error ?? preview.error} />
+      {error instanceof Problem && error.code === 'changed-meanwhile' && (
+        <p className="row">
+          <button type="button" className="quiet" onClick={() => void inHand.settle('keep mine')}>
+            Keep what is typed here
+          </button>
+          <button type="button" className="quiet" onClick={() => void inHand.settle('take theirs')}>
+            Take the other state, give up what is typed here
+          </button>
+        </p>
+      )}
       <p className="onlyprint">To print the guide itself, save it as PDF or print its page.</p>
       <div className="guidecols noprint">
         <div className="stack">

@@ -1,7 +1,7 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useMutation } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { dayText } from '#core/guide/day.ts';
-import { answer, api, type Guide, type GuidePreview, problemOf } from '../../api.ts';
+import { api, type GuidePreview, problemOf } from '../../api.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
 import type { GuideInHand } from './useGuide.ts';
@@ -27,7 +27,6 @@ export function Outputs(given: {
   readonly preview: GuidePreview | undefined;
 }) {
   const { id, inHand, isPublished, preview } = given;
-  const queries = useQueryClient();
   const isReady = preview?.previewId !== undefined;
   const fetched = async (end: End): Promise<Blob> => {
     await inHand.saved();
@@ -40,14 +39,7 @@ export function Outputs(given: {
     mutationFn: async () => navigator.clipboard.writeText(await (await fetched('fragment.html')).text()),
   });
   const publish = useMutation({
-    mutationFn: async () => {
-      const version = await inHand.saved();
-      return answer<Guide>(api.guides[':id'].publish.$post({ param: { id }, json: { version } }));
-    },
-    onSuccess: kept => {
-      inHand.take(kept);
-      return queries.invalidateQueries({ queryKey: ['guides'] });
-    },
+    mutationFn: inHand.publish,
   });
   return (
     <section className="sheet stack" aria-labelledby="outputs-title">
@@ -55,7 +47,7 @@ export function Outputs(given: {
       {preview?.counts !== undefined && <Standing preview={preview} />}
       <p>
         {isPublished
-          ? `Published ${dayText(inHand.typed.publishedOn)}. Publish it again when you have looked at what has changed since.`
+          ? `Published ${dayText(inHand.typed.publishedOn)}. ${inHand.isChanged ? 'You have changed it since: the site keeps what was published until you publish it again.' : 'Publish it again when you have looked at what has changed since.'}`
           : 'Not published yet. Publishing sets the day and puts the labels that stand today on record, so that later changes are told.'}
       </p>
       <p className="row">

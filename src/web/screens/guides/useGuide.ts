@@ -1,4 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
+import { useBlocker } from '@tanstack/react-router';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { answer, api, type Guide } from '../../api.ts';
 import { guideOf, type TypedGuide, typedGuide } from './typedGuide.ts';
@@ -16,8 +17,12 @@ export interface GuideInHand {
   readonly isPublished: boolean;
   /** Saves at once what is not saved yet, and gives the version that then stands. */
   readonly saved: () => Promise<number>;
-  /** Takes over what the server made of the guide (its day of publication, its version). */
-  readonly take: (guide: Guide) => void;
+  /** Saves, then publishes, with no save in between; only the day of publication is taken over into the form. */
+  readonly publish: () => Promise<void>;
+  /** Whether readers have another state than the form. */
+  readonly isChanged: boolean;
+  /** After somebody else has changed the guide: writes over it, or takes the newer state and gives up what was typed. */
+  readonly settle: (how: 'keep mine' | 'take theirs') => Promise<void>;
 }
 
 /** A guide in its form: what is typed is saved by itself when typing pauses, one request after the other, and when the screen is left. */
@@ -27,9 +32,17 @@ export function useGuide(id: string, start: Guide): GuideInHand {
   const [state, setState] = useState<SaveState>('saved');
   const [error, setError] = useState<unknown>();
   const [isPublished, setPublished] = useState(start.isPublished);
+  const [isChanged, setChanged] = useState(start.isChanged);
   const version = useRef(start.version);
   const waiting = useRef<TypedGuide>(undefined);
   const underWay = useRef(Promise.resolve());
+
+  /** One request after the other: whatever comes meanwhile waits for its turn. */
+  const inTurn = useCallback(async (work: () => Promise<void>): Promise<void> => {
+    const next = underWay.current.then(work);
+    underWay.current = next.catch(() => undefined);
+    await next;
+  }, []);
 
   const saved = useCallback(async (): Promise<number> => {
     const save = async (): Promise<void> => {
@@ -41,6 +54,7 @@ export function useGuide(id: string, start: Guide): GuideInHand {
         const json = { guide: guideOf(now) as Record<string, unknown>, version: version.current };
         const kept = await answer<Guide>(api.guides[':id'].$put({ param: { id }, json }));
         version.current = kept.version;
+        setChanged(kept.isChanged);
         setError(undefined);
         setState(waiting.current === undefined ? 'saved' : 'not saved yet');
       } catch (problem) {
@@ -51,11 +65,9 @@ export function useGuide(id: string, start: Guide): GuideInHand {
         throw problem;
       }
     };
-    const next = underWay.current.then(save, save);
-    underWay.current = next.catch(() => undefined);
-    await next;
+    await inTurn(save);
     return version.current;
-  }, [id]);
+  }, [id, inTurn]);
 
   const change = useCallback((part: Partial<TypedGuide>) => {
     setTyped(before => {
@@ -72,23 +84,51 @@ export function useGuide(id: string, start: Guide): GuideInHand {
     return () => clearTimeout(timer);
   }, [typed, saved]);
 
-  useEffect(() => {
-    const warn = (event: BeforeUnloadEvent): void => {
-      if (waiting.current !== undefined) event.preventDefault();
-    };
-    window.addEventListener('beforeunload', warn);
-    return () => {
-      window.removeEventListener('beforeunload', warn);
-      void saved()
-        .catch(() => undefined)
-        .then(() => queries.invalidateQueries({ queryKey: ['guides'] }));
-    };
-  }, [saved, queries]);
+  // What could not be saved is not given up in silence: the person is asked before the screen or the page is left.
+  useBlocker({
+    shouldBlockFn: async () => {
+      if (waiting.current === undefined) return false;
+      try {
+        await saved();
+        return false;
+      } catch {
+        return !window.confirm('The last changes could not be saved. Leave, and lose them?');
+      }
+    },
+    enableBeforeUnload: () => waiting.current !== undefined,
+  });
+  useEffect(() => () => void queries.invalidateQueries({ queryKey: ['guides'] }), [queries]);
 
-  const take = (kept: Guide): void => {
-    version.current = kept.version;
-    setPublished(kept.isPublished);
-    setTyped(typedGuide(kept.guide));
+  const publish = async (): Promise<void> => {
+    await saved();
+    await inTurn(async () => {
+      const kept = await answer<Guide>(api.guides[':id'].publish.$post({ param: { id }, json: { version: version.current } }));
+      version.current = kept.version;
+      setPublished(kept.isPublished);
+      setChanged(false);
+      const { publishedOn } = typedGuide(kept.guide);
+      if (waiting.current !== undefined) waiting.current = { ...waiting.current, publishedOn };
+      setTyped(now => {
+        const dated = { ...now, publishedOn };
+        if (waiting.current !== undefined) waiting.current = dated;
+        return dated;
+      });
+    });
+    await queries.invalidateQueries({ queryKey: ['guides'] });
   };
-  return { typed, change, state, error, isPublished, saved, take };
+  const settle = async (how: 'keep mine' | 'take theirs'): Promise<void> => {
+    const theirs = await answer<Guide>(api.guides[':id'].$get({ param: { id } }));
+    version.current = theirs.version;
+    setPublished(theirs.isPublished);
+    setError(undefined);
+    if (how === 'keep mine') {
+      await saved().catch(() => undefined);
+      return;
+    }
+    waiting.current = undefined;
+    setChanged(theirs.isChanged);
+    setTyped(typedGuide(theirs.guide));
+    setState('saved');
+  };
+  return { typed, change, state, error, isPublished, isChanged, saved, publish, settle };
 }
