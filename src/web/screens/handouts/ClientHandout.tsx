@@ -4,6 +4,7 @@ import { evenPattern } from '#core/client/record.ts';
 import { answer, api, type Client, type HandoutPreview, type KeptPlate, type Workspace } from '../../api.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
+import { useLeaveGuard } from '../../ui/useLeaveGuard.ts';
 import { useSettled } from '../../ui/useSettled.ts';
 import { HandoutFiles } from './HandoutFiles.tsx';
 import { HandoutForm } from './HandoutForm.tsx';
@@ -36,6 +37,8 @@ function Editor(given: { readonly client: Client; readonly start: Json; readonly
   const { client, start, onChanged } = given;
   const param = { id: client.id };
   const [typed, setTyped] = useState(() => typedHandout(start));
+  const [kept, setKept] = useState(typed);
+  useLeaveGuard(kept !== typed);
   const [useEstimates, setUseEstimates] = useState(false);
   const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
   const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
@@ -47,13 +50,14 @@ function Editor(given: { readonly client: Client; readonly start: Json; readonly
     gcTime: 0,
   });
   const keep = useMutation({
-    mutationFn: () => answer(api.clients[':id'].handout.$put({ param, json: { handout: handoutOf(typed), version: client.version } })),
-    onSuccess: onChanged,
+    mutationFn: (saving: TypedHandout) =>
+      answer(api.clients[':id'].handout.$put({ param, json: { handout: handoutOf(saving), version: client.version } })),
+    onSuccess: (_, saving) => {
+      setKept(saving);
+      return onChanged();
+    },
   });
-  const change = (part: Partial<TypedHandout>): void => {
-    keep.reset();
-    setTyped({ ...typed, ...part });
-  };
+  const change = (part: Partial<TypedHandout>): void => setTyped({ ...typed, ...part });
   const issues = preview.data?.issues ?? [];
   const src = preview.data?.previewId === undefined ? undefined : `/api/client-previews/${preview.data.previewId}`;
   const print: Parameters<typeof PagePreview>[0]['print'] = dress =>
@@ -78,10 +82,10 @@ function Editor(given: { readonly client: Client; readonly start: Json; readonly
           <span>Use estimated phosphorus and potassium, at the safe end, where the label does not print them</span>
         </label>
         <p className="row">
-          <button type="button" className="act" disabled={keep.isPending} onClick={() => keep.mutate()}>
+          <button type="button" className="act" disabled={keep.isPending} onClick={() => keep.mutate(typed)}>
             Keep this for the next time
           </button>
-          <span role="status">{keep.isSuccess ? 'Kept with the record.' : ''}</span>
+          <span role="status">{keep.isSuccess && kept === typed ? 'Kept with the record.' : ''}</span>
         </p>
         <Told error={workspace.error ?? plates.error ?? keep.error} />
       </div>

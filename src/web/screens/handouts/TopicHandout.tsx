@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { answer, api, type HandoutPreview, type KeptHandout, type KeptPlate, type KeptYardstick, type Workspace } from '../../api.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
+import { useLeaveGuard } from '../../ui/useLeaveGuard.ts';
 import { useSettled } from '../../ui/useSettled.ts';
 import { settingNames } from '../survey/surveyRequest.ts';
 import { neededAt } from './ClientHandout.tsx';
@@ -29,19 +30,19 @@ export function TopicHandoutScreen() {
       </p>
       <Told error={all.error} />
       {all.isSuccess && kept === undefined && <p className="notice">This handout is not there any more.</p>}
-      {kept !== undefined && <Editor key={handoutId} id={handoutId} kept={kept} />}
+      {kept !== undefined && <Editor key={handoutId} id={handoutId} start={kept} />}
     </>
   );
 }
 
-function Editor({ id, kept }: { readonly id: string; readonly kept: KeptHandout }) {
+function Editor({ id, start }: { readonly id: string; readonly start: KeptHandout }) {
   const queries = useQueryClient();
-  const [typed, setTyped] = useState(() => typedHandout(kept.handout));
-  const [isKept, setKept] = useState(true);
-  const change = (part: Partial<TypedHandout>): void => {
-    setKept(false);
-    setTyped({ ...typed, ...part });
-  };
+  const [typed, setTyped] = useState(() => typedHandout(start.handout));
+  /** What the server has of it, as this form knows it: the version that was typed on, not one that another window made since. */
+  const [kept, setKept] = useState({ typed, version: start.version });
+  const isKept = kept.typed === typed;
+  useLeaveGuard(!isKept);
+  const change = (part: Partial<TypedHandout>): void => setTyped({ ...typed, ...part });
   const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
   const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
   const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
@@ -53,10 +54,10 @@ function Editor({ id, kept }: { readonly id: string; readonly kept: KeptHandout 
     gcTime: 0,
   });
   const keep = useMutation({
-    mutationFn: () =>
-      answer<KeptHandout>(api.handouts[':id'].$put({ param: { id }, json: { handout: handoutOf(typed), version: kept.version } })),
-    onSuccess: () => {
-      setKept(true);
+    mutationFn: (saving: TypedHandout) =>
+      answer<KeptHandout>(api.handouts[':id'].$put({ param: { id }, json: { handout: handoutOf(saving), version: kept.version } })),
+    onSuccess: ({ version }, saving) => {
+      setKept({ typed: saving, version });
       return queries.invalidateQueries({ queryKey: ['handouts'] });
     },
   });
@@ -73,7 +74,7 @@ function Editor({ id, kept }: { readonly id: string; readonly kept: KeptHandout 
           <span className="soft" role="status">
             {keep.isPending ? 'Saving …' : isKept ? 'Saved' : 'Not saved yet'}
           </span>
-          <button type="button" className="act" disabled={isKept || keep.isPending} onClick={() => keep.mutate()}>
+          <button type="button" className="act" disabled={isKept || keep.isPending} onClick={() => keep.mutate(typed)}>
             Save
           </button>
         </span>
