@@ -18,6 +18,8 @@ interface Kin {
   /** Names that only look like it, masked before looking: "coconut milk" is no milk. */
   readonly notNames?: RegExp;
   readonly mayHide: ReadonlySet<string>;
+  /** Words of a name that may hide it, unless the name says "free": oats carry gluten, gluten-free oats do not. */
+  readonly hidingWords?: RegExp;
   readonly isUnknown?: true;
 }
 
@@ -28,6 +30,7 @@ const kinByKey = new Map<string, Kin>(
       title: row.title,
       names: onWordBoundaries(row.names),
       ...(row.notNames.length > 0 ? { notNames: onWordBoundaries(row.notNames) } : {}),
+      ...(row.mayHideWords.length > 0 ? { hidingWords: onWordBoundaries(row.mayHideWords) } : {}),
       mayHide: new Set(row.mayHide.flatMap(name => [name, `${name}s`])),
     },
   ]),
@@ -109,8 +112,13 @@ function searchIngredient(ingredient: Ingredient, kin: Kin, certainAbove: boolea
   for (const words of [ingredient.name, ...ingredient.notes]) {
     if (mentions(words, kin)) found[certain ? 'named' : 'possible'] ??= words;
   }
-  if (ingredient.parts.length === 0 && kin.mayHide.has(ingredient.name.toLowerCase())) found.possible ??= ingredient.name;
+  if (ingredient.parts.length === 0 && mayHide(ingredient.name, kin)) found.possible ??= ingredient.name;
   for (const part of ingredient.parts) searchIngredient(part, kin, certain, found);
+}
+
+function mayHide(name: string, kin: Kin): boolean {
+  if (kin.mayHide.has(name.toLowerCase())) return true;
+  return kin.hidingWords !== undefined && name.search(kin.hidingWords) >= 0 && !/\bfree\b/i.test(name);
 }
 
 /** "Contains: wheat" names it; "may contain" and a shared facility only allow it; claims and footnotes say nothing of it. */

@@ -50,6 +50,11 @@ test.each([
   expect(kinFinder(key)(parseStatement(statement).value).kind).toBe('none');
 });
 
+test('[YST-15] oats may carry gluten, unless they say that they do not', () => {
+  expect(kinFinder('gluten')(parseStatement('WHOLE GRAIN ROLLED OATS, SALT.').value).kind).toBe('possible');
+  expect(kinFinder('gluten')(parseStatement('GLUTEN-FREE ROLLED OATS, SALT.').value).kind).toBe('none');
+});
+
 test('[YST-38] silence about a word that the program does not know proves nothing; a plain ingredient is looked for by its name', () => {
   const statement = parseStatement('TURKEY, WATER, STRAWBERRIES.').value;
   expect(kinFinder('sulfa')(statement).kind).toBe('unknown');
