@@ -59,6 +59,11 @@ for (const { kin, title, aliases } of table.rows)
     keysByAlias.set(words, [...new Set([...(keysByAlias.get(words) ?? []), kin])]);
   }
 
+/** Whether the program knows what a key stands for, so that a label's silence about it means something. */
+export function isKnownKin(key: string): boolean {
+  return kinOf(key).isUnknown !== true;
+}
+
 /** What people write around the name of what they avoid. */
 const around =
   /\b(?:severe|mild|food|allerg(?:y|ies|ic|en)|intoleran(?:t|ce)|sensitiv(?:e|ity)|disease|avoids?|cannot have|can not have|without|no|to|any|all|products?)\b/gi;
