@@ -1,6 +1,6 @@
 import { handoutForClient } from '#app/handouts/handoutForClient.ts';
 import { surveysForHandout } from '#app/handouts/surveysForHandout.ts';
-import type { ClientRecord } from '#core/client/record.ts';
+import { type ClientRecord, foodsToAvoid } from '#core/client/record.ts';
 import { Fault, type Issue } from '#core/errors.ts';
 import { buildHandout } from '#core/handout/buildHandout.ts';
 import { gradeOf, type HandoutGrade } from '#core/handout/gradeOf.ts';
@@ -8,6 +8,7 @@ import type { HandoutCategory, HandoutInput } from '#core/handout/handout.ts';
 import { clientHandoutFromJson, handoutFromJson } from '#core/handout/handoutFromJson.ts';
 import type { HandoutPage } from '#core/handout/handoutPage.ts';
 import { handoutHtml } from '#core/handout/html/handoutHtml.ts';
+import { isKnownKin, kinKeys } from '#core/yardstick/ingredientKin.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import type { Previews } from './previews.ts';
 import { plateOf, type World, yardstickOf } from './workbench.ts';
@@ -30,7 +31,7 @@ export async function clientHandout(json: unknown, record: ClientRecord, useEsti
   );
   return {
     ...made(handoutForClient({ record, draft, foods: await world.shelf.foods(), plates, useEstimates }), issues),
-    notices: stale(record),
+    notices: [...stale(record), ...notKnown(record)],
   };
 }
 
@@ -62,6 +63,13 @@ function stale({ assessments, prescriptions }: ClientRecord): readonly string[] 
     `The prescription was signed for the assessment of ${signedFor?.assessment.on ?? 'an unknown day'}, and there is one of ${newest.assessment.on}: look whether its numbers still hold.`,
     ...(before === now ? [] : [`The treatment is another one since: this handout is for ${before?.replaceAll('-', ' ')}.`]),
   ];
+}
+
+/** Words of the client's that nothing can be told about. */
+function notKnown(record: ClientRecord): readonly string[] {
+  const words = foodsToAvoid(record).flatMap(kinKeys);
+  const told = 'is no food that the program knows: no label can be told as free of it. Write it as an ingredient, as on a label.';
+  return words.filter(key => !isKnownKin(key)).map(key => `“${key}”, which this client avoids, ${told}`);
 }
 
 async function wantMinerals(categories: readonly HandoutCategory[], { minerals, shelf }: World): Promise<void> {
