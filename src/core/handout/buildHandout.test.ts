@@ -289,3 +289,72 @@ describe('honest where there is little', () => {
     expect(about({ reader: 'Ada' })[0]).toBe('For Ada');
   });
 });
+
+describe('what must not be turned around', () => {
+  const atLeast: SignedTarget[] = [
+    { item: 'sodium', unit: 'mg', range: { lo: 2000, hi: Number.POSITIVE_INFINITY }, limit: 'at-least' },
+    { item: 'potassium', unit: 'mg', range: { lo: 3000, hi: Number.POSITIVE_INFINITY }, limit: 'at-least' },
+  ];
+
+  it('[HND-3] a least amount stands as such, on the fridge too, and nothing says to keep below it', () => {
+    const targets = atLeast.map(({ range, ...rest }) => ({ ...rest, range: { lo: range!.lo, hi: null } }));
+    const draft = draftWith({ prescription: { targets, signed: { by: 'A. Writer', on: '2026-11-14' } } });
+    const built = page(handoutInput([slices('Mild', 100)], draft));
+    for (const id of ['numbers', 'fridge'] as const) {
+      expect(said(built, id)).toContain('Sodium: at least 2,000 mg a day.');
+      expect(said(built, id)).toContain('Potassium: at least 3,000 mg a day.');
+    }
+    expect(said(built).join(' ')).not.toMatch(/keep to the number above|5% or less is low/);
+  });
+
+  it('[HND-3] a single figure for fluid or a mineral is the most, never "about"', () => {
+    const one = (item: SignedTarget['item'], unit: SignedTarget['unit'], value: number): SignedTarget => ({
+      item,
+      unit,
+      range: { lo: value, hi: value },
+      limit: 'within',
+    });
+    const built = page(handoutInput([], withTargets([one('fluid', 'mL', 1000), one('protein', 'g', 55.9)])));
+    expect(said(built, 'numbers')).toContain('Fluid: up to 1,000 mL a day.');
+    expect(said(built, 'numbers')).toContain('Protein: about 56 g a day.');
+  });
+
+  it('[HND-4] a topic that bounds potassium is refused whatever parts the handout has', () => {
+    const yardstick = {
+      ...lowSodium,
+      tests: [
+        {
+          id: 'potassium',
+          measure: { kind: 'nutrient' as const, nutrient: 'potassiumMg' as const },
+          basis: 'on-plate' as const,
+          atMost: 200,
+          source: { kind: 'own-table' as const, text: 'own' },
+        },
+      ],
+    };
+    const draft = { ...topicWith(lowSodium.id), parts: ['foods', 'swaps', 'shopping'] as const };
+    expect(() => buildHandout(handoutInput([slices('Mild', 100)], draft, yardstick))).toThrow(/potassium or phosphorus/);
+  });
+
+  it('[HND-6] a food with added potassium says so, and is no best pick and no swap', () => {
+    const salty = slices('Salty turkey', 900);
+    const swapped = slices('Lower sodium turkey', 100, { statement: 'Turkey, water, potassium chloride.' });
+    const built = page(handoutInput([salty, swapped]));
+    expect(said(built, 'foods')).toContain('Potassium is added to it: ask us first');
+    expect(said(built, 'fridge', 'swaps').join(' ')).not.toContain('Lower sodium turkey');
+  });
+
+  it('[HND-5] a topic on phosphate additives alone tells of no sodium number', () => {
+    const noPhosphates = builtInYardsticks.find(({ id }) => id === 'no-phosphate-additives')!;
+    const built = page(handoutInput([slices('Mild', 100)], topicWith(noPhosphates.id), noPhosphates));
+    expect(said(built, 'fridge', 'labels').join(' ')).not.toMatch(/keep to the number above|Keep to the rule at the top/);
+  });
+
+  it('[HND-13] where the plan bounds no food, every part says the same', () => {
+    const energy: SignedTarget = { item: 'energy', unit: 'kcal', range: { lo: 1800, hi: 2100 }, limit: 'within' };
+    const built = page(handoutInput([slices('Mild', 100)], withTargets([energy])));
+    const words = 'Your plan sets no limit that we could check these foods by. Ask us about them.';
+    for (const id of ['fridge', 'foods', 'shopping'] as const) expect([id, said(built, id).includes(words)]).toEqual([id, true]);
+    expect(said(built).join(' ')).not.toContain('We found no food here that fits');
+  });
+});

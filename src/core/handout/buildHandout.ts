@@ -7,7 +7,7 @@ import { labelSteps } from './labelSteps.ts';
 import { authorLine, joined, outsideRun, programLine } from './line.ts';
 import { additiveLines, dayLines, hasFluidLimit, hasSodium, numbersTable } from './numbers.ts';
 import { swapBlocks } from './swaps.ts';
-import { topicRules } from './topicRule.ts';
+import { refuseMineralTopics, topicRules } from './topicRule.ts';
 import { wordsIn } from './words/inLanguage.ts';
 import type { Words } from './words/words.ts';
 
@@ -22,6 +22,7 @@ export type HandoutIssueCode = 'handout-food-not-found' | 'handout-category-empt
 export function buildHandout(input: HandoutInput): Reading<HandoutPage, HandoutIssueCode> {
   const { draft } = input;
   const words = wordsIn[draft.language];
+  if (draft.prescription === undefined) refuseMineralTopics(input.surveys);
   const surveys = input.surveys.map(survey => ({
     ...survey,
     foods: survey.foods.filter(({ food }) => !survey.category.leftOut.includes(food.id)),
@@ -111,7 +112,8 @@ function swapsPart(surveys: readonly HandoutSurvey[], words: Words): readonly Bl
 function shoppingPart(surveys: readonly HandoutSurvey[], draft: HandoutDraft, words: Words): readonly Block[] {
   const aisles = shoppingBlocks(surveys, draft, words);
   if (surveys.length === 0) return [];
-  return aisles.length === 0 ? texts([words.noneFits]) : [...texts([words.shoppingIntro]), ...aisles];
+  const none = surveys.some(isJudged) ? words.noneFits : words.nothingBounds;
+  return aisles.length === 0 ? texts([none]) : [...texts([words.shoppingIntro]), ...aisles];
 }
 
 function cautions(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Line[] {

@@ -5,6 +5,7 @@ import { companionsRun } from './companions.ts';
 import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, FoodRow, Line } from './handoutPage.ts';
 import { authorLine, foodRun, joined, line, outsideRun, programLine } from './line.ts';
+import { namesPotassium } from './namesPotassium.ts';
 import { mealsOf } from './numbers.ts';
 import { dayPortion, portionWords, sodiumOf } from './portions.ts';
 import type { Words } from './words/words.ts';
@@ -76,7 +77,11 @@ export function foodRow({ food, verdict }: HandoutFood, { plate, dayYardstick }:
       dayYardstick === undefined
         ? [words.portionOnly(portion)]
         : [words.inAMeal(portion), ...(day === undefined ? [] : [words.inADay(portionWords(words, food, day))])],
-    told: [...(verdict.closeCall ? [words.closeCall] : []), ...(verdict.estimated ? [words.estimated] : [])],
+    told: [
+      ...(namesPotassium(food) ? [words.potassiumNamed] : []),
+      ...(verdict.closeCall ? [words.closeCall] : []),
+      ...(verdict.estimated ? [words.estimated] : []),
+    ],
   };
 }
 

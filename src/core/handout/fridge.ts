@@ -5,6 +5,7 @@ import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, FoodRow, Line, Section } from './handoutPage.ts';
 import { lookFor } from './labelSteps.ts';
 import { authorLine, foodRun, programLine } from './line.ts';
+import { namesPotassium } from './namesPotassium.ts';
 import { dayLines, hasSodium, numbersTable } from './numbers.ts';
 import { portionWords } from './portions.ts';
 import { topicRules } from './topicRule.ts';
@@ -54,14 +55,15 @@ function picks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Wo
   const isWide = table(draft, words).some(block => block.kind === 'table' && block.head.length > 2);
   const rows = turns.slice(0, isWide ? picksByWideTable : mostPicks).map(({ row }) => row);
   const heading: Block = { kind: 'heading', line: programLine(words.bestPicks) };
-  return rows.length === 0 ? [heading, { kind: 'text', line: words.noneFits }] : [heading, { kind: 'foods', rows }];
+  const none = surveys.length > 0 && !surveys.some(isJudged) ? words.nothingBounds : words.noneFits;
+  return rows.length === 0 ? [heading, { kind: 'text', line: none }] : [heading, { kind: 'foods', rows }];
 }
 
 function best(survey: HandoutSurvey): readonly HandoutFood[] {
   const tests = testsJudged(survey.yardstick, survey.switchedOn);
   const margin = (one: HandoutFood): number => smallestMargin(tests, one.verdict) ?? 0;
   return survey.foods
-    .filter(({ verdict }) => verdict.verdict === 'fits' && !verdict.closeCall && !verdict.estimated)
+    .filter(({ food, verdict }) => verdict.verdict === 'fits' && !verdict.closeCall && !verdict.estimated && !namesPotassium(food))
     .filter(({ food }) => food.name.length + (food.label.printed.maker ?? '').length <= longestPick)
     .sort((a, b) => margin(b) - margin(a) || (a.food.id < b.food.id ? -1 : 1));
 }

@@ -3,7 +3,8 @@ import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import type { HandoutDraft, HandoutSurvey } from './handout.ts';
 import type { Line } from './handoutPage.ts';
 import { foodRun, joined, outsideRun } from './line.ts';
-import { askedOf, hasSodium, mealBounds, mealsOf } from './numbers.ts';
+import { askedOf, hasSodiumLimit, mealBounds, mealsOf } from './numbers.ts';
+import { looksAtSodium, topicRules } from './topicRule.ts';
 import type { Words } from './words/words.ts';
 
 /** Which ingredient words this reader looks for: what the signed prescription, or the topic's yardstick, does not want named. */
@@ -22,7 +23,7 @@ export function lookFor(draft: HandoutDraft, surveys: readonly HandoutSurvey[]):
     tests.some(({ measure }) => measure.kind === 'additive' && measure.class === kind);
   const kin = tests.flatMap(({ measure }) => (measure.kind === 'ingredient' ? [measure.kin] : []));
   return {
-    sodium: prescription === undefined ? surveys.length > 0 : hasSodium(draft),
+    sodium: prescription === undefined ? surveys.some(looksAtSodium) : hasSodiumLimit(draft),
     phosphate: unnamed('phosphateAdditives', 'phosphate'),
     potassium: unnamed('potassiumAdditives', 'potassium'),
     avoided: [...new Set([...avoidedFoods, ...kin])],
@@ -36,7 +37,7 @@ export function labelSteps(draft: HandoutDraft, surveys: readonly HandoutSurvey[
   const readsWords = look.phosphate || look.potassium || look.avoided.length > 0;
   return [
     steps.serving,
-    sodiumStep(draft, surveys, words),
+    ...sodiumSteps(draft, surveys, words),
     ...(look.sodium ? [steps.percent] : []),
     ...mineralSteps(draft, words),
     ...(readsWords ? [steps.ingredients] : []),
@@ -48,9 +49,13 @@ export function labelSteps(draft: HandoutDraft, surveys: readonly HandoutSurvey[
   ];
 }
 
-function sodiumStep(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): Line {
-  if (draft.prescription === undefined) return surveys.length === 0 ? words.noSodiumNumber : words.steps.sodiumOfTopic;
-  return numberStep('sodium', draft, words) ?? words.noSodiumNumber;
+function sodiumSteps(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Line[] {
+  if (draft.prescription !== undefined) return [numberStep('sodium', draft, words) ?? words.noSodiumNumber];
+  if (surveys.length === 0) return [words.noSodiumNumber];
+  if (!surveys.some(looksAtSodium)) return [];
+  // "The rule at the top" stands there only with one of these parts.
+  const isOnThePage = draft.parts.includes('fridge') || draft.parts.includes('numbers');
+  return isOnThePage ? [words.steps.sodiumOfTopic] : topicRules(surveys, words);
 }
 
 /** Potassium and phosphorus, where a number was signed; labels seldom print phosphorus. */

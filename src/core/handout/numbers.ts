@@ -20,7 +20,7 @@ export function mealsOf({ meals }: Pick<HandoutDraft, 'meals'>): HandoutDraft['m
 
 /**
  * A target's range in words. Ends go inward to whole units, so that no handout allows more than was signed: 73.6 to 88.9 g is
- * "74 to 88 g", at most 38.9 g is "up to 38 g"; where nothing whole is left, to tenths as signed. A single figure to aim at, 55.9 g, is "about 56 g". Undefined where no limit is set.
+ * "74 to 88 g", at most 38.9 g is "up to 38 g"; where nothing whole is left, to tenths as signed. A single figure to aim at, 55.9 g, is "about 56 g"; 1000 mL is "up to 1,000 mL". Undefined where no limit is set.
  */
 export function askedOf(target: SignedTarget, words: Words): string | undefined {
   const found = askedIn(target, words);
@@ -40,7 +40,9 @@ function askedIn({ unit, range, limit = 'within' }: SignedTarget, words: Words):
   if (lo > 0 && lo < hi && (!isWhole || least < most)) {
     return { kind: 'between', lo: told(isWhole ? least : lo), hi: withUnit(isWhole ? most : hi) };
   }
-  if (lo === hi && limit === 'within') return { kind: 'about', figure: withUnit(lo >= 10 ? roundHalfUp(lo, 0) : lo) };
+  // A single figure is something to aim at where food is counted, and the most where it is sodium, fluid or a mineral.
+  const isCeiling = unit === 'mg' || unit === 'mL';
+  if (lo === hi && limit === 'within' && !isCeiling) return { kind: 'about', figure: withUnit(lo >= 10 ? roundHalfUp(lo, 0) : lo) };
   return { kind: 'at-most', figure: withUnit(isWhole ? most : hi) };
 }
 
@@ -99,11 +101,13 @@ function mealLine(name: string, words: Words): Line {
   return { by: 'program', runs: [outsideRun(words.meal(name))] };
 }
 
-/** "Protein: 74 to 88 g a day." */
+/** "Protein: 74 to 88 g a day." Sodium, potassium and phosphorus too, where they have no most that the table could tell: "at least 3,000 mg". */
 export function dayLines({ prescription }: HandoutDraft, words: Words, only = daily): readonly Line[] {
   if (prescription === undefined) return [];
   const { targets } = prescription;
-  return only.flatMap(item => {
+  const inTable = mealBounds(prescription, 100);
+  const minerals = shared.filter(item => !inTable.has(item));
+  return [...minerals, ...only].flatMap(item => {
     const target = targets.find(one => one.item === item);
     const range = target && askedOf(target, words);
     return range === undefined ? [] : [words.dayTarget(words.targetNames[item], range)];
@@ -125,4 +129,9 @@ export function hasSodium({ prescription }: HandoutDraft): boolean {
 
 export function hasFluidLimit({ targets }: SignedTargets): boolean {
   return targets.some(({ item, range }) => item === 'fluid' && range !== undefined && range.hi < Number.POSITIVE_INFINITY);
+}
+
+/** Whether a most is set for sodium: only then is there a number to keep to on labels. */
+export function hasSodiumLimit({ prescription }: HandoutDraft): boolean {
+  return prescription !== undefined && mealBounds(prescription, 100).has('sodium');
 }

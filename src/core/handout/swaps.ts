@@ -7,6 +7,7 @@ import type { HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, Line } from './handoutPage.ts';
 import { energyDensity, kinship } from './kinship.ts';
 import { foodRun } from './line.ts';
+import { namesPotassium } from './namesPotassium.ts';
 import { inHouseholdMeasure } from './portions.ts';
 import { figure } from './words/numbers.ts';
 import type { Words } from './words/words.ts';
@@ -22,9 +23,9 @@ export interface Swap {
   readonly kinship: number;
 }
 
-/** For each food that is over or nearly the fitting food nearest to it in kind, nearest pairs first; foods of no kin are not offered. */
+/** For each food that is over or nearly the fitting food nearest to it in kind, nearest pairs first; foods of no kin, or with a potassium additive, are not offered. */
 export function swapsOf({ foods }: HandoutSurvey): readonly Swap[] {
-  const fitting = foods.filter(({ verdict }) => verdict.verdict === 'fits');
+  const fitting = foods.filter(({ food, verdict }) => verdict.verdict === 'fits' && !namesPotassium(food));
   const pairs = foods
     .filter(({ verdict }) => verdict.verdict === 'over' || verdict.verdict === 'nearly')
     .flatMap(from => fitting.map(to => ({ from, to, kinship: kinship(from.food, to.food), distance: distance(from, to) })))

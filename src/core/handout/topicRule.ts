@@ -1,4 +1,5 @@
 import { Fault } from '#core/errors.ts';
+import type { Nutrient } from '#core/quantity/nutrients.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import { planeRule } from '#core/yardstick/planeRule.ts';
 import { testText } from '#core/yardstick/testText.ts';
@@ -21,22 +22,25 @@ const basisWords: Readonly<Record<Basis, BasisWords>> = {
 };
 
 /**
- * The rule of a topic's yardstick as sentences, and what companions leave room for.
- *
  * @throws Fault handout-not-valid for a yardstick that bounds potassium or phosphorus: blood tests decide about them, so that a number
  * stands in no handout but one with a signed prescription.
  */
+export function refuseMineralTopics(surveys: readonly HandoutSurvey[]): void {
+  for (const { yardstick, switchedOn } of surveys) {
+    const refused = testsJudged(yardstick, switchedOn).find(boundsMineral);
+    if (refused === undefined) continue;
+    throw new Fault(
+      'handout-not-valid',
+      `“${yardstick.title}” bounds potassium or phosphorus (${refused.id}); a handout on a topic sets no such number.`,
+    );
+  }
+}
+
+/** The rule of a topic's yardstick as sentences, and what companions leave room for. */
 export function topicRules(surveys: readonly HandoutSurvey[], words: Words): readonly Line[] {
   const [first] = surveys;
   if (first === undefined) return [];
   const tests = testsJudged(first.yardstick, first.switchedOn);
-  const refused = tests.find(boundsMineral);
-  if (refused !== undefined) {
-    throw new Fault(
-      'handout-not-valid',
-      `“${first.yardstick.title}” bounds potassium or phosphorus (${refused.id}); a handout on a topic sets no such number.`,
-    );
-  }
   const rooms = surveys.flatMap(({ plate }) => {
     const rule = plate.companions.length === 0 ? null : planeRule(tests, plate);
     if (rule?.slope !== 1 || rule.offset < 1) return [];
@@ -46,14 +50,19 @@ export function topicRules(surveys: readonly HandoutSurvey[], words: Words): rea
 }
 
 function boundsMineral({ measure }: Test): boolean {
-  if (measure.kind === 'additive' || measure.kind === 'ingredient') return false;
-  const looksAt =
-    measure.kind === 'difference'
-      ? [measure.nutrient, measure.minus]
-      : measure.kind === 'ratio'
-        ? [measure.nutrient, measure.per]
-        : [measure.nutrient];
+  const looksAt = nutrientsOf(measure);
   return looksAt.includes('potassiumMg') || looksAt.includes('phosphorusMg');
+}
+
+/** Whether a yardstick looks at sodium at all. */
+export function looksAtSodium({ yardstick, switchedOn }: HandoutSurvey): boolean {
+  return testsJudged(yardstick, switchedOn).some(({ measure }) => nutrientsOf(measure).includes('sodiumMg'));
+}
+
+function nutrientsOf(measure: Test['measure']): readonly Nutrient[] {
+  if (measure.kind === 'additive' || measure.kind === 'ingredient') return [];
+  if (measure.kind === 'difference') return [measure.nutrient, measure.minus];
+  return measure.kind === 'ratio' ? [measure.nutrient, measure.per] : [measure.nutrient];
 }
 
 function ruleLine(test: Test, words: Words): Line {

@@ -107,7 +107,7 @@ export const en: Words = {
   eatenWith: plate => line`The portion counts what you eat with it: ${plate}.`,
   forMeal: meal => line`Checked for ${meal}.`,
   noneNamedHere: kinds => [
-    ...kinds.map(kind => line`${kind === 'phosphate' ? 'Phosphate' : 'Potassium'} additives: none named on the label.`),
+    ...kinds.map(kind => line`${additive[kind].charAt(0).toUpperCase()}${additive[kind].slice(1)} additives: none named on the label.`),
     s('That is no proof that there are none.'),
   ],
   inAMeal: portion => `For a meal: ${portion}`,
@@ -116,6 +116,7 @@ export const en: Words = {
   sodiumInIt: amount => `${amount} sodium`,
   notOnLabel: 'unknown',
   closeCall: 'Close to the limit: check the package',
+  potassiumNamed: 'Potassium is added to it: ask us first',
   estimated: 'An estimate, not from the label alone',
   noneFits: s('We found no food here that fits. Ask us what to eat in its place.'),
   noneChecked: s('We have not checked any food of this kind yet. Ask us before you buy.'),
@@ -215,9 +216,10 @@ export const en: Words = {
     'peritoneal-dialysis': [s('The fluid takes protein from you. Do not skip meals to keep your numbers low.')],
     transplant: [
       s('Your pills make germs more of a risk. Cook meat, fish and eggs all the way through. Keep cold food cold.'),
-      s('Do not eat raw fish, raw eggs or raw sprouts. Have only milk, cheese and juice marked “pasteurized”.'),
+      s('Do not eat raw fish, raw shellfish, raw eggs or raw sprouts.'),
+      s('Have only milk, cheese and juice marked “pasteurized”. Skip blue cheese and soft cheese with a white rind.'),
       s('Ask if you should heat cold cuts until they steam.'),
-      s('Do not eat grapefruit unless your team says you may. It can change how your pills work.'),
+      s('Do not eat grapefruit, pomelo or Seville oranges unless your team says you may. They can change how your pills work.'),
     ],
   },
   labelsRead: (from, to) =>

@@ -150,6 +150,7 @@ export const es: Words = {
   sodiumInIt: amount => `${amount} de sodio`,
   notOnLabel: 'cantidad desconocida',
   closeCall: 'Cerca del límite: revise el paquete',
+  potassiumNamed: 'Le han agregado potasio: pregúntenos primero',
   estimated: 'Un cálculo aproximado, no solo de la etiqueta',
   noneFits: s('Aquí no encontramos ningún alimento que vaya bien. Pregúntenos qué puede comer en su lugar.'),
   noneChecked: s('Aún no hemos revisado ningún alimento de este tipo. Pregúntenos antes de comprar.'),
@@ -256,9 +257,12 @@ export const es: Words = {
       s(
         'Con sus pastillas, los microbios son un riesgo mayor. Cocine bien la carne, el pescado y los huevos. Mantenga fría la comida fría.',
       ),
-      s('No coma pescado crudo, huevos crudos ni brotes crudos. Tome solo leche, queso y jugo que digan “pasteurizado”.'),
+      s('No coma pescado crudo, mariscos crudos, huevos crudos ni brotes crudos.'),
+      s('Tome solo leche, queso y jugo que digan “pasteurizado”. Evite el queso azul y los quesos blandos de corteza blanca.'),
       s('Pregunte si debe calentar los embutidos hasta que echen vapor.'),
-      s('No coma toronja (“grapefruit”), a menos que su equipo lo permita. Puede cambiar el efecto de sus pastillas.'),
+      s(
+        'No coma toronja (“grapefruit”), pomelo (“pomelo”) ni naranja agria (“Seville orange”), a menos que su equipo lo permita. Pueden cambiar el efecto de sus pastillas.',
+      ),
     ],
   },
   labelsRead: (from, to) =>

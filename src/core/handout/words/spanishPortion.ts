@@ -22,7 +22,7 @@ const measures: ReadonlyMap<string, readonly [one: string, many: string]> = new 
   ['bottle', ['botella', 'botellas']],
   ['jar', ['frasco', 'frascos']],
   ['bar', ['barra', 'barras']],
-  ['patty', ['torta', 'tortas']],
+  ['patty', ['medallón', 'medallones']],
   ['bowl', ['plato hondo', 'platos hondos']],
   ['cookie', ['galleta', 'galletas']],
 ]);

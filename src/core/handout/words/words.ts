@@ -77,6 +77,8 @@ export interface Words {
   readonly sodiumInIt: (amount: string) => string;
   readonly notOnLabel: string;
   readonly closeCall: string;
+  /** Beside a food that fits. */
+  readonly potassiumNamed: string;
   readonly estimated: string;
   readonly noneFits: Line;
   readonly noneChecked: Line;
