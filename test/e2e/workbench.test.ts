@@ -191,6 +191,8 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await page.getByText('Columns', { exact: true }).click();
     await page.getByLabel('Potassium', { exact: true }).check();
     await page.getByRole('columnheader', { name: 'Potassium' }).waitFor();
+    // The open menu lies over the headings.
+    await page.getByText('Columns', { exact: true }).click();
     await page.getByRole('button', { name: 'Potassium' }).click();
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save as CSV' }).click()]);
     expect(download.suggestedFilename()).toBe('survey of sandwich slices.csv');

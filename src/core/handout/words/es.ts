@@ -261,7 +261,7 @@ export const es: Words = {
       s('Tome solo leche, queso y jugo que digan “pasteurizado”. Evite el queso azul y los quesos blandos de corteza blanca.'),
       s('Pregunte si debe calentar los embutidos hasta que echen vapor.'),
       s(
-        'No coma toronja (“grapefruit”), pomelo (“pomelo”) ni naranja agria (“Seville orange”), a menos que su equipo lo permita. Pueden cambiar el efecto de sus pastillas.',
+        'No coma toronja o pomelo (“grapefruit”, “pomelo”) ni naranja agria (“Seville orange”), a menos que su equipo lo permita. Pueden cambiar el efecto de sus pastillas.',
       ),
     ],
   },
