@@ -38,6 +38,8 @@ const condition = oneOf<Condition>({
   frail: true,
   sarcopenia: true,
   'acute-illness': true,
+  'critically-ill': true,
+  'alcohol-misuse': true,
   'metabolically-unstable': true,
   peritonitis: true,
   'in-hospital': true,
@@ -66,6 +68,9 @@ const medicine = oneOf<MedicineClass>({
   ketoanalogs: true,
   'sglt2-inhibitor': true,
   'insulin-or-sulfonylurea': true,
+  insulin: true,
+  diuretic: true,
+  chemotherapy: true,
   'potassium-salt': true,
 });
 const supplement = oneOf<SupplementClass>({
@@ -78,6 +83,7 @@ const supplement = oneOf<SupplementClass>({
   creatine: true,
   'sports-or-slimming-product': true,
   'protein-powder': true,
+  calcium: true,
 });
 const symptom = oneOf<Symptom>({
   palpitations: true,
@@ -157,7 +163,10 @@ const assessmentSchema = z.object({
         unit: z.string().min(1, 'the unit of the result').max(40),
         takenOn: day,
         takenAt: z.string().max(5).exactOptional(),
+        lowerNormal: number.exactOptional(),
         upperNormal: number.exactOptional(),
+        drawn: z.enum(['before-dialysis', 'after-dialysis']).exactOptional(),
+        confirmed: z.literal(true).exactOptional(),
         hemolyzed: z.literal(true).exactOptional(),
       }),
     )
@@ -170,7 +179,7 @@ const assessmentSchema = z.object({
   allergies: z.array(words).max(50),
   avoidedFoods: z.array(words).max(50),
   appetite: z.enum(['good', 'fair', 'poor']).exactOptional(),
-  weightLoss: loss.exactOptional(),
+  weightLoss: loss.extend({ cause: z.enum(['unintended', 'wanted', 'fluid']).exactOptional() }).exactOptional(),
   muscleLoss: loss.exactOptional(),
   intake: z
     .object({ energyKcal: number.exactOptional(), proteinG: number.exactOptional(), littleForDays: number.exactOptional() })

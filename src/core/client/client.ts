@@ -19,10 +19,15 @@ export interface LabResult {
   readonly takenOn: Day;
   /** Time of day "HH:MM", for a rise within hours. */
   readonly takenAt?: string;
-  /** Upper end of the laboratory's own range, in the same unit. */
+  /** Ends of the laboratory's own range, in the same unit. They beat every table of ours. */
+  readonly lowerNormal?: number;
   readonly upperNormal?: number;
-  /** The laboratory marked the sample: a potassium from it never bounds anything. */
+  /** On dialysis: before or after the treatment; not known when missing, which on hemodialysis counts as before. */
+  readonly drawn?: 'before-dialysis' | 'after-dialysis';
+  /** The laboratory marked the sample: a potassium from it is an upper bound and never in range. */
   readonly hemolyzed?: true;
+  /** The person has answered that value and unit are right, where the program asked. */
+  readonly confirmed?: true;
 }
 
 /** What a weight is. Dry weight is the prescribed target after dialysis; `standard` is the NHANES II median that the dietitian looks up. */
@@ -82,6 +87,8 @@ export type Condition =
   | 'frail'
   | 'sarcopenia'
   | 'acute-illness'
+  | 'critically-ill'
+  | 'alcohol-misuse'
   | 'metabolically-unstable'
   | 'peritonitis'
   | 'in-hospital'
@@ -110,6 +117,9 @@ export type MedicineClass =
   | 'ketoanalogs'
   | 'sglt2-inhibitor'
   | 'insulin-or-sulfonylurea'
+  | 'insulin'
+  | 'diuretic'
+  | 'chemotherapy'
   | 'potassium-salt';
 
 export type SupplementClass =
@@ -121,7 +131,8 @@ export type SupplementClass =
   | 'magnesium-or-aluminum-antacid'
   | 'creatine'
   | 'sports-or-slimming-product'
-  | 'protein-powder';
+  | 'protein-powder'
+  | 'calcium';
 
 export type Symptom =
   | 'palpitations'
@@ -165,8 +176,15 @@ export interface Assessment {
   readonly allergies: readonly string[];
   readonly avoidedFoods: readonly string[];
   readonly appetite?: 'good' | 'fair' | 'poor';
-  /** Unintended loss in percent; a gain is negative. */
-  readonly weightLoss?: { readonly percent3Months?: number; readonly percent6Months?: number };
+  /**
+   * Loss of weight in percent; a gain is negative. `cause` says whether it was wanted or fluid, typed or computed from recorded weights: a
+   * typed loss without it is unintended, a computed one is asked about.
+   */
+  readonly weightLoss?: {
+    readonly percent3Months?: number;
+    readonly percent6Months?: number;
+    readonly cause?: 'unintended' | 'wanted' | 'fluid';
+  };
   readonly muscleLoss?: { readonly percent3Months?: number; readonly percent6Months?: number };
   /** What is eaten, as told or from urine: a day's energy and protein, and for how many days next to nothing. */
   readonly intake?: { readonly energyKcal?: number; readonly proteinG?: number; readonly littleForDays?: number };

@@ -1,6 +1,8 @@
 import type { Interval } from '#core/quantity/interval.ts';
 import type { Day } from './calendarDay.ts';
-import type { Assessment } from './client.ts';
+import type { Assessment, LabResult, Weighing } from './client.ts';
+import { weightKgFrom } from './formulas/bodyUnits.ts';
+import { isSameResult } from './readLabResult.ts';
 import type { Limit, TargetItem, TargetUnit } from './target.ts';
 import type { WeightBasisId } from './weightBasis.ts';
 
@@ -14,6 +16,8 @@ export interface ClientRecord {
   readonly isDemo: boolean;
   /** Newest first. */
   readonly assessments: readonly KeptAssessment[];
+  /** Results and weights that came in since an assessment, newest first; they join the newest assessment of their day or before. */
+  readonly addedResults?: readonly AddedResults[];
   /** Newest first; the first that is signed stands. */
   readonly prescriptions: readonly Prescription[];
   /** Who was told of a value that needs contact the same day. */
@@ -27,6 +31,33 @@ export interface ClientRecord {
 export interface KeptAssessment {
   readonly id: string;
   readonly assessment: Assessment;
+}
+
+/** What came in between two assessments: results and weights alone. */
+export interface AddedResults {
+  readonly id: string;
+  /** The day on which they were added. */
+  readonly on: Day;
+  readonly labs: readonly LabResult[];
+  readonly weighings: readonly Weighing[];
+}
+
+/**
+ * The newest assessment with the results and weights that were added since: what every target, caution and check looks at. The same
+ * result in both is there once. Undefined while nobody has been assessed.
+ */
+export function currentAssessment({ assessments, addedResults = [] }: ClientRecord): KeptAssessment | undefined {
+  const [newest] = assessments;
+  if (newest === undefined) return undefined;
+  const since = addedResults.filter(({ on }) => on >= newest.assessment.on);
+  const labs = [...newest.assessment.labs];
+  for (const lab of since.flatMap(one => one.labs)) if (!labs.some(known => isSameResult(known, lab))) labs.push(lab);
+  const weighings = [...newest.assessment.weighings];
+  for (const one of since.flatMap(({ weighings: added }) => added)) {
+    if (!weighings.some(known => known.kind === one.kind && known.on === one.on && weightKgFrom(known.weight) === weightKgFrom(one.weight)))
+      weighings.push(one);
+  }
+  return { id: newest.id, assessment: { ...newest.assessment, labs, weighings } };
 }
 
 /** A day's target as the dietitian decided it. Without a range there is no limit. */
