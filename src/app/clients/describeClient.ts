@@ -26,7 +26,7 @@ export function describeClientShort(record: ClientRecord, today: Day) {
     isDemo: record.isDemo,
     ...(newest === undefined ? {} : { setting: newest.assessment.treatment.setting, assessedOn: newest.assessment.on }),
     ...(record.prescriptions[0] === undefined ? {} : { signedAt: record.prescriptions[0].signed.at.slice(0, 10) }),
-    openContacts: urgent.filter(({ id }) => contactsMade(record, id).length === 0).length,
+    openContacts: urgent.filter(caution => contactsMade(record, caution).length === 0).length,
     overdue: newest === undefined ? 0 : nextChecks(newest.assessment, today).filter(({ state }) => state === 'overdue').length,
   };
 }

@@ -1,3 +1,5 @@
+import { type Day, daysBetween } from './calendarDay.ts';
+import { careFigure } from './careRules.ts';
 import type { ClientFacts } from './clientFacts.ts';
 import type { Source } from './source.ts';
 
@@ -15,6 +17,18 @@ export interface Caution {
   /** True where somebody must be told today: it cannot be missed, and who was told and when is kept. */
   readonly sameDay: boolean;
   readonly contact?: Contact;
+  /** The day of the value or the assessment that raises it: who was told before that was told of another one. */
+  readonly since?: Day;
+}
+
+/** What meets a condition, and of which day it is; without a day it stands for as long as the assessment. */
+export interface Met {
+  readonly because: string;
+  readonly on: Day;
+  /** A glucose is of now for a shorter time. */
+  readonly isGlucose?: true;
+  /** Put in the place of the rule's own words: a sample that may be falsely high. */
+  readonly told?: string;
 }
 
 /** One rule: the client's facts that meet its condition, in words; undefined when it is not met. */
@@ -23,12 +37,32 @@ export interface CautionRule {
   readonly told: string;
   readonly source: Source;
   readonly contact?: Contact;
-  readonly when: (facts: ClientFacts) => string | undefined;
+  readonly when: (facts: ClientFacts) => string | Met | undefined;
 }
 
-export function cautionOf({ id, told, source, contact, when }: CautionRule, facts: ClientFacts): Caution | undefined {
-  const because = when(facts);
-  if (because === undefined) return undefined;
-  const sameDay = contact === 'same-day' || contact === 'emergency-now' || contact === 'urgent';
-  return { id, told, because, source, sameDay, ...(contact === undefined ? {} : { contact }) };
+const actedOn = 'Was this acted on? A new result is needed.';
+
+/**
+ * A rule's caution as of today. One that needs contact is told as of now while its value is young, later it is asked whether it was
+ * acted on, then it is history and silent (care rules 2, own decision, set by the clinic).
+ */
+export function cautionOf(rule: CautionRule, facts: ClientFacts): Caution | undefined {
+  const { id, source, contact } = rule;
+  const met = rule.when(facts);
+  if (met === undefined) return undefined;
+  if (typeof met === 'string' || contact === undefined) {
+    const because = typeof met === 'string' ? met : met.because;
+    const told = typeof met === 'string' ? rule.told : (met.told ?? rule.told);
+    return { id, told, because, source, sameDay: isSameDay(contact), ...(contact === undefined ? {} : { contact }) };
+  }
+  const days = daysBetween(met.on, facts.today);
+  if (days > careFigure(facts.rules, 'alarm.asked')) return undefined;
+  const isNow = days <= careFigure(facts.rules, met.isGlucose ? 'alarm.glucose-now' : 'alarm.now');
+  const shown = { id, because: met.because, source, since: met.on };
+  if (isNow) return { ...shown, told: met.told ?? rule.told, sameDay: isSameDay(contact), contact };
+  return { ...shown, told: actedOn, sameDay: false, contact: 'within-days' };
+}
+
+function isSameDay(contact: Contact | undefined): boolean {
+  return contact === 'same-day' || contact === 'emergency-now' || contact === 'urgent';
 }

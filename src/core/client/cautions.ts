@@ -1,13 +1,20 @@
 import { daysBetween } from './calendarDay.ts';
+import { careFigure } from './careRules.ts';
 import { type Caution, type CautionRule, cautionOf } from './caution.ts';
-import { type ClientFacts, has, isOnDialysis, latest, latestWeightKg, stageOf, takes } from './clientFacts.ts';
-import { contactRules } from './contactValues.ts';
+import { ageWords, type ClientFacts, has, isLongHemodialysis, isOnDialysis, labWords, takes } from './clientFacts.ts';
+import { contactRules, potassiumBeforeHemodialysis } from './contactValues.ts';
+import { latest, latestLowest, resultsInDate, weightInDate } from './factAges.ts';
+import { kilogramsPerPound } from './formulas/bodyUnits.ts';
+import { correctedCalciumMgPerDl } from './formulas/correctedCalcium.ts';
 import { interdialyticGain } from './formulas/interdialyticGain.ts';
 import { potassiumState } from './potassiumState.ts';
 import { refeedingSigns } from './refeeding.ts';
 import type { Source } from './source.ts';
 import { asQuoted, commonPractice, fromMemory, kdigoMbd2017, kdoqi2020, ownRule } from './sources.ts';
+import { stageFacts } from './stage.ts';
+import { calciumTarget } from './targets/calciumTarget.ts';
 import { wastingState } from './wastingState.ts';
+import { weightLoss } from './weightLoss.ts';
 
 export type { Caution } from './caution.ts';
 
@@ -17,6 +24,54 @@ const memory = fromMemory(commonPractice);
 
 /** The lines of facts section 8, in its order. Every client has kidney disease, so "any CKD" is always met. */
 const rules: readonly CautionRule[] = [
+  potassiumBeforeHemodialysis,
+  on(
+    'salt-substitute-on-record',
+    'First of all: a salt substitute or potassium salt is on record, and potassium is above range. Ask the kidney team before any more of it.',
+    commonPractice,
+    facts => {
+      const state = potassiumState(facts);
+      const found = [
+        ...(facts.assessment.supplements.includes('salt-substitute') ? ['salt substitute'] : []),
+        ...(takes(facts, 'potassium-salt') ? ['potassium salt'] : []),
+      ];
+      const isAbove = state.kind === 'high' || state.kind === 'once-above';
+      return isAbove && found.length > 0 ? `${found.join(', ')}; ${labWords(state.lab, facts.today)}` : undefined;
+    },
+  ),
+  on(
+    'stage-in-question',
+    'Until it is answered the milder stage restricts, the lower one cautions.',
+    ownRule,
+    facts => stageFacts(facts).question,
+  ),
+  on('dry-weight-again', 'Ask the team for the dry weight again.', ownRule, dryWeightAway),
+  on('weight-loss-in-question', 'Was the loss wanted, or fluid? Until it is answered nothing is restricted by it.', ownRule, facts => {
+    const { isOpen, percent3Months, percent6Months } = weightLoss(facts);
+    return isOpen ? `recorded weights: ${Math.max(percent3Months ?? 0, percent6Months ?? 0).toFixed(1)} % lost` : undefined;
+  }),
+  on(
+    'calcium-above',
+    'Calcium is above the limit: calcium in targets, binders and supplements is for the prescriber to look at.',
+    ownRule,
+    calciumAbove,
+  ),
+  on(
+    'bicarbonate-22',
+    'Bicarbonate is under 22: tell the kidney team; acid load and, where they agree, alkali.',
+    asQuoted(kdoqi2020('OPINION')),
+    facts => {
+      const lab = latestLowest(facts, 'bicarbonate');
+      return lab !== undefined && lab.value < 22 ? labWords(lab, facts.today) : undefined;
+    },
+  ),
+  on('hba1c-10', 'HbA1c is over 10: tell the diabetes team.', ownRule, facts => {
+    const lab = latest(facts, 'hba1c');
+    return lab !== undefined && lab.value > 10 ? labWords(lab, facts.today) : undefined;
+  }),
+  on('salt-and-low-pressure', 'May need more salt: ask the kidney team before sodium is limited.', commonPractice, facts =>
+    has(facts, 'hypotension') ? 'low blood pressure' : has(facts, 'ileostomy') ? 'ileostomy' : undefined,
+  ),
   always('salt-substitute', 'A salt substitute or low-sodium salt may hold potassium: ask before use.', commonPractice),
   always('star-fruit', 'No star fruit (carambola) or its juice: nerve toxin and oxalate; hiccups, confusion, seizures, deaths.', {
     kind: 'paper',
@@ -26,20 +81,20 @@ const rules: readonly CautionRule[] = [
     'grapefruit',
     'No grapefruit, pomelo or Seville orange; ask about clementine, pomegranate, and turmeric in quantity.',
     { kind: 'paper', text: 'Transplantation 2003;75:1057; PMC9611668, Table 2; Seville orange to be confirmed' },
-    facts => (takes(facts, 'tacrolimus', 'ciclosporin') ? 'tacrolimus or ciclosporin' : undefined),
+    grapefruit,
   ),
   on('grapefruit-mtor', 'No grapefruit, pomelo or Seville orange.', memory, facts =>
     takes(facts, 'sirolimus-or-everolimus') ? 'sirolimus or everolimus' : undefined,
   ),
   on(
     'food-safety',
-    'Cook through and chill; no raw egg, meat, fish, shellfish or sprouts; strictest in the first 6 months.',
+    'Cook through and chill; no raw egg, meat, fish, shellfish or sprouts, no refrigerated smoked fish, no unwashed produce; cold cuts and hot dogs only heated to steaming. For as long as the immune system is held down, strictest in the first year.',
     pages,
     suppressed,
   ),
   on(
     'pasteurized',
-    'Pasteurized milk, cheese and juice only; no soft mold-ripened or blue cheese; ask about live probiotics.',
+    'Pasteurized milk, cheese and juice only; no soft mold-ripened or blue cheese; queso fresco, panela, requesón and other soft fresh cheese only heated to steaming, whatever the milk; ask about live probiotics.',
     pages,
     suppressed,
   ),
@@ -79,7 +134,7 @@ const rules: readonly CautionRule[] = [
   on(
     'refeeding',
     'Refeeding risk: a slow start, bloods and thiamine by the medical team.',
-    fromMemory({ kind: 'guideline', text: 'NICE CG32' }),
+    asQuoted({ kind: 'guideline', text: 'NICE CG32, in PMC8672300 Table 2' }),
     facts => refeedingSigns(facts).join(', ') || undefined,
   ),
   on(
@@ -91,12 +146,7 @@ const rules: readonly CautionRule[] = [
   on('vitamin-k', 'Keep vitamin K food steady, no sudden change, no supplement; tell the clinic.', commonPractice, facts =>
     takes(facts, 'vitamin-k-antagonist') ? 'vitamin K antagonist' : undefined,
   ),
-  on(
-    'overload',
-    'Overload: swelling, breathless lying flat, gain over 2 kg in 2 days or over 4-5 % between sessions: call.',
-    commonPractice,
-    facts => gain(facts) ?? dialysis(facts) ?? (has(facts, 'heart-failure') ? 'heart failure' : undefined),
-  ),
+  weightCall(),
   on('licorice', 'No real licorice (glycyrrhizin): it raises blood pressure and drops potassium.', urolNurs, facts => {
     if (has(facts, 'hypertension')) return 'hypertension';
     if (takes(facts, 'digoxin')) return 'digoxin';
@@ -134,11 +184,10 @@ const rules: readonly CautionRule[] = [
     has(facts, 'fasting-for-faith') ? 'fasting for faith' : undefined,
   ),
   on(
-    'home-hemodialysis',
+    'long-hemodialysis',
     'Frequent or long sessions: potassium, phosphorus and fluid are often freer; check for low phosphate and water-soluble vitamins.',
     commonPractice,
-    ({ assessment: { treatment } }) =>
-      treatment.setting === 'hemodialysis' && treatment.place === 'home' ? 'home hemodialysis' : undefined,
+    facts => (isLongHemodialysis(facts) ? 'schedule of hemodialysis' : undefined),
   ),
   on('vitamin-a', 'No vitamin A supplement: it accumulates.', fromMemory(kdoqi2020('OPINION')), facts =>
     isOnDialysis(facts) && facts.assessment.supplements.includes('vitamin-a') ? 'vitamin A on dialysis' : undefined,
@@ -171,27 +220,112 @@ function dialysis(facts: ClientFacts): string | undefined {
   return isOnDialysis(facts) ? 'dialysis' : undefined;
 }
 
-/** eGFR under 30: by the newest laboratory eGFR or the stage on record. */
+/** eGFR under 30: by the newest laboratory eGFR in date or the lower stage where two are in question. */
 function belowThirty(facts: ClientFacts): string | undefined {
-  const lab = latest(facts, 'egfr');
-  const stage = stageOf(facts);
+  const lab = latestLowest(facts, 'egfr');
+  const stage = stageFacts(facts).cautioning;
   return (lab !== undefined && lab.value < 30) || stage === 'G4' || stage === 'G5' ? 'eGFR under 30' : undefined;
 }
 
-/** Albumin lower by 0.3 g/dL or more within half a year (own decision): a sign, never a reason to restrict. */
+/** Every transplant recipient, unless the medicine list names other immunosuppressants alone (care rules 4). */
+function grapefruit(facts: ClientFacts): string | undefined {
+  if (takes(facts, 'tacrolimus', 'ciclosporin')) return 'tacrolimus or ciclosporin';
+  if (facts.setting !== 'transplant' || takes(facts, 'sirolimus-or-everolimus', 'other-immunosuppressant')) return undefined;
+  return 'transplant; the medicine list names no immunosuppressant';
+}
+
+/** Albumin lower by 0.3 g/dL or more (own decision): a sign, never a reason to restrict. */
 function fallingAlbumin(facts: ClientFacts): readonly string[] {
-  const [now, before] = facts.labs.filter(({ analyte, takenOn }) => analyte === 'albumin' && daysBetween(takenOn, facts.today) <= 183);
-  return now !== undefined && before !== undefined && before.value - now.value >= 0.3
+  const now = latestLowest(facts, 'albumin');
+  const before =
+    now && facts.labs.find(lab => lab.analyte === 'albumin' && lab.takenOn < now.takenOn && daysBetween(lab.takenOn, facts.today) <= 183);
+  return now !== undefined && before !== undefined && before.value - now.value >= 0.3 - 1e-9
     ? [`Albumin fell from ${before.value} to ${now.value} g/dL.`]
     : [];
 }
 
+/** The newest weight after dialysis is 3 % or more away from the prescribed dry weight (care rules 1). */
+function dryWeightAway(facts: ClientFacts): string | undefined {
+  const [dry, after] = [weightInDate(facts, 'dry'), weightInDate(facts, 'after-dialysis', 'after-drain')];
+  if (facts.setting !== 'hemodialysis' || dry === undefined || after === undefined || after.on < dry.on) return undefined;
+  const percent = (Math.abs(after.kg - dry.kg) / dry.kg) * 100;
+  return percent >= 3
+    ? `${after.kg.toFixed(1)} kg after dialysis (${ageWords(after.on, facts.today)}) is ${percent.toFixed(1)} % from the dry weight of ${dry.kg.toFixed(1)} kg`
+    : undefined;
+}
+
+/** Usual upper end of corrected calcium in mg/dL, where the laboratory sends none (KDOQI 2003: act over 10.2, from memory). */
+const usualUpperCalcium = 10.2;
+
+/** Corrected calcium above the laboratory's limit together with a calcium target, a binder or a supplement (care rules 4). */
+function calciumAbove(facts: ClientFacts): string | undefined {
+  const sources = [
+    ...(takes(facts, 'phosphate-binder') ? ['phosphate binder'] : []),
+    ...(takes(facts, 'active-vitamin-d') ? ['active vitamin D'] : []),
+    ...(takes(facts, 'ketoanalogs') ? ['ketoanalogs'] : []),
+    ...(facts.assessment.supplements.includes('calcium') ? ['calcium supplement'] : []),
+    ...(calciumTarget(facts).kind === 'proposed' ? ['calcium target'] : []),
+  ];
+  if (sources.length === 0) return undefined;
+  const total = latest(facts, 'calcium');
+  const albumin = total && resultsInDate(facts, 'albumin').find(({ takenOn }) => takenOn === total.takenOn);
+  const corrected = total && albumin ? correctedCalciumMgPerDl(total.value, albumin.value) : undefined;
+  const own = latest(facts, 'correctedCalcium');
+  const lab = own !== undefined && (total === undefined || own.takenOn >= total.takenOn) ? own : total;
+  if (lab === undefined) return undefined;
+  const mgPerDl = lab === own ? own.value : corrected?.kind === 'computed' ? corrected.value : lab.value;
+  return mgPerDl > (lab.upperNormal ?? usualUpperCalcium) ? `${labWords(lab, facts.today)}, with ${sources.join(', ')}` : undefined;
+}
+
+/** When the client is to call for weight (care rules 4); nobody else has such a line. */
+function weightCall(): CautionRule {
+  return {
+    id: 'overload',
+    told: 'Overload: the client calls the same day for swelling, for breathless lying flat, and for this gain of weight.',
+    source: commonPractice,
+    when: facts => {
+      const line = weightGainToCall(facts);
+      return line === undefined ? undefined : `${gain(facts) ?? ''}${line.words}`;
+    },
+  };
+}
+
+export interface WeightGainToCall {
+  readonly kg: number;
+  readonly within: 'between-treatments' | '2-days';
+  readonly words: string;
+}
+
+/**
+ * The gain of weight for which this client calls the same day: hemodialysis over 4.5 % of the dry weight between two treatments (70 kg:
+ * 3.15 kg, 6.9 lb); peritoneal dialysis, and heart failure or overload off dialysis, 2 kg in 2 days. Undefined for everybody else, and
+ * on hemodialysis without a dry weight in date.
+ */
+export function weightGainToCall(facts: ClientFacts): WeightGainToCall | undefined {
+  const told = (kg: number): string => `${Number(kg.toFixed(1))} kg (${Number((kg / kilogramsPerPound).toFixed(1))} lb)`;
+  if (facts.setting === 'hemodialysis') {
+    const dry = weightInDate(facts, 'dry');
+    const percent = careFigure(facts.rules, 'contact.weight-gain-hemodialysis');
+    if (dry === undefined) return undefined;
+    const kg = (dry.kg * percent) / 100;
+    return {
+      kg,
+      within: 'between-treatments',
+      words: `over ${told(kg)} between two treatments, ${percent} % of the dry weight of ${dry.kg.toFixed(1)} kg`,
+    };
+  }
+  const isHeld = facts.setting === 'ckd-not-on-dialysis' && has(facts, 'heart-failure', 'overload');
+  if (facts.setting !== 'peritoneal-dialysis' && !isHeld) return undefined;
+  const kg = careFigure(facts.rules, 'contact.weight-gain-2-days');
+  return { kg, within: '2-days', words: `${told(kg)} or more in 2 days` };
+}
+
+/** The newest gain over the dry weight, in words, where it is over the line. */
 function gain(facts: ClientFacts): string | undefined {
-  const before = latestWeightKg(facts, 'before-dialysis');
-  const dry = latestWeightKg(facts, 'dry');
+  const [before, dry] = [weightInDate(facts, 'before-dialysis'), weightInDate(facts, 'dry')];
   if (before === undefined || dry === undefined) return undefined;
   const result = interdialyticGain(before.kg, dry.kg);
-  return result.kind === 'computed' && result.value.gainPercent > 4
-    ? `gain ${result.value.gainPercent.toFixed(1)} % (${result.value.gainKg.toFixed(1)} kg over dry ${dry.kg.toFixed(1)} kg)`
+  return result.kind === 'computed' && result.value.gainPercent > careFigure(facts.rules, 'contact.weight-gain-hemodialysis')
+    ? `gain ${result.value.gainPercent.toFixed(1)} % (${result.value.gainKg.toFixed(1)} kg over dry ${dry.kg.toFixed(1)} kg); to call: `
     : undefined;
 }

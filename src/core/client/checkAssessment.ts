@@ -1,7 +1,9 @@
 import { analyteFacts } from './analytes.ts';
 import { type Day, daysBetween, isDay, yearsBetween } from './calendarDay.ts';
+import { type CareRules, usualCareRules } from './careRules.ts';
 import type { Assessment, LabResult, Weighing } from './client.ts';
 import type { ClientFacts, Lab } from './clientFacts.ts';
+import { ageLimitDays } from './factAges.ts';
 import { bodyMassIndex } from './formulas/bodyMassIndex.ts';
 import { heightCmFrom, kilogramsPerPound, weightKgFrom } from './formulas/bodyUnits.ts';
 import { firstImpossible, heightCmInput, type Refused, weightKgInput } from './formulas/computed.ts';
@@ -17,7 +19,8 @@ export type BarCode =
   | 'not-a-day'
   | 'from-the-future'
   | 'unit-not-known'
-  | 'unit-in-question';
+  | 'unit-in-question'
+  | 'assessment-too-old';
 
 /** A refusal says why; a question waits for an answer. Either way there is no target, and nothing is corrected silently. */
 export interface Bar {
@@ -34,7 +37,7 @@ export interface CheckedAssessment {
 }
 
 /** Reads an assessment as of `today`: converts once, leaves out what cannot be, and says so. */
-export function checkAssessment(assessment: Assessment, today: Day): CheckedAssessment {
+export function checkAssessment(assessment: Assessment, today: Day, rules: CareRules = usualCareRules): CheckedAssessment {
   const bars: Bar[] = [];
   const refuse = (code: BarCode, field: string, told: string) => bars.push({ kind: 'refusal', code, field, told });
 
@@ -98,9 +101,17 @@ export function checkAssessment(assessment: Assessment, today: Day): CheckedAsse
     setting: assessment.treatment.setting,
     ageYears,
     ...(heightCm === undefined || oddHeight ? {} : { heightCm }),
-    weights: weights.sort((a, b) => laterFirst(a.on, b.on)),
-    labs: labs.sort((a, b) => laterFirst(a.takenOn, b.takenOn) || laterFirst(a.takenAt ?? '', b.takenAt ?? '')),
+    weights: weights.sort((a, b) => laterFirst(a.on, b.on) || a.kg - b.kg),
+    // Of one day the highest first: the order of a file decides nothing.
+    labs: labs.sort((a, b) => laterFirst(a.takenOn, b.takenOn) || b.value - a.value),
+    questioned: [],
+    rules,
   };
+  const assessedDays = ageLimitDays(facts, 'assessment');
+  if (isDay(assessment.on) && daysBetween(assessment.on, today) > assessedDays) {
+    const told = `The assessment of ${assessment.on} is ${daysBetween(assessment.on, today)} days old; here it counts for ${assessedDays}. Assess anew.`;
+    bars.push({ kind: 'question', code: 'assessment-too-old', field: 'assessment', told });
+  }
   return { facts, bars };
 }
 
@@ -116,13 +127,20 @@ function barOf({ why, told }: Refused, field: string): Bar {
 }
 
 function labOf(result: LabResult, value: number): Lab {
-  const upper = result.upperNormal === undefined ? undefined : labInCanonicalUnit(result.analyte, result.upperNormal, result.unit);
+  const limit = (end: number | undefined): number | undefined => {
+    const read = end === undefined ? undefined : labInCanonicalUnit(result.analyte, end, result.unit);
+    return read?.kind === 'computed' ? read.value : undefined;
+  };
+  const [lowerNormal, upperNormal] = [limit(result.lowerNormal), limit(result.upperNormal)];
   return {
     analyte: result.analyte,
     value,
+    entered: { value: result.value, unit: result.unit },
     takenOn: result.takenOn,
     ...(result.takenAt === undefined ? {} : { takenAt: result.takenAt }),
-    ...(upper?.kind === 'computed' ? { upperNormal: upper.value } : {}),
+    ...(lowerNormal === undefined ? {} : { lowerNormal }),
+    ...(upperNormal === undefined ? {} : { upperNormal }),
+    ...(result.drawn === undefined ? {} : { drawn: result.drawn }),
     hemolyzed: result.hemolyzed === true,
   };
 }

@@ -1,8 +1,8 @@
 import { type Analyte, analyteFacts } from './analytes.ts';
 import { type Day, daysBetween } from './calendarDay.ts';
+import type { CareRules } from './careRules.ts';
 import type { Assessment, Condition, MedicineClass, WeightKind } from './client.ts';
 import type { GfrCategory } from './formulas/gfrCategory.ts';
-import { gfrCategory } from './formulas/gfrCategory.ts';
 import type { Setting } from './setting.ts';
 
 /** A laboratory result in its canonical unit, beside what was entered. */
@@ -11,19 +11,32 @@ export interface Lab {
   readonly value: number;
   readonly takenOn: Day;
   readonly takenAt?: string;
+  /** As it was typed or sent: what is shown. */
+  readonly entered: { readonly value: number; readonly unit: string };
+  readonly lowerNormal?: number;
   readonly upperNormal?: number;
+  readonly drawn?: 'before-dialysis' | 'after-dialysis';
   readonly hemolyzed: boolean;
 }
 
-/** An assessment that was checked: one unit for each thing, only possible values, newest results first. */
+export interface Weight {
+  readonly kg: number;
+  readonly kind: WeightKind;
+  readonly on: Day;
+}
+
+/** An assessment that was checked: one unit for each thing, only possible values, newest results first, in an order that no file decides. */
 export interface ClientFacts {
   readonly today: Day;
   readonly assessment: Assessment;
   readonly setting: Setting;
   readonly ageYears: number;
   readonly heightCm?: number;
-  readonly weights: readonly { readonly kg: number; readonly kind: WeightKind; readonly on: Day }[];
+  readonly weights: readonly Weight[];
   readonly labs: readonly Lab[];
+  /** What a result in question would be in the unit typed or in the likely one: for alarms alone. */
+  readonly questioned: readonly Lab[];
+  readonly rules: CareRules;
 }
 
 export function has(facts: ClientFacts, ...conditions: readonly Condition[]): boolean {
@@ -34,24 +47,20 @@ export function takes(facts: ClientFacts, ...medicines: readonly MedicineClass[]
   return medicines.some(medicine => facts.assessment.medicines.includes(medicine));
 }
 
-/** The newest result, at most so many days old. */
-export function latest(facts: ClientFacts, analyte: Analyte, atMostDays = Number.POSITIVE_INFINITY): Lab | undefined {
-  return facts.labs.find(lab => lab.analyte === analyte && daysBetween(lab.takenOn, facts.today) <= atMostDays);
-}
-
-export function latestWeightKg(facts: ClientFacts, ...kinds: readonly WeightKind[]): { kg: number; kind: WeightKind; on: Day } | undefined {
-  return facts.weights.find(({ kind }) => kinds.includes(kind));
-}
-
 export function ageWords(day: Day, today: Day): string {
   const days = daysBetween(day, today);
   return `on ${day}, ${days === 0 ? 'today' : days === 1 ? '1 day old' : `${days} days old`}`;
 }
 
-/** "potassium 5.8 mmol/L (on 2026-05-02, 12 days old)". */
+/** As it was entered: "potassium 5.8 mEq/L (on 2026-05-02, 12 days old, hemolyzed)". */
 export function labWords(lab: Lab, today: Day): string {
-  const { name, unit } = analyteFacts(lab.analyte);
-  return `${name} ${Number(lab.value.toPrecision(4))} ${unit} (${ageWords(lab.takenOn, today)})`;
+  const { value, unit } = lab.entered;
+  const marks = [
+    ageWords(lab.takenOn, today),
+    ...(lab.drawn === undefined ? [] : [lab.drawn.replace('-', ' ')]),
+    ...(lab.hemolyzed ? ['hemolyzed'] : []),
+  ];
+  return `${analyteFacts(lab.analyte).name} ${Number(value.toPrecision(4))}${unit === '{ratio}' ? '' : ` ${unit}`} (${marks.join(', ')})`;
 }
 
 /** Transplanted at most 4 weeks ago, at most 8 weeks ago, or longer. */
@@ -62,17 +71,16 @@ export function transplantAge(facts: ClientFacts): 'first-4-weeks' | 'to-8-weeks
   return days <= 28 ? 'first-4-weeks' : days <= 56 ? 'to-8-weeks' : 'stable';
 }
 
-/**
- * The GFR stage: what the kidney team has set, else what two laboratory eGFRs at least 90 days apart agree on at the least (the milder of
- * the two). One result, or an eGFR that this program computed, never makes a stage. KDIGO CKD 2024 (as quoted).
- */
-export function stageOf(facts: ClientFacts): GfrCategory | undefined {
-  if (facts.setting === 'hemodialysis' || facts.setting === 'peritoneal-dialysis') return undefined;
-  if (facts.assessment.stage !== undefined) return facts.assessment.stage.value;
-  const results = facts.labs.filter(({ analyte }) => analyte === 'egfr');
-  const [newest] = results;
-  const earlier = newest && results.find(({ takenOn }) => daysBetween(takenOn, newest.takenOn) >= 90);
-  return newest && earlier && gfrCategory(Math.max(newest.value, earlier.value));
+/** In the first 3 months after a transplant: results are taken often and are used for a short time. */
+export function isNewTransplant(facts: ClientFacts): boolean {
+  const { treatment } = facts.assessment;
+  return treatment.setting === 'transplant' && daysBetween(treatment.transplantedOn, facts.today) <= 92;
+}
+
+/** Long or frequent hemodialysis by its schedule, not by its place: sessions of 6 hours and more, or 5 and more a week (own decision). */
+export function isLongHemodialysis({ assessment: { treatment } }: ClientFacts): boolean {
+  if (treatment.setting !== 'hemodialysis') return false;
+  return (treatment.sessionHours ?? 0) >= 6 || (treatment.sessionsPerWeek ?? 0) >= 5;
 }
 
 export function isOnDialysis({ setting }: ClientFacts): boolean {

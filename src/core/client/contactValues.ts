@@ -1,111 +1,180 @@
 import type { Analyte } from './analytes.ts';
 import { daysBetween } from './calendarDay.ts';
-import type { CautionRule, Contact } from './caution.ts';
+import { type CareFigureId, careFigure } from './careRules.ts';
+import type { CautionRule, Contact, Met } from './caution.ts';
 import type { Symptom } from './client.ts';
-import { type ClientFacts, has, isOnDialysis, type Lab, labWords, latest } from './clientFacts.ts';
+import { type ClientFacts, has, isOnDialysis, type Lab, labWords } from './clientFacts.ts';
 import { correctedCalciumMgPerDl } from './formulas/correctedCalcium.ts';
 import type { Source } from './source.ts';
-import { commonPractice, fromMemory, ukKidney2023 } from './sources.ts';
+import { commonPractice, fromMemory, ownRule, ukKidney2023 } from './sources.ts';
 
 const uk = ukKidney2023();
 const ukAndKdigo: Source = { ...uk, text: `${uk.text}; KDIGO CKD 2024, as quoted` };
+const refeedingPractice = fromMemory({ kind: 'common-practice', text: 'refeeding practice' } as Source);
 const urgentWords = 'Call the kidney team today; local policy overrides.';
 const emergencyWords = 'Emergency: send for care now; local policy overrides.';
+const maybeFalse = 'The sample was hemolyzed and may be falsely high: repeat it now.';
 
-/** Values that need medical contact. Facts section 4.3; the newest result counts, whatever its age. */
+/**
+ * Values that need medical contact (facts 4.3, care rules 2). The newest result counts; of several of one day the highest for high, the
+ * lowest for low. A hemolyzed sample and one after dialysis lift no alarm. How old a value may be is for `cautionOf`.
+ */
 export const contactRules: readonly CautionRule[] = [
   rule('potassium-6.5', 'emergency-now', emergencyWords, ukAndKdigo, facts => {
-    const lab = potassium(facts);
+    const lab = highest(facts, 'potassium');
     if (lab === undefined) return undefined;
     const unwell = symptom(facts, 'palpitations', 'weakness', 'ecg-change');
-    if (lab.value >= 6.5) return labWords(lab, facts.today);
-    return lab.value > 5.5 && unwell !== undefined ? `${labWords(lab, facts.today)} with ${unwell}` : undefined;
+    if (lab.value >= careFigure(facts.rules, 'contact.potassium-emergency')) return met(lab, facts);
+    return lab.value >= highPotassium(facts) && unwell !== undefined ? met(lab, facts, ` with ${unwell}`) : undefined;
   }),
   rule(
     'potassium-6.0',
     'same-day',
-    'Same day. Unwell: hospital. Unexpected: repeat within 24 hours. Well: within 1 working day.',
+    'Potassium: tell the kidney team the same day. Unwell: hospital. Unexpected: repeat within 24 hours. Well: within 1 working day.',
     uk,
-    facts => potassiumIn(facts, 6, 6.5),
+    facts => potassiumIn(facts, 'contact.potassium-same-day', 'contact.potassium-emergency'),
   ),
-  rule('potassium-5.5-unwell', 'same-day', 'Unwell: same day.', uk, facts => {
-    const told = potassiumIn(facts, 5.5, 6);
-    return told !== undefined && isUnwell(facts) ? told : undefined;
-  }),
-  rule('potassium-5.5', 'within-days', 'Unexpected: repeat in 3 days. Well: in 14 days.', uk, facts => {
-    const told = potassiumIn(facts, 5.5, 6);
-    return told === undefined || isUnwell(facts) ? undefined : told;
-  }),
-  rule('potassium-rise', 'urgent', 'Potassium rose by over 0.5 in 6 to 12 hours: urgent.', uk, facts => risenWithinHours(facts)),
-  rule('potassium-2.5', 'emergency-now', emergencyWords, commonPractice, facts => under(facts, 'potassium', 2.5)),
-  rule('potassium-3.0', 'same-day', urgentWords, commonPractice, facts => between(facts, 'potassium', 2.5, 3)),
+  rule('potassium-5.5-unwell', 'same-day', 'Unwell with a high potassium: tell the kidney team the same day.', uk, facts =>
+    isUnwell(facts) ? potassiumOffHemodialysis(facts) : undefined,
+  ),
+  rule('potassium-5.5', 'within-days', 'Potassium, unexpected: repeat in 3 days. Well: in 14 days.', uk, facts =>
+    isUnwell(facts) ? undefined : potassiumOffHemodialysis(facts),
+  ),
+  rule('potassium-rise', 'urgent', 'Potassium rose by over 0.5 in 6 to 12 hours: urgent.', uk, risenWithinHours),
+  rule('potassium-2.5', 'emergency-now', emergencyWords, commonPractice, facts => under(facts, 'potassium', 'contact.potassium-very-low')),
+  rule('potassium-3.0', 'same-day', urgentWords, commonPractice, facts =>
+    under(facts, 'potassium', 'contact.potassium-low', 'contact.potassium-very-low'),
+  ),
   rule('hemodialysis-missed', 'same-day', urgentWords, commonPractice, facts => {
     if (facts.setting !== 'hemodialysis' || symptom(facts, 'missed-or-shortened-session') === undefined) return undefined;
-    const sign =
-      symptom(facts, 'swelling', 'breathlessness') ?? (latest(facts, 'potassium', 7) === undefined ? 'potassium not known' : undefined);
-    return sign === undefined ? undefined : `missed or shortened session with ${sign}`;
+    const recent = facts.labs.some(({ analyte, takenOn }) => analyte === 'potassium' && daysBetween(takenOn, facts.today) <= 7);
+    const sign = symptom(facts, 'swelling', 'breathlessness') ?? (recent ? undefined : 'potassium not known');
+    return told(facts, sign === undefined ? undefined : `missed or shortened session with ${sign}`);
   }),
-  rule('calcium-high', 'same-day', urgentWords, commonPractice, facts => calcium(facts, value => value > 12)),
-  rule('calcium-low', 'same-day', urgentWords, commonPractice, facts => calcium(facts, value => value < 7.5)),
-  rule('phosphate-1.0', 'same-day', urgentWords, fromMemory({ kind: 'common-practice', text: 'refeeding practice' }), facts =>
-    under(facts, 'phosphate', 1),
+  rule('calcium-high', 'same-day', urgentWords, commonPractice, facts =>
+    calcium(facts, value => value > careFigure(facts.rules, 'contact.calcium-high')),
   ),
-  rule('phosphate-2.0-new-feeding', 'same-day', urgentWords, fromMemory({ kind: 'common-practice', text: 'refeeding practice' }), facts =>
-    has(facts, 'new-feeding') ? between(facts, 'phosphate', 1, 2) : undefined,
+  rule('calcium-low', 'same-day', urgentWords, commonPractice, facts =>
+    calcium(facts, value => value < careFigure(facts.rules, 'contact.calcium-low')),
   ),
-  rule('magnesium-low', 'same-day', urgentWords, commonPractice, facts => under(facts, 'magnesium', 1)),
-  rule('magnesium-high', 'same-day', urgentWords, commonPractice, facts => over(facts, 'magnesium', 4.9)),
-  rule('bicarbonate-15', 'same-day', urgentWords, commonPractice, facts => under(facts, 'bicarbonate', 15)),
-  rule('sodium-120', 'emergency-now', emergencyWords, commonPractice, facts => under(facts, 'sodium', 120)),
-  rule('sodium-125', 'same-day', urgentWords, commonPractice, facts => between(facts, 'sodium', 120, 125)),
-  rule('sodium-155', 'same-day', urgentWords, commonPractice, facts => over(facts, 'sodium', 155)),
+  rule('phosphate-1.0', 'same-day', urgentWords, refeedingPractice, facts => under(facts, 'phosphate', 'contact.phosphate-low')),
+  rule('phosphate-2.0-new-feeding', 'same-day', urgentWords, refeedingPractice, facts =>
+    has(facts, 'new-feeding') ? under(facts, 'phosphate', 'contact.phosphate-low-new-feeding', 'contact.phosphate-low') : undefined,
+  ),
+  rule('magnesium-low', 'same-day', urgentWords, commonPractice, facts => under(facts, 'magnesium', 'contact.magnesium-low')),
+  rule('magnesium-high', 'same-day', urgentWords, commonPractice, facts => over(facts, 'magnesium', 'contact.magnesium-high')),
+  rule('bicarbonate-15', 'same-day', urgentWords, commonPractice, facts => under(facts, 'bicarbonate', 'contact.bicarbonate-low')),
+  rule('sodium-120', 'emergency-now', emergencyWords, commonPractice, facts => under(facts, 'sodium', 'contact.sodium-very-low')),
+  rule('sodium-125', 'same-day', urgentWords, commonPractice, facts =>
+    under(facts, 'sodium', 'contact.sodium-low', 'contact.sodium-very-low'),
+  ),
+  rule('sodium-155', 'same-day', urgentWords, commonPractice, facts => over(facts, 'sodium', 'contact.sodium-high')),
   rule('glucose-low', 'same-day', 'Treat low glucose now; tell the team today.', fromMemory(commonPractice), facts =>
-    under(facts, 'glucose', 54),
+    glucose(under(facts, 'glucose', 'contact.glucose-low')),
   ),
   rule(
     'glucose-high',
     'same-day',
     urgentWords,
     fromMemory(commonPractice),
-    facts => over(facts, 'glucose', 360) ?? symptom(facts, 'ketones'),
+    facts => glucose(over(facts, 'glucose', 'contact.glucose-high')) ?? told(facts, symptom(facts, 'ketones')),
   ),
-  rule('hemoglobin-7', 'same-day', urgentWords, commonPractice, facts => under(facts, 'hemoglobin', 7)),
-  rule('hemoglobin-drop', 'same-day', urgentWords, commonPractice, facts => {
-    const [now, before] = results(facts, 'hemoglobin');
-    return now !== undefined && before !== undefined && before.value - now.value >= 2
-      ? `${labWords(now, facts.today)} after ${labWords(before, facts.today)}`
-      : undefined;
-  }),
-  rule('creatinine-rise', 'same-day', urgentWords, { kind: 'guideline', text: 'definition of acute kidney injury, KDIGO 2012' }, facts =>
-    creatinineRisen(facts),
+  rule('hemoglobin-7', 'same-day', urgentWords, commonPractice, facts => under(facts, 'hemoglobin', 'contact.hemoglobin-low')),
+  rule('hemoglobin-drop', 'same-day', urgentWords, commonPractice, hemoglobinDropped),
+  rule(
+    'creatinine-rise',
+    'same-day',
+    urgentWords,
+    { kind: 'guideline', text: 'definition of acute kidney injury, KDIGO 2012' },
+    creatinineRisen,
   ),
   rule('peritoneal-infection', 'same-day', urgentWords, commonPractice, facts =>
-    facts.setting === 'peritoneal-dialysis' ? symptom(facts, 'cloudy-drain', 'abdominal-pain', 'fever') : undefined,
+    facts.setting === 'peritoneal-dialysis' ? told(facts, symptom(facts, 'cloudy-drain', 'abdominal-pain', 'fever')) : undefined,
   ),
   rule('transplant-unwell', 'same-day', urgentWords, commonPractice, facts =>
-    facts.setting === 'transplant' ? symptom(facts, 'vomiting', 'diarrhea', 'missed-doses', 'fever') : undefined,
+    facts.setting === 'transplant' ? told(facts, symptom(facts, 'vomiting', 'diarrhea', 'missed-doses', 'fever')) : undefined,
   ),
 ];
 
-function rule(id: string, contact: Contact, told: string, source: Source, when: CautionRule['when']): CautionRule {
-  return { id, contact, told, source, when };
+/** On hemodialysis 5.6 to 5.9 before the session has no schedule of repeats: causes, and the next treatment (care rules 2). */
+export const potassiumBeforeHemodialysis: CautionRule = {
+  id: 'potassium-hemodialysis',
+  told: 'Potassium is above the target before hemodialysis: look for causes, tell the team at the next treatment.',
+  source: ownRule,
+  when: facts => {
+    const lab = highest(facts, 'potassium');
+    if (
+      facts.setting !== 'hemodialysis' ||
+      lab === undefined ||
+      daysBetween(lab.takenOn, facts.today) > careFigure(facts.rules, 'alarm.asked')
+    )
+      return undefined;
+    const isIn = lab.value >= highPotassium(facts) && lab.value < careFigure(facts.rules, 'contact.potassium-same-day');
+    return isIn ? met(lab, facts) : undefined;
+  },
+};
+
+function rule(id: string, contact: Contact, words: string, source: Source, when: CautionRule['when']): CautionRule {
+  return { id, contact, told: words, source, when };
 }
 
-function results(facts: ClientFacts, analyte: Analyte): readonly Lab[] {
-  return facts.labs.filter(lab => lab.analyte === analyte);
+function met(lab: Lab, { today }: ClientFacts, more = ''): Met {
+  const because = `${labWords(lab, today)}${more}`;
+  return { because, on: lab.takenOn, ...(lab.hemolyzed && lab.analyte === 'potassium' ? { told: maybeFalse } : {}) };
 }
 
-/** A hemolyzed sample still raises the alarm: it is repeated, not ignored. */
-function potassium(facts: ClientFacts): Lab | undefined {
-  return latest(facts, 'potassium');
+/** A symptom is as old as the assessment that told it. */
+function told({ assessment }: ClientFacts, because: string | undefined): Met | undefined {
+  return because === undefined ? undefined : { because, on: assessment.on };
 }
 
-function potassiumIn(facts: ClientFacts, from: number, below: number): string | undefined {
-  return between(facts, 'potassium', from, below);
+function glucose(found: Met | undefined): Met | undefined {
+  return found && { ...found, isGlucose: true };
+}
+
+function highPotassium({ setting, rules }: ClientFacts): number {
+  return careFigure(rules, setting === 'hemodialysis' ? 'contact.potassium-hemodialysis' : 'contact.potassium-within-days');
+}
+
+/** Every reading of one analyte, results in question among them, newest day first. */
+function readings({ labs, questioned }: ClientFacts, analyte: Analyte): readonly Lab[] {
+  return [...labs, ...questioned].filter(lab => lab.analyte === analyte).sort((a, b) => daysBetween(a.takenOn, b.takenOn));
+}
+
+/** The readings that an alarm looks at: those of the newest day that lifts an earlier one, and what came after it without lifting. */
+function standing(facts: ClientFacts, analyte: Analyte): readonly Lab[] {
+  const all = readings(facts, analyte);
+  const lifts = all.find(
+    lab => analyte !== 'potassium' || (!lab.hemolyzed && lab.drawn !== 'after-dialysis' && !facts.questioned.includes(lab)),
+  );
+  return lifts === undefined ? all : all.filter(({ takenOn }) => daysBetween(lifts.takenOn, takenOn) >= 0);
+}
+
+function highest(facts: ClientFacts, analyte: Analyte): Lab | undefined {
+  return standing(facts, analyte).toSorted((a, b) => b.value - a.value)[0];
+}
+
+/** After dialysis a potassium is low for a while: it never counts as low. A hemolyzed one is lower still than it reads. */
+function lowest(facts: ClientFacts, analyte: Analyte): Lab | undefined {
+  const all = standing(facts, analyte).filter(lab => analyte !== 'potassium' || lab.drawn !== 'after-dialysis');
+  return all.toSorted((a, b) => a.value - b.value)[0];
+}
+
+function potassiumIn(facts: ClientFacts, from: CareFigureId, below: CareFigureId): Met | undefined {
+  const lab = highest(facts, 'potassium');
+  if (lab === undefined || lab.value < careFigure(facts.rules, from) || lab.value >= careFigure(facts.rules, below)) return undefined;
+  return met(lab, facts);
+}
+
+function potassiumOffHemodialysis(facts: ClientFacts): Met | undefined {
+  if (facts.setting === 'hemodialysis') return undefined;
+  return potassiumIn(facts, 'contact.potassium-within-days', 'contact.potassium-same-day');
 }
 
 function isUnwell(facts: ClientFacts): boolean {
-  return has(facts, 'acute-illness') || facts.assessment.acuteKidneyInjury === true || facts.assessment.symptoms.length > 0;
+  return (
+    has(facts, 'acute-illness', 'critically-ill') || facts.assessment.acuteKidneyInjury === true || facts.assessment.symptoms.length > 0
+  );
 }
 
 function symptom({ assessment }: ClientFacts, ...symptoms: readonly Symptom[]): string | undefined {
@@ -113,43 +182,52 @@ function symptom({ assessment }: ClientFacts, ...symptoms: readonly Symptom[]): 
   return found.length === 0 ? undefined : found.map(one => one.replaceAll('-', ' ')).join(', ');
 }
 
-/** From is in, below is out. */
-function between(facts: ClientFacts, analyte: Analyte, from: number, below: number): string | undefined {
-  const lab = latest(facts, analyte);
-  return lab !== undefined && lab.value >= from && lab.value < below ? labWords(lab, facts.today) : undefined;
+/** Under the one, and not under the other, which has an alarm of its own. */
+function under(facts: ClientFacts, analyte: Analyte, bound: CareFigureId, notUnder?: CareFigureId): Met | undefined {
+  const lab = lowest(facts, analyte);
+  if (lab === undefined || lab.value >= careFigure(facts.rules, bound)) return undefined;
+  if (notUnder !== undefined && lab.value < careFigure(facts.rules, notUnder)) return undefined;
+  return { because: labWords(lab, facts.today), on: lab.takenOn };
 }
 
-function under(facts: ClientFacts, analyte: Analyte, bound: number): string | undefined {
-  return between(facts, analyte, Number.NEGATIVE_INFINITY, bound);
+function over(facts: ClientFacts, analyte: Analyte, bound: CareFigureId): Met | undefined {
+  const lab = highest(facts, analyte);
+  return lab !== undefined && lab.value > careFigure(facts.rules, bound) ? met(lab, facts) : undefined;
 }
 
-function over(facts: ClientFacts, analyte: Analyte, bound: number): string | undefined {
-  const lab = latest(facts, analyte);
-  return lab !== undefined && lab.value > bound ? labWords(lab, facts.today) : undefined;
-}
-
-/** Calcium as corrected by the laboratory, else for the albumin of the same day, else as it is and said so. The newest sample counts. */
-function calcium(facts: ClientFacts, isOut: (mgPerDl: number) => boolean): string | undefined {
-  const own = latest(facts, 'correctedCalcium');
-  const total = latest(facts, 'calcium');
-  if (own !== undefined && (total === undefined || daysBetween(own.takenOn, total.takenOn) <= 0)) {
-    return isOut(own.value) ? labWords(own, facts.today) : undefined;
+/** Calcium as corrected by the laboratory, else for the albumin of the same day, else as it is and said so. The newest day counts. */
+function calcium(facts: ClientFacts, isOut: (mgPerDl: number) => boolean): Met | undefined {
+  const [newest] = [...readings(facts, 'correctedCalcium'), ...readings(facts, 'calcium')].sort((a, b) =>
+    daysBetween(a.takenOn, b.takenOn),
+  );
+  if (newest === undefined) return undefined;
+  const ofDay = (analyte: Analyte) => readings(facts, analyte).filter(({ takenOn }) => takenOn === newest.takenOn);
+  const own = ofDay('correctedCalcium');
+  if (own.length > 0) {
+    const out = own.find(({ value }) => isOut(value));
+    return out && met(out, facts);
   }
-  if (total === undefined) return undefined;
-  const albumin = results(facts, 'albumin').find(({ takenOn }) => takenOn === total.takenOn);
-  const corrected = albumin && correctedCalciumMgPerDl(total.value, albumin.value);
-  if (corrected?.kind !== 'computed')
-    return isOut(total.value) ? `${labWords(total, facts.today)}, not corrected: no albumin of that day` : undefined;
-  return isOut(corrected.value) ? `${labWords(total, facts.today)}, corrected ${corrected.value.toFixed(1)} mg/dL` : undefined;
+  const [albumin] = ofDay('albumin');
+  for (const total of ofDay('calcium')) {
+    const corrected = albumin && correctedCalciumMgPerDl(total.value, albumin.value);
+    if (corrected?.kind !== 'computed') {
+      if (isOut(total.value)) return met(total, facts, ', not corrected: no albumin of that day');
+    } else if (isOut(corrected.value)) return met(total, facts, `, corrected ${corrected.value.toFixed(1)} mg/dL`);
+  }
+  return undefined;
 }
 
-function risenWithinHours(facts: ClientFacts): string | undefined {
-  const [now, before] = results(facts, 'potassium');
-  if (now?.takenAt === undefined || before?.takenAt === undefined) return undefined;
-  const hours = daysBetween(before.takenOn, now.takenOn) * 24 + hourOf(now.takenAt) - hourOf(before.takenAt);
-  return hours > 0 && hours <= 12 && now.value - before.value > 0.5
-    ? `${labWords(now, facts.today)} after ${labWords(before, facts.today)}`
-    : undefined;
+/** The newest result against every one of the 12 hours before it; an early result after dialysis rises by itself. */
+function risenWithinHours(facts: ClientFacts): Met | undefined {
+  const timed = facts.labs.filter(lab => lab.analyte === 'potassium' && lab.takenAt !== undefined && lab.drawn !== 'after-dialysis');
+  const [now, ...earlier] = timed.toSorted((a, b) => hoursBetween(a, b));
+  if (now === undefined) return undefined;
+  const before = earlier.find(lab => hoursBetween(lab, now) > 0 && hoursBetween(lab, now) <= 12 && now.value - lab.value > 0.5);
+  return before && met(now, facts, ` after ${labWords(before, facts.today)}`);
+}
+
+function hoursBetween(from: Lab, to: Lab): number {
+  return daysBetween(from.takenOn, to.takenOn) * 24 + hourOf(to.takenAt ?? '0') - hourOf(from.takenAt ?? '0');
 }
 
 function hourOf(time: string): number {
@@ -157,14 +235,32 @@ function hourOf(time: string): number {
   return hours + minutes / 60;
 }
 
+/** A drop of 2 g/dL to the newest day, within 60 days. */
+function hemoglobinDropped(facts: ClientFacts): Met | undefined {
+  const now = lowest(facts, 'hemoglobin');
+  const window = careFigure(facts.rules, 'alarm.hemoglobin-drop');
+  const before = now && readings(facts, 'hemoglobin').find(lab => isBefore(lab, now, window) && lab.value - now.value >= 2);
+  return now && before && met(now, facts, ` after ${labWords(before, facts.today)}`);
+}
+
 /** 26 umol/L in 48 hours, or by half in 7 days; not on dialysis, where creatinine swings. */
-function creatinineRisen(facts: ClientFacts): string | undefined {
+function creatinineRisen(facts: ClientFacts): Met | undefined {
   if (isOnDialysis(facts)) return undefined;
-  const [now, ...earlier] = results(facts, 'creatinine');
-  if (now === undefined) return undefined;
-  const before = earlier.find(lab => {
-    const days = daysBetween(lab.takenOn, now.takenOn);
-    return (days <= 2 && now.value - lab.value >= 26 / 88.4) || (days <= 7 && now.value >= 1.5 * lab.value);
-  });
-  return before && `${labWords(now, facts.today)} after ${labWords(before, facts.today)}`;
+  const now = highest(facts, 'creatinine');
+  const before =
+    now &&
+    readings(facts, 'creatinine').find(
+      lab =>
+        (isBefore(lab, now, 2) && now.value - lab.value >= creatinineRise - 1e-9) ||
+        (isBefore(lab, now, 7) && now.value >= 1.5 * lab.value),
+    );
+  return now && before && met(now, facts, ` after ${labWords(before, facts.today)}`);
+}
+
+/** 26 umol/L; laboratories that print mg/dL call it 0.3. */
+const creatinineRise = 26 / 88.4;
+
+function isBefore(lab: Lab, now: Lab, days: number): boolean {
+  const between = daysBetween(lab.takenOn, now.takenOn);
+  return between > 0 && between <= days;
 }

@@ -1,24 +1,32 @@
 import type { Analyte } from './analytes.ts';
 import { addDays, addMonths, type Day, daysBetween } from './calendarDay.ts';
+import { type CareRules, usualCareRules } from './careRules.ts';
 import { checkAssessment } from './checkAssessment.ts';
 import type { Assessment } from './client.ts';
-import { type ClientFacts, stageOf, takes, transplantAge } from './clientFacts.ts';
+import { type ClientFacts, isNewTransplant, takes, transplantAge } from './clientFacts.ts';
 import type { GfrCategory } from './formulas/gfrCategory.ts';
 import type { Setting } from './setting.ts';
 import type { Source } from './source.ts';
 import { asQuoted, commonPractice, fromMemory, kdigoCkd2024, kdigoDiabetes2022, kdigoMbd2017, kdoqi2006, kdoqi2020 } from './sources.ts';
+import { stageFacts } from './stage.ts';
 
 export type CheckItem =
   | 'weight'
   | 'screening'
   | 'full assessment'
-  | 'potassium, bicarbonate, urea'
+  | 'potassium'
+  | 'bicarbonate'
+  | 'urea nitrogen'
   | 'potassium after RAAS change'
-  | 'calcium and phosphate'
+  | 'calcium'
+  | 'phosphorus'
   | 'PTH'
-  | 'albumin, nPCR, Kt/V'
+  | 'albumin'
+  | 'nPCR'
+  | 'Kt/V'
   | 'HbA1c'
-  | 'urine ACR and eGFR';
+  | 'urine ACR'
+  | 'eGFR';
 
 /** What is due next. Never done counts as due today. */
 export interface NextCheck {
@@ -38,14 +46,38 @@ type BySetting = Readonly<Record<Setting, Months | undefined>>;
 
 const ckd = 'ckd-not-on-dialysis';
 
+/** Months off dialysis by stage; the last is for who has no stage yet. Potassium: own decision. eGFR: KDIGO CKD 2024, times a year (from memory). */
+const byStage: Readonly<Record<'potassium' | 'mineral' | 'pth' | 'egfr', Readonly<Record<GfrCategory | 'none', Months>>>> = {
+  potassium: { G1: [12, 12], G2: [12, 12], G3a: [6, 12], G3b: [3, 6], G4: [3, 3], G5: [1, 3], none: [6, 12] },
+  mineral: { G1: [12, 12], G2: [12, 12], G3a: [6, 12], G3b: [6, 12], G4: [3, 6], G5: [1, 3], none: [6, 12] },
+  pth: { G1: [12, 12], G2: [12, 12], G3a: [6, 12], G3b: [6, 12], G4: [6, 12], G5: [3, 6], none: [6, 12] },
+  egfr: { G1: [12, 12], G2: [12, 12], G3a: [12, 12], G3b: [6, 6], G4: [4, 4], G5: [3, 3], none: [12, 12] },
+};
+
 /**
- * What is to be checked next, by the schedule of facts section 9.2, as of `today`; first what is due first. Weight on hemodialysis last
- * taken on 2026-03-01 is due on 2026-04-01.
+ * What is to be checked next, by the schedule of facts section 9.2, as of `today`; first what is due first. Each marker stands for itself,
+ * and what was never done is due. Weight on hemodialysis last taken on 2026-03-01 is due on 2026-04-01.
  */
-export function nextChecks(assessment: Assessment, today: Day): readonly NextCheck[] {
-  const { facts } = checkAssessment(assessment, today);
-  const stage = stageOf(facts);
+export function nextChecks(assessment: Assessment, today: Day, rules: CareRules = usualCareRules): readonly NextCheck[] {
+  const { facts } = checkAssessment(assessment, today, rules);
+  const stage = stageFacts(facts).cautioning;
   const late = stage === 'G4' || stage === 'G5';
+  const off = (marker: keyof typeof byStage): Months => byStage[marker][stage ?? 'none'];
+  const isPd = facts.setting === 'peritoneal-dialysis';
+  const lab = (item: CheckItem, analyte: Analyte, schedule: BySetting, source: Source) =>
+    check(facts, item, schedule, lastOf(facts, analyte), source);
+  const graft: Months = isNewTransplant(facts) ? [0.5, 0.5] : [1, 3];
+  const blood: BySetting = { [ckd]: off('potassium'), hemodialysis: [1, 1], 'peritoneal-dialysis': [1, 3], transplant: graft };
+  const bones: BySetting = {
+    [ckd]: off('mineral'),
+    hemodialysis: [1, 3],
+    'peritoneal-dialysis': [1, 3],
+    transplant: transplantAge(facts) === 'stable' ? off('mineral') : [0.25, 0.25],
+  };
+  const dose: BySetting = { [ckd]: undefined, hemodialysis: [1, 1], 'peritoneal-dialysis': [4, 6], transplant: undefined };
+  const lowProtein: Months | undefined = takes(facts, 'ketoanalogs') ? [3, 3] : undefined;
+  const doseSource = isPd ? fromMemory(commonPractice) : kdoqi2006('Guideline 2.1');
+  const rate = { [ckd]: off('egfr'), hemodialysis: undefined, 'peritoneal-dialysis': undefined, transplant: off('egfr') };
   const all = [
     check(
       facts,
@@ -56,47 +88,29 @@ export function nextChecks(assessment: Assessment, today: Day): readonly NextChe
     ),
     check(facts, 'screening', same([6, 6]), assessment.lastScreenedOn, fromMemory(kdoqi2020('OPINION'))),
     fullAssessment(facts),
-    check(
-      facts,
-      'potassium, bicarbonate, urea',
-      { [ckd]: undefined, hemodialysis: [1, 1], 'peritoneal-dialysis': [1, 3], transplant: undefined },
-      lastOf(facts, 'potassium', 'bicarbonate', 'ureaNitrogen'),
-      commonPractice,
-    ),
+    lab('potassium', 'potassium', blood, commonPractice),
+    lab('bicarbonate', 'bicarbonate', blood, commonPractice),
+    lab('urea nitrogen', 'ureaNitrogen', blood, commonPractice),
     afterRaasChange(facts),
-    mineral(facts, stage),
-    check(
-      facts,
+    check(facts, 'calcium', bones, lastOf(facts, 'calcium', 'correctedCalcium'), asQuoted(kdigoMbd2017())),
+    lab('phosphorus', 'phosphate', bones, asQuoted(kdigoMbd2017())),
+    lab(
       'PTH',
-      {
-        [ckd]: stage === 'G4' ? [6, 12] : stage === 'G5' ? [3, 6] : undefined,
-        hemodialysis: [3, 6],
-        'peritoneal-dialysis': [3, 6],
-        transplant: undefined,
-      },
-      lastOf(facts, 'pth'),
+      'pth',
+      { [ckd]: off('pth'), hemodialysis: [3, 6], 'peritoneal-dialysis': [3, 6], transplant: [12, 12] },
       asQuoted(kdigoMbd2017()),
     ),
-    check(
-      facts,
-      'albumin, nPCR, Kt/V',
-      {
-        [ckd]: takes(facts, 'ketoanalogs') ? [3, 3] : undefined,
-        hemodialysis: [1, 1],
-        'peritoneal-dialysis': [4, 6],
-        transplant: undefined,
-      },
-      lastOf(facts, 'albumin'),
-      facts.setting === 'peritoneal-dialysis' ? fromMemory(commonPractice) : kdoqi2006('Guideline 2.1'),
-    ),
-    assessment.diabetes ? check(facts, 'HbA1c', same([3, 6]), lastOf(facts, 'hba1c'), asQuoted(kdigoDiabetes2022())) : undefined,
-    check(
-      facts,
-      'urine ACR and eGFR',
+    lab('albumin', 'albumin', { ...dose, [ckd]: lowProtein }, doseSource),
+    lab('nPCR', 'proteinCatabolicRate', dose, doseSource),
+    check(facts, 'Kt/V', dose, lastOf(facts, 'spKtV', 'ureaReduction'), doseSource),
+    assessment.diabetes ? lab('HbA1c', 'hba1c', same([3, 6]), asQuoted(kdigoDiabetes2022())) : undefined,
+    lab(
+      'urine ACR',
+      'urineAcr',
       { [ckd]: [12, 12], hemodialysis: undefined, 'peritoneal-dialysis': undefined, transplant: [12, 12] },
-      lastOf(facts, 'egfr'),
       asQuoted(kdigoCkd2024()),
     ),
+    check(facts, 'eGFR', rate, lastOf(facts, 'egfr', 'creatinine'), fromMemory(kdigoCkd2024())),
   ];
   return all.flatMap(one => one ?? []).sort((a, b) => daysBetween(b.dueBy, a.dueBy));
 }
@@ -109,9 +123,23 @@ function check(facts: ClientFacts, item: CheckItem, schedule: BySetting, lastOn:
   const months = schedule[facts.setting];
   if (months === undefined) return undefined;
   const [from, to] = months;
-  const every = from === to ? (from === 1 ? 'monthly' : `every ${from} months`) : `every ${from} to ${to} months`;
+  const every =
+    from < 0.5
+      ? 'weekly'
+      : from < 1
+        ? 'every 2 weeks'
+        : from === to
+          ? from === 1
+            ? 'monthly'
+            : `every ${from} months`
+          : `every ${from} to ${to} months`;
   if (lastOn === undefined) return due(facts, item, every, facts.today, facts.today, source);
-  return due(facts, item, every, addMonths(lastOn, from), addMonths(lastOn, to), source, lastOn);
+  return due(facts, item, every, later(lastOn, from), later(lastOn, to), source, lastOn);
+}
+
+/** A quarter of a month is a week. */
+function later(day: Day, months: number): Day {
+  return months < 1 ? addDays(day, months * 28) : addMonths(day, months);
 }
 
 function due({ today }: ClientFacts, item: CheckItem, every: string, dueFrom: Day, dueBy: Day, source: Source, lastOn?: Day): NextCheck {
@@ -125,7 +153,9 @@ function fullAssessment(facts: ClientFacts): NextCheck {
   const source = commonPractice;
   if (treatment.setting === 'transplant' && (lastOn === undefined || daysBetween(lastOn, addMonths(treatment.transplantedOn, 12)) > 0)) {
     const at3 = addMonths(treatment.transplantedOn, 3);
-    const next = lastOn === undefined || daysBetween(lastOn, at3) > 0 ? at3 : addMonths(treatment.transplantedOn, 12);
+    // At discharge: what was never done is due.
+    if (lastOn === undefined) return due(facts, 'full assessment', 'at discharge, 3 and 12 months', facts.today, facts.today, source);
+    const next = daysBetween(lastOn, at3) > 0 ? at3 : addMonths(treatment.transplantedOn, 12);
     return due(facts, 'full assessment', 'at discharge, 3 and 12 months', next, next, source, lastOn);
   }
   const startedOn = 'startedOn' in treatment ? treatment.startedOn : undefined;
@@ -153,32 +183,11 @@ function afterRaasChange(facts: ClientFacts): NextCheck | undefined {
   );
 }
 
-const mineralByStage: Readonly<Partial<Record<GfrCategory, Months>>> = { G3a: [6, 12], G3b: [6, 12], G4: [3, 6], G5: [1, 3] };
-
-function mineral(facts: ClientFacts, stage: GfrCategory | undefined): NextCheck | undefined {
-  const lastOn = lastOf(facts, 'calcium', 'phosphate');
-  if (transplantAge(facts) !== undefined && transplantAge(facts) !== 'stable') {
-    const next = lastOn === undefined ? facts.today : addDays(lastOn, 7);
-    return due(facts, 'calcium and phosphate', 'weekly until stable', next, next, asQuoted(kdigoMbd2017()), lastOn);
-  }
-  const byStage = stage && mineralByStage[stage];
-  return check(
-    facts,
-    'calcium and phosphate',
-    { [ckd]: byStage, hemodialysis: [1, 3], 'peritoneal-dialysis': [1, 3], transplant: byStage },
-    lastOn,
-    asQuoted(kdigoMbd2017()),
-  );
-}
-
 function lastWeight(facts: ClientFacts): Day | undefined {
   return facts.weights.find(({ kind }) => kind !== 'usual' && kind !== 'goal' && kind !== 'standard')?.on;
 }
 
-/** The day on which the oldest of them was last taken; undefined when one never was. */
+/** The day on which one of them was last taken; undefined when none ever was. */
 function lastOf(facts: ClientFacts, ...wanted: readonly Analyte[]): Day | undefined {
-  const days = wanted.map(analyte => facts.labs.find(lab => lab.analyte === analyte)?.takenOn);
-  return days.reduce((oldest, day) =>
-    oldest === undefined || day === undefined ? undefined : daysBetween(day, oldest) > 0 ? day : oldest,
-  );
+  return facts.labs.find(({ analyte }) => wanted.includes(analyte))?.takenOn;
 }

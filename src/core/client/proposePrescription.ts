@@ -1,7 +1,9 @@
 import type { Day } from './calendarDay.ts';
+import { type CareRules, usualCareRules } from './careRules.ts';
 import { type Caution, cautionsFor } from './cautions.ts';
 import { type Bar, checkAssessment } from './checkAssessment.ts';
 import type { Assessment } from './client.ts';
+import { type NotUsed, notUsed } from './notUsed.ts';
 import type { Target, TargetItem } from './target.ts';
 import { phosphateAdditivesTarget, potassiumAdditivesTarget } from './targets/additiveTargets.ts';
 import { calciumTarget } from './targets/calciumTarget.ts';
@@ -28,6 +30,8 @@ export type Proposal =
       readonly wasting: WastingState;
       readonly targets: Readonly<Record<TargetItem, Target>>;
       readonly cautions: readonly Caution[];
+      /** Facts on record that no target rests on, with why. */
+      readonly notUsed: readonly NotUsed[];
     }
   | {
       readonly kind: 'barred';
@@ -38,27 +42,29 @@ export type Proposal =
     };
 
 /**
- * Daily targets from an assessment, as of `today`. `pick` is the dietitian's weight basis, where there is a choice.
+ * Daily targets from an assessment, as of `today`. `pick` is the dietitian's weight basis, where there is a choice; `rules`
+ * what the clinic has set for ages and contact values.
  * Stable G3b without diabetes, 70 kg: protein 56 g (KDIGO 2024) with 38.5-42.0 g (KDOQI 2020) beside it, and a choice to make.
  * Sources: facts of kidney nutrition, sections 2 and 3; each target names its own.
  */
-export function proposePrescription(assessment: Assessment, today: Day, pick?: WeightBasisId): Proposal {
-  const { facts, bars } = checkAssessment(assessment, today);
+export function proposePrescription(assessment: Assessment, today: Day, pick?: WeightBasisId, rules: CareRules = usualCareRules): Proposal {
+  const { facts, bars } = checkAssessment(assessment, today, rules);
   const cautions = cautionsFor(facts);
   if (bars.length > 0) return { kind: 'barred', on: today, notice: standingNotice, bars, cautions };
   const weight = weightBasis(facts, pick);
   const wasting = wastingState(facts);
+  const protein = proteinTarget(facts, weight, wasting);
   const targets = {
-    energy: energyTarget(facts, weight),
-    protein: proteinTarget(facts, weight, wasting),
+    energy: energyTarget(facts, weight, wasting),
+    protein,
     sodium: sodiumTarget(facts),
     potassium: potassiumTarget(facts, weight, wasting),
-    phosphorus: phosphorusTarget(facts, wasting),
+    phosphorus: phosphorusTarget(facts, wasting, protein),
     calcium: calciumTarget(facts),
     fluid: fluidTarget(facts),
     fiber: fiberTarget(facts),
-    phosphateAdditives: phosphateAdditivesTarget(facts, wasting),
-    potassiumAdditives: potassiumAdditivesTarget(facts, wasting),
+    phosphateAdditives: phosphateAdditivesTarget(facts),
+    potassiumAdditives: potassiumAdditivesTarget(facts),
   };
-  return { kind: 'proposal', on: today, notice: standingNotice, weight, wasting, targets, cautions };
+  return { kind: 'proposal', on: today, notice: standingNotice, weight, wasting, targets, cautions, notUsed: notUsed(facts) };
 }

@@ -1,5 +1,6 @@
 import type { Interval } from '#core/quantity/interval.ts';
 import type { Day } from './calendarDay.ts';
+import type { Caution } from './caution.ts';
 import type { Assessment, LabResult, Weighing } from './client.ts';
 import { weightKgFrom } from './formulas/bodyUnits.ts';
 import { isSameResult } from './readLabResult.ts';
@@ -93,10 +94,13 @@ export interface ContactMade {
   readonly note?: string;
 }
 
-/** Who was told of a caution since the newest assessment: a contact made before it was about another value. */
-export function contactsMade({ assessments, contacts }: ClientRecord, cautionId: string): readonly ContactMade[] {
-  const since = assessments[0]?.assessment.on ?? '';
-  return contacts.filter(contact => contact.cautionId === cautionId && contact.on >= since);
+/** Who was told of a caution since the day of the value that raises it, else since the newest assessment: an earlier contact was about another one. */
+export function contactsMade(
+  { assessments, contacts }: ClientRecord,
+  { id, since }: Pick<Caution, 'id' | 'since'>,
+): readonly ContactMade[] {
+  const from = since ?? assessments[0]?.assessment.on ?? '';
+  return contacts.filter(contact => contact.cautionId === id && contact.on >= from);
 }
 
 /** What a client must not be offered: avoided foods and allergies of the newest assessment and of the one that was signed for. */

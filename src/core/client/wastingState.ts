@@ -1,64 +1,101 @@
-import { type ClientFacts, isOnDialysis, latest } from './clientFacts.ts';
-import { proteinEnergyWasting, type Wasting } from './formulas/proteinEnergyWasting.ts';
+import type { Analyte } from './analytes.ts';
+import { type ClientFacts, isOnDialysis } from './clientFacts.ts';
+import { isInDate, isWeightInDate, latestLowest } from './factAges.ts';
+import { absorbedGlucose, absorbedShareByMethod } from './formulas/dialysateGlucose.ts';
+import { proteinEnergyWasting, type Wasting, type WastingFacts } from './formulas/proteinEnergyWasting.ts';
 import type { Source } from './source.ts';
-import { commonPractice, wastingCriteria } from './sources.ts';
+import { commonPractice, ownRule, wastingCriteria } from './sources.ts';
 import { bmiOf, weightBasis } from './weightBasis.ts';
+import { weightLoss } from './weightLoss.ts';
 
-/** Whether protein, potassium and phosphorus may be restricted at all, and why not. */
+/** Whether protein, energy, and potassium and phosphorus in food may be restricted at all, and why not. Additives are never protected by it. */
 export interface WastingState {
   readonly criteria: Wasting;
   /** The reasons that block a restriction; empty when nothing does. */
   readonly blocks: readonly { readonly why: string; readonly whatToCheck: string; readonly source: Source }[];
 }
 
-/** How old a blood result may be to count here: the longest interval at which it is taken (own rule). */
-const freshDays = 183;
-
 /**
- * Wasting by the published criteria, and what the cautions add: weight loss or poor appetite. Missing blood results that could make it
- * wasting block as well, so that a missing result never makes a target stricter.
+ * Wasting by the published criteria, or not ruled out: met and open groups together three or more with at least one met, or BMI under 18.5
+ * (care rules 3). A fact that is too old leaves its group open, and what it last showed still counts as a sign: nothing gets
+ * stricter because a fact grows old. Weight loss and poor appetite block as well (facts 8, common practice).
  */
 export function wastingState(facts: ClientFacts): WastingState {
-  const { assessment } = facts;
-  const basis = weightBasis(facts);
-  const kg = basis.kind === 'chosen' ? basis.chosen.kg : undefined;
-  const perKg = (perDay: number | undefined) => (perDay === undefined || kg === undefined ? undefined : perDay / kg);
-  const criteria = proteinEnergyWasting({
-    onDialysis: isOnDialysis(facts),
-    ...given('albuminGPerDl', latest(facts, 'albumin', freshDays)?.value),
-    ...given('prealbuminMgPerDl', latest(facts, 'prealbumin', freshDays)?.value),
-    ...given('cholesterolMgPerDl', latest(facts, 'cholesterol', freshDays)?.value),
-    ...given('bodyMassIndex', bmiOf(facts)),
-    ...given('lossPercent3Months', assessment.weightLoss?.percent3Months),
-    ...given('lossPercent6Months', assessment.weightLoss?.percent6Months),
-    ...given('muscleLossPercent3Months', assessment.muscleLoss?.percent3Months),
-    ...given('muscleLossPercent6Months', assessment.muscleLoss?.percent6Months),
-    ...given('proteinGPerKg', perKg(assessment.intake?.proteinG)),
-    ...given('energyKcalPerKg', perKg(assessment.intake?.energyKcal)),
-  });
-  const blocks = [];
+  const ever = wastingFacts(facts, () => true);
+  const criteria = proteinEnergyWasting(wastingFacts(facts, isCurrent => isCurrent));
+  const lastKnown = proteinEnergyWasting(ever);
+  const open = Object.entries(criteria.groups).filter(([, state]) => state === 'not known');
+  const { bodyMassIndex } = ever;
+  const blocks: WastingState['blocks'][number][] = [];
+  const stop = (why: string, whatToCheck: string, source: Source) => blocks.push({ why, whatToCheck, source });
   if (criteria.wasting) {
-    blocks.push({
-      why: `Protein-energy wasting: ${criteria.met} of 4 groups are met. Nothing is restricted until that is corrected.`,
-      whatToCheck: 'Raise intake first; review when it is corrected.',
-      source: wastingCriteria,
-    });
-  } else if (criteria.bloodCouldDecide) {
-    blocks.push({
-      why: 'Wasting is not ruled out: two of four groups are met and blood results are missing.',
-      whatToCheck: `Albumin and cholesterol${isOnDialysis(facts) ? ', prealbumin' : ''} from the last 6 months.`,
-      source: wastingCriteria,
-    });
+    const why = `Protein-energy wasting: ${criteria.met} of 4 groups are met. No food is restricted until that is corrected.`;
+    stop(why, 'Raise intake first; review when it is corrected.', wastingCriteria);
+  } else if (criteria.met + open.length >= 3 && Math.max(criteria.met, lastKnown.met) > 0) {
+    const why = `Wasting is not ruled out: ${criteria.met} of 4 groups met, ${open.length} open.`;
+    stop(why, `To settle it: ${open.map(([group]) => neededFor[group as keyof typeof neededFor](facts)).join('; ')}.`, wastingCriteria);
+  } else if (bodyMassIndex !== undefined && bodyMassIndex < 18.5) {
+    stop(`Wasting is not ruled out: BMI ${bodyMassIndex.toFixed(1)} is under 18.5.`, 'Dietitian review of intake and muscle.', ownRule);
   }
-  const { percent3Months = 0, percent6Months = 0 } = assessment.weightLoss ?? {};
-  if (percent3Months >= 5 || percent6Months >= 10 || assessment.appetite === 'poor') {
-    blocks.push({
-      why: 'Weight loss or poor appetite: do not restrict further.',
-      whatToCheck: 'Dietitian review of intake; loosen limits first.',
-      source: commonPractice,
-    });
+  const { isLost, isOpen } = weightLoss(facts);
+  if (isLost || facts.assessment.appetite === 'poor') {
+    stop(
+      `${isLost ? 'Weight loss' : 'Poor appetite'}: do not restrict further.`,
+      isOpen ? 'Ask whether the loss was wanted, or fluid.' : 'Dietitian review of intake; loosen limits first.',
+      commonPractice,
+    );
   }
   return { criteria, blocks };
+}
+
+const neededFor = {
+  blood: (facts: ClientFacts) => `albumin${isOnDialysis(facts) ? ' or prealbumin' : ''} in date`,
+  'body mass': () => 'weight and height, and whether a loss of weight was wanted or fluid',
+  muscle: () => 'loss of muscle in 3 or 6 months',
+  intake: () => 'a day’s protein and energy eaten',
+} as const;
+
+/** `counts` says of each fact whether it is used, given whether it is in date. */
+function wastingFacts(facts: ClientFacts, counts: (isCurrent: boolean) => boolean): WastingFacts {
+  const { assessment } = facts;
+  const isTold = counts(isInDate(facts, 'intake', assessment.on));
+  const lowest = (analyte: Analyte): number | undefined => {
+    const lab = latestLowest(facts, analyte);
+    return lab?.value ?? (counts(false) ? facts.labs.find(one => one.analyte === analyte)?.value : undefined);
+  };
+  const loss = weightLoss(facts);
+  const basis = weightBasis(facts);
+  const kg = basis.kind === 'chosen' ? basis.chosen.kg : counts(false) ? facts.weights[0]?.kg : undefined;
+  const perKg = (perDay: number | undefined) => (perDay === undefined || kg === undefined || !isTold ? undefined : perDay / kg);
+  const unwanted = loss.isLost || assessment.weightLoss?.cause === undefined || assessment.weightLoss.cause === 'unintended';
+  return {
+    onDialysis: isOnDialysis(facts),
+    ...given('albuminGPerDl', lowest('albumin')),
+    ...given('prealbuminMgPerDl', lowest('prealbumin')),
+    ...given('cholesterolMgPerDl', lowest('cholesterol')),
+    ...given('bodyMassIndex', bmiOf(facts) ?? (counts(false) ? lastBmi(facts) : undefined)),
+    ...(loss.isOpen ? { lossIsOpen: true } : {}),
+    ...given('lossPercent3Months', unwanted && counts(!loss.isOld) ? loss.percent3Months : undefined),
+    ...given('lossPercent6Months', unwanted && counts(!loss.isOld) ? loss.percent6Months : undefined),
+    ...given('muscleLossPercent3Months', isTold ? assessment.muscleLoss?.percent3Months : undefined),
+    ...given('muscleLossPercent6Months', isTold ? assessment.muscleLoss?.percent6Months : undefined),
+    ...given('proteinGPerKg', perKg(assessment.intake?.proteinG)),
+    ...given('energyKcalPerKg', perKg(energyIn(facts))),
+  };
+}
+
+/** Energy eaten with that of the dialysate (care rules 3); not known where the bags are not, unless food alone is enough. */
+function energyIn({ assessment: { intake, treatment } }: ClientFacts): number | undefined {
+  if (intake?.energyKcal === undefined || treatment.setting !== 'peritoneal-dialysis') return intake?.energyKcal;
+  if (treatment.bags === undefined) return undefined;
+  const glucose = absorbedGlucose(treatment.bags, treatment.absorbedShare ?? absorbedShareByMethod[treatment.method]);
+  return glucose.kind === 'computed' ? intake.energyKcal + glucose.value.energyKcal : undefined;
+}
+
+/** The BMI of weights that are too old to count. */
+function lastBmi(facts: ClientFacts): number | undefined {
+  const aged = facts.weights.find(weight => !isWeightInDate(facts, weight) && weight.kind !== 'before-dialysis');
+  return aged === undefined || facts.heightCm === undefined ? undefined : aged.kg / (facts.heightCm / 100) ** 2;
 }
 
 function given<Key extends string>(key: Key, value: number | undefined): { [K in Key]?: number } {

@@ -23,6 +23,8 @@ export interface WastingFacts {
   /** Unintended loss of weight, % over 3 and over 6 months. */
   readonly lossPercent3Months?: number;
   readonly lossPercent6Months?: number;
+  /** Nobody said whether the loss was wanted, or fluid: it is open and not met. */
+  readonly lossIsOpen?: true;
   readonly bodyFatPercent?: number;
   readonly muscleLossPercent3Months?: number;
   readonly muscleLossPercent6Months?: number;
@@ -42,37 +44,40 @@ export interface Wasting {
   readonly met: number;
   /** 3 of 4 groups, as published. */
   readonly wasting: boolean;
-  /** Two other groups are met and the blood group is not fully known: missing results could make it wasting. */
-  readonly bloodCouldDecide: boolean;
 }
 
 /**
  * The ISRNM criteria (Fouque 2008): at least 3 of 4 groups, one test each. Albumin under 3.8 g/dL, prealbumin under 30 mg/dL (dialysis),
  * cholesterol under 100 mg/dL; BMI under 23, loss 5 % in 3 or 10 % in 6 months, fat under 10 %; muscle loss 5 % in 3 or 10 % in 6 months,
  * arm muscle area down over 10 %; protein under 0.8 (dialysis) or 0.6 g/kg, energy under 25 kcal/kg. A group with one low test is met; one
- * without any result is not known. Albumin 3.4, BMI 21, energy 22 kcal/kg: 3 groups, wasting.
+ * whose facts are missing is open ("not known"), not passed: blood without albumin, body mass without BMI, muscle without any loss figure,
+ * intake without protein or without energy (care rules 3, own reading of which facts). Albumin 3.4, BMI 21, energy 22 kcal/kg: 3 groups, wasting.
  */
 export function proteinEnergyWasting(facts: WastingFacts): Wasting {
-  const blood = [under(facts.albuminGPerDl, 3.8), under(facts.cholesterolMgPerDl, 100)];
-  if (facts.onDialysis) blood.push(under(facts.prealbuminMgPerDl, 30));
+  const loss = (percent: number | undefined, bound: number): Outcome => {
+    const isOver = atLeast(percent, bound);
+    return isOver && facts.lossIsOpen ? undefined : isOver;
+  };
+  const losses = [loss(facts.lossPercent3Months, 5), loss(facts.lossPercent6Months, 10)];
+  const muscle = [
+    atLeast(facts.muscleLossPercent3Months, 5),
+    atLeast(facts.muscleLossPercent6Months, 10),
+    over(facts.armMuscleAreaDownPercent, 10),
+  ];
   const groups: Record<WastingGroup, GroupState> = {
-    blood: join(blood),
-    'body mass': join([
-      under(facts.bodyMassIndex, 23),
-      atLeast(facts.lossPercent3Months, 5),
-      atLeast(facts.lossPercent6Months, 10),
-      under(facts.bodyFatPercent, 10),
-    ]),
-    muscle: join([
-      atLeast(facts.muscleLossPercent3Months, 5),
-      atLeast(facts.muscleLossPercent6Months, 10),
-      over(facts.armMuscleAreaDownPercent, 10),
-    ]),
-    intake: join([under(facts.proteinGPerKg, facts.onDialysis ? 0.8 : 0.6), under(facts.energyKcalPerKg, 25)]),
+    blood: join(
+      [under(facts.albuminGPerDl, 3.8)],
+      [under(facts.cholesterolMgPerDl, 100), facts.onDialysis ? under(facts.prealbuminMgPerDl, 30) : undefined],
+    ),
+    'body mass': join(
+      [under(facts.bodyMassIndex, 23), ...(facts.lossIsOpen ? [undefined] : [])],
+      [...losses, under(facts.bodyFatPercent, 10)],
+    ),
+    muscle: join(muscle.some(test => test !== undefined) ? [] : [undefined], muscle),
+    intake: join([under(facts.proteinGPerKg, facts.onDialysis ? 0.8 : 0.6), under(facts.energyKcalPerKg, 25)], []),
   };
   const met = Object.values(groups).filter(state => state === 'met').length;
-  const bloodOpen = groups.blood !== 'met' && blood.some(test => test === undefined);
-  return { groups, met, wasting: met >= 3, bloodCouldDecide: bloodOpen && met === 2 };
+  return { groups, met, wasting: met >= 3 };
 }
 
 type Outcome = boolean | undefined;
@@ -89,7 +94,8 @@ function atLeast(value: number | undefined, bound: number): Outcome {
   return value === undefined ? undefined : value >= bound;
 }
 
-function join(tests: readonly Outcome[]): GroupState {
-  if (tests.includes(true)) return 'met';
-  return tests.includes(false) ? 'not met' : 'not known';
+/** Met by one test of either list; open while a needed test is not known. */
+function join(needed: readonly Outcome[], further: readonly Outcome[]): GroupState {
+  if (needed.includes(true) || further.includes(true)) return 'met';
+  return needed.includes(undefined) ? 'not known' : 'not met';
 }

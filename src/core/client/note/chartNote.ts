@@ -205,8 +205,9 @@ function proposedRow(target: Target): readonly string[] {
 
 function cautionWords(record: ClientRecord, { cautions }: Proposal): string[] {
   if (cautions.length === 0) return ['None is met.'];
-  return cautions.map(({ id, told, because, source, sameDay }) => {
-    const made = contactsMade(record, id).map(one => ` Told: ${one.told}, ${one.at.slice(0, 16).replace('T', ' ')} UTC.`);
+  return cautions.map(caution => {
+    const { told, because, source, sameDay } = caution;
+    const made = contactsMade(record, caution).map(one => ` Told: ${one.told}, ${one.at.slice(0, 16).replace('T', ' ')} UTC.`);
     const open = sameDay && made.length === 0 ? ' Nobody is noted as told.' : '';
     return `${told} ${because} (${sourceWords(source)}).${made.join('')}${open}`;
   });

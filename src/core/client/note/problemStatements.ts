@@ -1,6 +1,12 @@
 import { roundHalfUp } from '#core/quantity/rounding.ts';
-import { type ClientFacts, labWords, latest } from '../clientFacts.ts';
+import { type ClientFacts, type Lab, labWords } from '../clientFacts.ts';
+import { phosphateCauses } from '../phosphateCauses.ts';
+import { phosphateState } from '../phosphateState.ts';
+import { type Cause, potassiumCauses } from '../potassiumCauses.ts';
+import { potassiumState } from '../potassiumState.ts';
 import type { Proposal } from '../proposePrescription.ts';
+import { weightLoss } from '../weightLoss.ts';
+import type { Target, TargetItem } from '../target.ts';
 
 /**
  * Problem, cause and signs, each from a number on record and in words of our own: "Protein eaten below need, with poor appetite, as shown
@@ -8,8 +14,8 @@ import type { Proposal } from '../proposePrescription.ts';
  */
 export function problemStatements(facts: ClientFacts, proposal: Proposal): readonly string[] {
   if (proposal.kind === 'barred') return [];
-  const { assessment, today } = facts;
-  const { intake, appetite, weightLoss } = assessment;
+  const { intake, appetite } = facts.assessment;
+  const loss = weightLoss(facts);
   const statements: string[] = [];
   const withAppetite = appetite === 'poor' || appetite === 'fair' ? `, with ${appetite} appetite` : '';
   for (const [item, eaten, unit] of [
@@ -26,23 +32,34 @@ export function problemStatements(facts: ClientFacts, proposal: Proposal): reado
     statements.push('Protein-energy wasting by the published criteria, as shown by the numbers above.');
   // Bounds of the published criteria for protein-energy wasting (Fouque 2008): 5 % in 3 months, 10 % in 6.
   const lost = [
-    { percent: weightLoss?.percent3Months ?? 0, months: 3, bound: 5 },
-    { percent: weightLoss?.percent6Months ?? 0, months: 6, bound: 10 },
-  ].filter(({ percent, bound }) => percent >= bound);
+    { percent: loss.percent3Months ?? 0, months: 3, bound: 5 },
+    { percent: loss.percent6Months ?? 0, months: 6, bound: 10 },
+  ].filter(({ percent, bound }) => loss.isLost && !loss.isOpen && percent >= bound);
   if (lost.length > 0) {
-    const shownBy = lost.map(({ percent, months }) => `${percent}% in ${months} months`).join(' and ');
+    const shownBy = lost.map(({ percent, months }) => `${roundHalfUp(percent, 1)}% in ${months} months`).join(' and ');
     statements.push(`Unintended weight loss${withAppetite}, as shown by ${shownBy}.`);
   }
-  for (const [item, analyte, words] of [
-    ['phosphorus', 'phosphate', 'More phosphorus than is cleared'],
-    ['potassium', 'potassium', 'More potassium than is cleared'],
-  ] as const) {
-    const target = proposal.targets[item];
-    const lab = latest(facts, analyte);
-    // A withheld target has other causes first; only a bound says that the number asks for one.
-    if (target.kind === 'proposed' && target.limit !== 'at-least' && lab !== undefined) {
-      statements.push(`${words}, with the kidney disease on record, as shown by ${labWords(lab, today)}.`);
-    }
-  }
+  statements.push(...mineralStatements(facts, proposal.targets));
   return statements;
+}
+
+/** Too much of a mineral: each cause on this client's own record makes a statement; without one, only a bound says that food is the cause. */
+function mineralStatements(facts: ClientFacts, targets: Readonly<Record<TargetItem, Target>>): readonly string[] {
+  const potassium = potassiumState(facts);
+  const phosphate = phosphateState(facts);
+  const stated = (words: string, lab: Lab, causes: readonly Cause[], target: Target): readonly string[] => {
+    const shown = `as shown by ${labWords(lab, facts.today)}.`;
+    const known = causes.flatMap(({ onRecord }) => onRecord ?? []);
+    if (known.length > 0) return known.map(cause => `${words}, related to ${cause}, ${shown}`);
+    // A withheld target has other causes first; only a bound says that the number asks for one.
+    return target.kind === 'proposed' && target.limit !== 'at-least' ? [`${words}, with the kidney disease on record, ${shown}`] : [];
+  };
+  return [
+    ...(phosphate.kind === 'persistent'
+      ? stated('More phosphorus than is cleared', phosphate.lab, phosphateCauses(facts), targets.phosphorus)
+      : []),
+    ...(potassium.kind === 'high'
+      ? stated('More potassium than is cleared', potassium.lab, potassiumCauses(facts), targets.potassium)
+      : []),
+  ];
 }

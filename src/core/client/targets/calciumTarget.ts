@@ -1,5 +1,6 @@
-import { type ClientFacts, has, isConservative, isOnDialysis, stageOf, takes } from '#core/client/clientFacts.ts';
+import { type ClientFacts, has, isConservative, isOnDialysis, takes } from '#core/client/clientFacts.ts';
 import { asQuoted, commonPractice, ebpg2007, fromMemory, kdoqi2003, kdoqi2020, molina2021 } from '#core/client/sources.ts';
+import { stageOf } from '#core/client/stage.ts';
 import { noLimit, type Position, position, proposed, type Target, withheld } from '#core/client/target.ts';
 import { interval } from '#core/quantity/interval.ts';
 

@@ -4,18 +4,21 @@ import { refeedingSigns } from '#core/client/refeeding.ts';
 import type { Source } from '#core/client/source.ts';
 import { asQuoted, commonPractice, ebpg2007, fromMemory, isrnm2013, kdoqi2020, molina2021 } from '#core/client/sources.ts';
 import { type Position, position, proposed, type Target, withheld } from '#core/client/target.ts';
+import type { WastingState } from '#core/client/wastingState.ts';
 import type { WeightBasis } from '#core/client/weightBasis.ts';
 import { type Interval, interval, scale } from '#core/quantity/interval.ts';
 import { cleanFloat } from '#core/quantity/rounding.ts';
 
 /** A day's energy in kcal. Facts section 3.1; on peritoneal dialysis what the dialysate gives is taken off (3.8). */
-export function energyTarget(facts: ClientFacts, weight: WeightBasis): Target {
+export function energyTarget(facts: ClientFacts, weight: WeightBasis, wasting: WastingState): Target {
   const sources: readonly Source[] = [fromMemory(asQuoted(kdoqi2020('1C')))];
   if (weight.kind === 'none') return withheld('energy', 'There is no weight to set it on.', [weight.whatToCheck], sources);
   const { kg, id, why, on } = weight.chosen;
   const bags = dialysateEnergy(facts);
   if (typeof bags === 'string') return withheld('energy', 'The dialysate cannot be read.', [bags], sources);
-  const per = (says: string, lo: number, hi: number, from: readonly Source[]): Position & { range: Interval } => {
+  const isNoCeiling = wasting.blocks.length > 0;
+  const per = (says: string, lo: number, most: number, from: readonly Source[]): Position & { range: Interval } => {
+    const hi = isNoCeiling ? Number.POSITIVE_INFINITY : most;
     const perKg = interval(lo, hi);
     const total = scale(perKg, kg);
     const range = interval(Math.max(0, cleanFloat(total.lo - bags.kcal)), Math.max(0, cleanFloat(total.hi - bags.kcal)));
@@ -24,6 +27,7 @@ export function energyTarget(facts: ClientFacts, weight: WeightBasis): Target {
   const guideline = per('KDOQI 2020: 25-35 kcal/kg', 25, 35, sources);
   const reasons = [
     `${why} ${kg.toFixed(1)} kg (${ageWords(on, facts.today)}).`,
+    ...(isNoCeiling ? ['Wasting, or not ruled out: this is the least, there is no ceiling.'] : []),
     ...bags.told,
     ...refeedingSigns(facts).map(sign => `Refeeding risk (${sign}): begin below this, at the pace of the medical team.`),
   ];
@@ -54,7 +58,9 @@ export function energyTarget(facts: ClientFacts, weight: WeightBasis): Target {
       if (age === 'to-8-weeks') return end(common, [stable]);
       return end(
         stable,
-        weight.bmi !== undefined && weight.bmi > 30 && !has(facts, 'frail') ? [per('Obesity: 25 kcal/kg', 25, 25, [molina2021])] : [],
+        !isNoCeiling && weight.bmi !== undefined && weight.bmi > 30 && !has(facts, 'frail')
+          ? [per('Obesity: 25 kcal/kg', 25, 25, [molina2021])]
+          : [],
       );
     }
   }

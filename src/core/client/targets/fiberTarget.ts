@@ -1,12 +1,16 @@
 import type { ClientFacts } from '#core/client/clientFacts.ts';
 import { isOnDialysis } from '#core/client/clientFacts.ts';
-import { molina2021 } from '#core/client/sources.ts';
+import type { Source } from '#core/client/source.ts';
 import { position, proposed, type Target } from '#core/client/target.ts';
-import { interval } from '#core/quantity/interval.ts';
+import { exactly } from '#core/quantity/interval.ts';
 
-/** A day's fiber in g. Facts section 3.7: the general figure. */
+const intake: Source = { kind: 'guideline', text: 'Institute of Medicine 2005, adequate intake' };
+
+/** A day's fiber in g by sex and age (care rules 4): to 50 years women 25, men 38; above women 21, men 30. */
 export function fiberTarget(facts: ClientFacts): Target {
-  const main = { ...position('25-38 g', [molina2021], { limit: 'within' }), range: interval(25, 38) };
+  const isYounger = facts.ageYears <= 50;
+  const grams = facts.assessment.sex === 'female' ? (isYounger ? 25 : 21) : isYounger ? 38 : 30;
+  const main = { ...position(`Adequate intake: ${grams} g`, [intake], { limit: 'within' }), range: exactly(grams) };
   const bowel = isOnDialysis(facts) ? ['Constipation holds potassium back and hinders peritoneal dialysis.'] : [];
-  return proposed('fiber', main, ['The general figure for adults; raise it slowly.', ...bowel]);
+  return proposed('fiber', main, ['The general figure for adults by sex and age; raise it slowly.', ...bowel]);
 }

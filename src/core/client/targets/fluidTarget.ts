@@ -1,4 +1,5 @@
-import { ageWords, type ClientFacts, has, labWords, latest, latestWeightKg, transplantAge } from '#core/client/clientFacts.ts';
+import { ageWords, type ClientFacts, has, isLongHemodialysis, labWords, transplantAge } from '#core/client/clientFacts.ts';
+import { isInDate, latestLowest, weightInDate } from '#core/client/factAges.ts';
 import {
   fluidAllowanceFacts,
   fluidAllowanceMlFromUltrafiltration,
@@ -10,55 +11,70 @@ import { interval } from '#core/quantity/interval.ts';
 
 const sodiumFirst = 'Thirst follows salt: sodium comes first (8 g of salt hold about 1 L; Br J Renal Med 2015;20(3)).';
 
-/** A day's fluid in mL: anything liquid at room temperature, and ice, gelatin, soup. Facts section 3.6; stones 3.9. */
+/** Urine under this many mL a day asks the team first, off hemodialysis (care rules 4). */
+const littleUrineMl = 500;
+
+/**
+ * A day's fluid in mL: anything liquid at room temperature, and ice, gelatin, soup. Facts section 3.6; stones 3.9; the order of rules is
+ * that of care rules 4: what asks the kidney team first comes before every liberal figure. A range is one to choose a figure from.
+ */
 export function fluidTarget(facts: ClientFacts): Target {
-  switch (facts.setting) {
-    case 'hemodialysis':
-      return onHemodialysis(facts);
-    case 'peritoneal-dialysis':
-      return withheld(
-        'fluid',
-        'On peritoneal dialysis it goes by ultrafiltration, urine, edema and blood pressure.',
-        ['Ultrafiltration, urine volume, edema and blood pressure, with the team.'],
-        [commonPractice],
-      );
-    case 'transplant':
-      if (transplantAge(facts) === 'stable') break;
-      return proposed(
-        'fluid',
-        { ...position('Early after transplant: often 2-3 L', [commonPractice], { limit: 'within' }), range: interval(2000, 3000) },
-        ['The transplant team sets it.'],
-      );
-    case 'ckd-not-on-dialysis':
-      break;
+  if (facts.setting === 'hemodialysis') return onHemodialysis(facts);
+  const asks = reasonsToAsk(facts);
+  if (asks.length > 0) {
+    const why = `${asks.join('. ')}: the kidney team sets the amount.`;
+    return withheld('fluid', why, ['Ask the kidney team first: weight, swelling, blood pressure, sodium.', sodiumFirst], [commonPractice]);
   }
-  if (has(facts, 'overload', 'edema', 'heart-failure'))
+  if (facts.setting === 'peritoneal-dialysis')
     return withheld(
       'fluid',
-      'There is fluid overload: the team sets the amount.',
-      ['Weight, swelling, blood pressure.', sodiumFirst],
+      'On peritoneal dialysis it goes by ultrafiltration, urine, edema and blood pressure.',
+      ['Ultrafiltration, urine volume, edema and blood pressure, with the team.'],
       [commonPractice],
     );
-  const sodium = latest(facts, 'sodium', 90);
-  if (sodium !== undefined && sodium.value < 135)
-    return withheld(
+  if (facts.setting === 'transplant' && transplantAge(facts) !== 'stable')
+    return proposed(
       'fluid',
-      `${labWords(sodium, facts.today)}: low sodium, the team sets the amount.`,
-      ['The cause of low sodium.'],
-      [commonPractice],
+      // A need: 2 to 3 L are to be drunk, so there is no most.
+      {
+        ...position('Early after transplant: often 2-3 L', [commonPractice], { limit: 'at-least' }),
+        range: interval(2000, Number.POSITIVE_INFINITY),
+      },
+      ['The transplant team sets it.'],
     );
   return noLimit('fluid', ['No limit unless overloaded or low in sodium.'], [commonPractice], stones(facts));
+}
+
+function reasonsToAsk(facts: ClientFacts): readonly string[] {
+  const sodium = latestLowest(facts, 'sodium');
+  const urine = facts.assessment.urineMlPerDay;
+  const isLittle = urine !== undefined && urine.value < littleUrineMl && isInDate(facts, 'urine', urine.on);
+  return [
+    ...(has(facts, 'overload', 'edema') ? ['There is fluid overload'] : []),
+    ...(has(facts, 'heart-failure') ? ['Heart failure'] : []),
+    ...(sodium !== undefined && sodium.value < 135 ? [`Low sodium: ${labWords(sodium, facts.today)}`] : []),
+    // On hemodialysis little urine is what the limit is made of.
+    ...(isLittle && facts.setting !== 'hemodialysis'
+      ? [`Urine under ${littleUrineMl} mL: ${urine.value} mL a day (${ageWords(urine.on, facts.today)})`]
+      : []),
+  ];
 }
 
 function onHemodialysis(facts: ClientFacts): Target {
   const { treatment, urineMlPerDay } = facts.assessment;
   if (treatment.setting !== 'hemodialysis') throw new RangeError('hemodialysis alone');
-  if (urineMlPerDay === undefined)
-    return withheld('fluid', 'A day’s urine is not known.', ['24-hour urine volume.'], [commonPractice], stones(facts));
+  if (urineMlPerDay === undefined || !isInDate(facts, 'urine', urineMlPerDay.on))
+    return withheld(
+      'fluid',
+      urineMlPerDay === undefined ? 'A day’s urine is not known.' : `Urine ${ageWords(urineMlPerDay.on, facts.today)} is too old.`,
+      ['24-hour urine volume.'],
+      [commonPractice],
+      stones(facts),
+    );
   const fromUrine = fluidAllowanceMlFromUrine(urineMlPerDay.value);
   if (fromUrine.kind === 'refused') return withheld('fluid', fromUrine.told, ['24-hour urine volume.'], [commonPractice]);
   const main = { ...position('A day’s urine and 500-1000 mL', [commonPractice], { limit: 'within' }), range: fromUrine.value };
-  const dry = latestWeightKg(facts, 'dry');
+  const dry = weightInDate(facts, 'dry');
   const alternatives: Position[] = [];
   if (dry !== undefined && treatment.ultrafiltrationLimitMlPerKgH !== undefined && treatment.sessionHours !== undefined) {
     for (const gapDays of [2, 3]) {
@@ -79,7 +95,8 @@ function onHemodialysis(facts: ClientFacts): Target {
       }
     }
   }
-  const home = treatment.place === 'home' ? ['At home, with frequent or long sessions, fluid is often freer: by gain.'] : [];
+  const long = isLongHemodialysis(facts) ? ['With frequent or long sessions fluid is often freer: by gain.'] : [];
+  const asks = reasonsToAsk(facts);
   return proposed(
     'fluid',
     main,
@@ -87,7 +104,8 @@ function onHemodialysis(facts: ClientFacts): Target {
       `Urine ${urineMlPerDay.value} mL a day (${ageWords(urineMlPerDay.on, facts.today)}).`,
       sodiumFirst,
       'Low gain with falling intake is a warning, not a success.',
-      ...home,
+      ...long,
+      ...(asks.length === 0 ? [] : [`${asks.join('. ')}: ask the kidney team before this is signed.`]),
     ],
     [...alternatives, ...stones(facts)],
   );

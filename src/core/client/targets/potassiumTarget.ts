@@ -1,5 +1,6 @@
 import { type ClientFacts, labWords, takes } from '#core/client/clientFacts.ts';
-import { otherCausesOfHighPotassium, potassiumState, potassiumStep } from '#core/client/potassiumState.ts';
+import { causeWords, potassiumCauses } from '#core/client/potassiumCauses.ts';
+import { potassiumState, potassiumStep } from '#core/client/potassiumState.ts';
 import { asQuoted, commonPractice, ebpg2007, fromMemory, ijnrd2016, kdigoCkd2024, kdoqi2020, ownRule } from '#core/client/sources.ts';
 import { noLimit, position, proposed, type Target, withheld } from '#core/client/target.ts';
 import type { WastingState } from '#core/client/wastingState.ts';
@@ -12,13 +13,11 @@ const follow = kdoqi2020('OPINION');
 /** A day's potassium in mg. Facts section 3.4: no limit from the stage alone, none before the other causes are checked. */
 export function potassiumTarget(facts: ClientFacts, weight: WeightBasis, wasting: WastingState): Target {
   const state = potassiumState(facts);
-  if (state.kind === 'missing') {
-    return withheld('potassium', `There is no potassium result of the last ${state.atMostDays} days.`, ['A potassium result.'], [ownRule]);
-  }
+  if (state.kind === 'unknown') return withheld('potassium', state.why, [state.whatToCheck], [ownRule]);
   const told = `${labWords(state.lab, facts.today)}.`;
   if (state.kind === 'low') {
     const words = facts.setting === 'peritoneal-dialysis' ? 'foods with potassium are added' : 'nothing is limited; look for the cause';
-    return noLimit('potassium', [told, `Under 3.5 mmol/L: ${words}.`], [follow, commonPractice]);
+    return noLimit('potassium', [told, `Low: ${words}.`], [follow, commonPractice]);
   }
   if (state.kind === 'in-range') {
     const rest = inRangeWords(facts, state.lab.value);
@@ -40,13 +39,13 @@ function whenHigh(
   const hold = (why: string, checks: readonly string[]) =>
     withheld('potassium', `${told} ${why}`, checks, [follow, commonPractice], figures);
   if (blocks.length > 0)
-    return hold(
-      blocks.map(({ why }) => why).join(' '),
-      blocks.map(({ whatToCheck }) => whatToCheck),
-    );
+    return hold(blocks.map(({ why }) => why).join(' '), [
+      ...blocks.map(({ whatToCheck }) => whatToCheck),
+      ...(potassiumStep(facts, lab) === 'check-causes' ? potassiumCauses(facts).map(causeWords) : []),
+    ]);
   switch (potassiumStep(facts, lab)) {
     case 'check-causes':
-      return hold('The other causes come before food.', otherCausesOfHighPotassium);
+      return hold('The other causes come before food.', potassiumCauses(facts).map(causeWords));
     case 'cut-additives':
       return hold('First additives, salt substitutes, juices and portions.', ['Mark when these were gone through.']);
     case 'wait-for-result':

@@ -1,4 +1,5 @@
-import { ageWords, type ClientFacts, has, isConservative, isG3To5, stageOf, takes, transplantAge } from '#core/client/clientFacts.ts';
+import { ageWords, type ClientFacts, has, isConservative, isG3To5, takes, transplantAge } from '#core/client/clientFacts.ts';
+import { latest } from '#core/client/factAges.ts';
 import type { Source } from '#core/client/source.ts';
 import {
   asQuoted,
@@ -12,6 +13,7 @@ import {
   molina2021,
   nice,
 } from '#core/client/sources.ts';
+import { stageOf } from '#core/client/stage.ts';
 import { noLimit, type Position, position, proposed, type Target, withheld } from '#core/client/target.ts';
 import type { WastingState } from '#core/client/wastingState.ts';
 import type { WeightBasis } from '#core/client/weightBasis.ts';
@@ -32,12 +34,22 @@ export function proteinTarget(facts: ClientFacts, weight: WeightBasis, wasting: 
   const open = Number.POSITIVE_INFINITY;
   const end = (main: Figure, others: readonly Position[], ...reasons: string[]) =>
     proposed('protein', main, [`${why} ${kg.toFixed(1)} kg (${ageWords(on, facts.today)}).`, ...reasons], others, id);
+  const isNoCeiling = wasting.blocks.length > 0 || has(facts, 'acute-illness', 'critically-ill', 'metabolically-unstable');
+  /** On dialysis while wasting or ill: the usual figure is the least, not the most. */
+  const need = (sources: readonly Source[]): Figure =>
+    isNoCeiling ? per('KDOQI 2020: 1.0-1.2 g/kg, here the least', 1, open, sources) : per('KDOQI 2020: 1.0-1.2 g/kg', 1, 1.2, sources);
   switch (facts.setting) {
     case 'ckd-not-on-dialysis':
       return notOnDialysis(facts, wasting, per, end);
     case 'hemodialysis':
+      if (has(facts, 'critically-ill'))
+        return end(
+          per('ESPEN 2021, critically ill on intermittent dialysis: 1.3-1.5 g/kg', 1.3, 1.5, [asQuoted(espen2021)]),
+          [per('KDIGO AKI 2012: 1.0-1.5 g/kg', 1, 1.5, [asQuoted(kdigoAki2012)])],
+          'Illness breaks protein down: this is a need, not a ceiling.',
+        );
       return end(
-        per('KDOQI 2020: 1.0-1.2 g/kg', 1, 1.2, [fromMemory(kdoqi2020('1C'))]),
+        need([fromMemory(kdoqi2020('1C'))]),
         [
           per('KDIGO Diabetes 2022: 1.0-1.2 g/kg', 1, 1.2, [asQuoted(kdigoDiabetes2022('practice point'))]),
           per('European 2007: at least 1.1 g/kg', 1.1, open, [asQuoted(ebpg2007())]),
@@ -51,11 +63,7 @@ export function proteinTarget(facts: ClientFacts, weight: WeightBasis, wasting: 
         per('Others: at least 1.2 g/kg', 1.2, open, [fromMemory(commonPractice)]),
       ];
       if (has(facts, 'peritonitis')) others.push(per('Peritonitis: up to 1.5 g/kg', 1, 1.5, [fromMemory(commonPractice)]));
-      return end(
-        per('KDOQI 2020: 1.0-1.2 g/kg', 1, 1.2, [fromMemory(kdoqi2020('OPINION'))]),
-        others,
-        'Protein is lost into the dialysate: this is a need, not a ceiling.',
-      );
+      return end(need([fromMemory(kdoqi2020('OPINION'))]), others, 'Protein is lost into the dialysate: this is a need, not a ceiling.');
     }
     case 'transplant': {
       const age = transplantAge(facts);
@@ -115,29 +123,35 @@ function notOnDialysis(
       ceiling,
     );
   }
+  const isNephrotic = has(facts, 'nephrotic-syndrome') || (latest(facts, 'urineAcr')?.value ?? 0) > nephroticMgPerG;
+  const veryLow = [
+    per('KDOQI 2020: 0.28-0.43 g/kg with keto or amino acid analogs', 0.28, 0.43, [kdoqi2020('1A')]),
+    per('KDIGO 2024: 0.3-0.4 g/kg with analogs, only if willing, at high risk and supervised', 0.3, 0.4, [kdigoCkd2024('practice point')]),
+  ];
   return end(
     per('KDIGO 2024: 0.8 g/kg', 0.8, 0.8, [kdigoCkd2024('2C')]),
-    [
-      per('KDOQI 2020: 0.55-0.60 g/kg', 0.55, 0.6, [kdoqi2020('1A')]),
-      per('KDOQI 2020: 0.28-0.43 g/kg with keto or amino acid analogs', 0.28, 0.43, [kdoqi2020('1A')]),
-      per('KDIGO 2024: 0.3-0.4 g/kg with analogs, only if willing, at high risk and supervised', 0.3, 0.4, [
-        kdigoCkd2024('practice point'),
-      ]),
-      niceFloor,
-    ],
+    [per('KDOQI 2020: 0.55-0.60 g/kg', 0.55, 0.6, [kdoqi2020('1A')]), ...(isNephrotic ? [] : veryLow), niceFloor],
     `${stage}, no diabetes, stable, not on dialysis.`,
     ceiling,
+    ...(isNephrotic ? ['Nephrotic-range loss of protein: no very-low-protein diet.'] : []),
   );
 }
+
+/** Nephrotic range, urine albumin to creatinine in mg/g (KDIGO, from memory). */
+const nephroticMgPerG = 2220;
+const espen2021: Source = { kind: 'guideline', text: 'ESPEN 2021' };
+const kdigoAki2012: Source = { kind: 'guideline', text: 'KDIGO AKI 2012' };
 
 function blocked(facts: ClientFacts, { blocks }: WastingState): Target | undefined {
   const higher = position('KDIGO 2024: higher targets for frail older adults; 1.0 g/kg in illness by others', [
     kdigoCkd2024('practice point'),
     molina2021,
   ]);
+  const ill = position('ESPEN 2021, acutely ill without dialysis: begin at 1.0 g/kg, rise to 1.3', [asQuoted(espen2021)]);
+  const isIll = has(facts, 'acute-illness', 'critically-ill', 'metabolically-unstable');
   const whys = blocks.map(({ why }) => why);
   const checks = blocks.map(({ whatToCheck }) => whatToCheck);
-  if (has(facts, 'frail', 'sarcopenia', 'acute-illness', 'metabolically-unstable')) {
+  if (isIll || has(facts, 'frail', 'sarcopenia')) {
     whys.push('Frail, sarcopenia, acute illness or metabolically unstable: no restriction until corrected.');
     checks.push('Correct that first; review then.');
   }
@@ -147,6 +161,6 @@ function blocked(facts: ClientFacts, { blocks }: WastingState): Target | undefin
     whys.join(' '),
     checks,
     [kdoqi2020(), kdigoCkd2024('practice point'), ...blocks.map(({ source }) => source)],
-    [higher],
+    isIll ? [higher, ill] : [higher],
   );
 }

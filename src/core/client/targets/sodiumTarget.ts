@@ -6,12 +6,8 @@ import { interval } from '#core/quantity/interval.ts';
 
 /** A day's sodium in mg. Facts section 3.3; stones 3.9. */
 export function sodiumTarget(facts: ClientFacts): Target {
-  if (has(facts, 'salt-losing-kidney-disease', 'ileostomy', 'hypotension')) {
-    return noLimit(
-      'sodium',
-      ['Salt-losing kidney disease, ileostomy or low blood pressure: do not restrict.'],
-      [asQuoted(kdigoCkd2024('practice point'))],
-    );
+  if (has(facts, 'salt-losing-kidney-disease')) {
+    return noLimit('sodium', ['Salt-losing kidney disease: do not restrict.'], [asQuoted(kdigoCkd2024('practice point'))]);
   }
   if (isConservative(facts) && !has(facts, 'edema', 'overload', 'hypertension', 'heart-failure', 'nephrotic-syndrome')) {
     return noLimit(
@@ -45,7 +41,12 @@ export function sodiumTarget(facts: ClientFacts): Target {
   return proposed(
     'sodium',
     below('KDOQI 2020: under 2.3 g (100 mmol)', 2300, grades),
-    ['Less sodium lowers blood pressure and thirst and helps with fluid.'],
+    [
+      'Less sodium lowers blood pressure and thirst and helps with fluid.',
+      ...(has(facts, 'hypotension', 'ileostomy')
+        ? ['Low blood pressure or an ileostomy may need more salt: ask the kidney team before it is limited.']
+        : []),
+    ],
     alternatives,
   );
 }

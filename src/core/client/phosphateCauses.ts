@@ -1,0 +1,20 @@
+import { type ClientFacts, isOnDialysis, labWords, takes } from './clientFacts.ts';
+import { latest } from './factAges.ts';
+import type { Cause } from './potassiumCauses.ts';
+
+/** What of this client's own record can raise phosphate beside food. Common practice, no source. */
+export function phosphateCauses(facts: ClientFacts): readonly Cause[] {
+  const { supplements, symptoms } = facts.assessment;
+  const ktv = latest(facts, 'spKtV');
+  const causes: Cause[] = [];
+  if (isOnDialysis(facts) && symptoms.includes('missed-or-shortened-session'))
+    causes.push({ text: 'Dialysis that was missed or cut short.', onRecord: 'missed or shortened session' });
+  if (ktv !== undefined && ktv.value < 1.2) causes.push({ text: 'A low dialysis dose.', onRecord: labWords(ktv, facts.today) });
+  if (takes(facts, 'active-vitamin-d'))
+    causes.push({ text: 'Active vitamin D takes more phosphate in; its dose is the prescriber’s.', onRecord: 'active vitamin D' });
+  if (takes(facts, 'phosphate-binder'))
+    causes.push({ text: 'Binders: taken with each meal? Review with the prescriber.', onRecord: 'phosphate binder' });
+  for (const one of ['protein-powder', 'sports-or-slimming-product'] as const)
+    if (supplements.includes(one)) causes.push({ text: 'Powders and drinks may hold phosphates.', onRecord: one.replaceAll('-', ' ') });
+  return causes;
+}
