@@ -1,6 +1,7 @@
 import { assessmentFromJson } from '#core/client/assessmentFromJson.ts';
 import { isDay } from '#core/client/calendarDay.ts';
 import { nextChecks } from '#core/client/nextChecks.ts';
+import { proposalToJson } from '#core/client/proposalToJson.ts';
 import { proposePrescription } from '#core/client/proposePrescription.ts';
 import { Fault } from '#core/errors.ts';
 import type { Command } from '../command.ts';
@@ -24,12 +25,7 @@ export const command: Command = {
       throw new Fault('assessment-not-valid', places.slice(0, 5).join('; '));
     }
     const proposal = proposePrescription(value, today);
-    // An end without limit is null, as in every JSON of ours.
-    const text = JSON.stringify(
-      { ...proposal, nextChecks: nextChecks(value, today), issues },
-      (_, part: unknown) => (part === Number.POSITIVE_INFINITY ? null : part),
-      2,
-    );
+    const text = JSON.stringify(proposalToJson({ ...proposal, nextChecks: nextChecks(value, today), issues }), undefined, 2);
     await world.write(`${text}\n`);
   },
 };

@@ -13,6 +13,7 @@ import type { Source } from './source.ts';
 import { asQuoted, commonPractice, fromMemory, kdigoMbd2017, kdoqi2020, ownRule } from './sources.ts';
 import { stageFacts } from './stage.ts';
 import { calciumTarget } from './targets/calciumTarget.ts';
+import { reasonsToAsk } from './targets/fluidTarget.ts';
 import { wastingState } from './wastingState.ts';
 import { weightLoss } from './weightLoss.ts';
 
@@ -69,6 +70,12 @@ const rules: readonly CautionRule[] = [
     const lab = latest(facts, 'hba1c');
     return lab !== undefined && lab.value > 10 ? labWords(lab, facts.today) : undefined;
   }),
+  on(
+    'fluid-ask-first',
+    'Ask the kidney team before a fluid figure is signed.',
+    commonPractice,
+    facts => reasonsToAsk(facts).join('. ') || undefined,
+  ),
   on('salt-and-low-pressure', 'May need more salt: ask the kidney team before sodium is limited.', commonPractice, facts =>
     has(facts, 'hypotension') ? 'low blood pressure' : has(facts, 'ileostomy') ? 'ileostomy' : undefined,
   ),
@@ -249,7 +256,7 @@ function dryWeightAway(facts: ClientFacts): string | undefined {
   const [dry, after] = [weightInDate(facts, 'dry'), weightInDate(facts, 'after-dialysis', 'after-drain')];
   if (facts.setting !== 'hemodialysis' || dry === undefined || after === undefined || after.on < dry.on) return undefined;
   const percent = (Math.abs(after.kg - dry.kg) / dry.kg) * 100;
-  return percent >= 3
+  return percent >= 3 - 1e-9
     ? `${after.kg.toFixed(1)} kg after dialysis (${ageWords(after.on, facts.today)}) is ${percent.toFixed(1)} % from the dry weight of ${dry.kg.toFixed(1)} kg`
     : undefined;
 }
@@ -325,7 +332,7 @@ function gain(facts: ClientFacts): string | undefined {
   const [before, dry] = [weightInDate(facts, 'before-dialysis'), weightInDate(facts, 'dry')];
   if (before === undefined || dry === undefined) return undefined;
   const result = interdialyticGain(before.kg, dry.kg);
-  return result.kind === 'computed' && result.value.gainPercent > careFigure(facts.rules, 'contact.weight-gain-hemodialysis')
+  return result.kind === 'computed' && result.value.gainPercent > careFigure(facts.rules, 'contact.weight-gain-hemodialysis') + 1e-9
     ? `gain ${result.value.gainPercent.toFixed(1)} % (${result.value.gainKg.toFixed(1)} kg over dry ${dry.kg.toFixed(1)} kg); to call: `
     : undefined;
 }

@@ -76,6 +76,14 @@ export function weightBasis(facts: ClientFacts, pick?: WeightBasisId): WeightBas
   };
 }
 
+/** Where a choice of weight is open, what else the figure could be set on: a sentence each. */
+export function otherBases(weight: WeightBasis): readonly string[] {
+  if (weight.kind === 'none' || !weight.needsChoice) return [];
+  return weight.others
+    .filter(({ id }) => id !== 'ideal' && id !== 'goal')
+    .map(({ id, kg }) => `Could be set on the ${id.replaceAll('-', ' ')} weight of ${kg.toFixed(1)} kg: choose.`);
+}
+
 /** BMI in kg/m² of the weight without the water between sessions, with missing parts counted in; undefined without weight or height. */
 export function bmiOf(facts: ClientFacts): number | undefined {
   const base = baseWeight(facts);

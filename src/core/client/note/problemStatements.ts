@@ -5,8 +5,8 @@ import { phosphateState } from '../phosphateState.ts';
 import { type Cause, potassiumCauses } from '../potassiumCauses.ts';
 import { potassiumState } from '../potassiumState.ts';
 import type { Proposal } from '../proposePrescription.ts';
-import { weightLoss } from '../weightLoss.ts';
 import type { Target, TargetItem } from '../target.ts';
+import { weightLoss } from '../weightLoss.ts';
 
 /**
  * Problem, cause and signs, each from a number on record and in words of our own: "Protein eaten below need, with poor appetite, as shown

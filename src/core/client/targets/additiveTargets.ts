@@ -1,6 +1,5 @@
 import { type ClientFacts, labWords } from '#core/client/clientFacts.ts';
 import { phosphateState } from '#core/client/phosphateState.ts';
-import { causeWords, potassiumCauses } from '#core/client/potassiumCauses.ts';
 import { potassiumState, potassiumStep } from '#core/client/potassiumState.ts';
 import { fromMemory, kdigoCkd2024, kdoqi2020, ownRule } from '#core/client/sources.ts';
 import { noLimit, position, proposed, type Target, type TargetItem, withheld } from '#core/client/target.ts';
@@ -22,7 +21,10 @@ export function phosphateAdditivesTarget(facts: ClientFacts): Target {
   );
 }
 
-/** Potassium additives and salt substitutes: none when potassium is high and the other causes are checked. Facts section 3.4; wasting never lifts it. */
+/**
+ * Potassium additives and salt substitutes: none when potassium is high, also while the other causes are looked at: leaving them
+ * out takes no nourishment away (care rules 3).
+ */
 export function potassiumAdditivesTarget(facts: ClientFacts): Target {
   const item = 'potassiumAdditives';
   const source = fromMemory(kdigoCkd2024('practice point'));
@@ -30,9 +32,9 @@ export function potassiumAdditivesTarget(facts: ClientFacts): Target {
   if (state.kind === 'unknown') return withheld(item, state.why, [state.whatToCheck], [ownRule]);
   const told = `${labWords(state.lab, facts.today)}.`;
   if (state.kind !== 'high') return noLimit(item, [told, 'Not high: nothing is avoided. Ask before a salt substitute is used.'], [source]);
-  if (potassiumStep(facts, state.lab) === 'check-causes')
-    return withheld(item, `${told} The other causes come before food.`, potassiumCauses(facts).map(causeWords), [ownRule]);
-  return none(item, [told, 'Processed food with absorbable potassium goes first.'], source);
+  const causes =
+    potassiumStep(facts, state.lab) === 'check-causes' ? ['The other causes are looked at beside it; no figure for food before.'] : [];
+  return none(item, [told, 'Processed food with absorbable potassium goes first.', ...causes], source);
 }
 
 function none(item: TargetItem, reasons: readonly string[], source: ReturnType<typeof kdoqi2020>): Target {

@@ -5,7 +5,7 @@ import type { Source } from '#core/client/source.ts';
 import { asQuoted, commonPractice, ebpg2007, fromMemory, isrnm2013, kdoqi2020, molina2021 } from '#core/client/sources.ts';
 import { type Position, position, proposed, type Target, withheld } from '#core/client/target.ts';
 import type { WastingState } from '#core/client/wastingState.ts';
-import type { WeightBasis } from '#core/client/weightBasis.ts';
+import { otherBases, type WeightBasis } from '#core/client/weightBasis.ts';
 import { type Interval, interval, scale } from '#core/quantity/interval.ts';
 import { cleanFloat } from '#core/quantity/rounding.ts';
 
@@ -27,6 +27,7 @@ export function energyTarget(facts: ClientFacts, weight: WeightBasis, wasting: W
   const guideline = per('KDOQI 2020: 25-35 kcal/kg', 25, 35, sources);
   const reasons = [
     `${why} ${kg.toFixed(1)} kg (${ageWords(on, facts.today)}).`,
+    ...otherBases(weight),
     ...(isNoCeiling ? ['Wasting, or not ruled out: this is the least, there is no ceiling.'] : []),
     ...bags.told,
     ...refeedingSigns(facts).map(sign => `Refeeding risk (${sign}): begin below this, at the pace of the medical team.`),

@@ -35,17 +35,18 @@ export function fluidTarget(facts: ClientFacts): Target {
   if (facts.setting === 'transplant' && transplantAge(facts) !== 'stable')
     return proposed(
       'fluid',
-      // A need: 2 to 3 L are to be drunk, so there is no most.
+      // A need: 2 to 3 L are to be drunk, and neither end is a most.
       {
         ...position('Early after transplant: often 2-3 L', [commonPractice], { limit: 'at-least' }),
-        range: interval(2000, Number.POSITIVE_INFINITY),
+        range: interval(2000, 3000),
       },
       ['The transplant team sets it.'],
     );
   return noLimit('fluid', ['No limit unless overloaded or low in sodium.'], [commonPractice], stones(facts));
 }
 
-function reasonsToAsk(facts: ClientFacts): readonly string[] {
+/** What asks the kidney team before fluid is set; empty where nothing does. */
+export function reasonsToAsk(facts: ClientFacts): readonly string[] {
   const sodium = latestLowest(facts, 'sodium');
   const urine = facts.assessment.urineMlPerDay;
   const isLittle = urine !== undefined && urine.value < littleUrineMl && isInDate(facts, 'urine', urine.on);

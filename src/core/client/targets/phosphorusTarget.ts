@@ -48,7 +48,7 @@ export function phosphorusTarget(facts: ClientFacts, { blocks }: WastingState, p
       'phosphorus',
       [told, 'Above range once: additives first; a figure takes serial results (KDIGO CKD-MBD 2017, as quoted).'],
       [asQuoted(kdigoMbd2017())],
-      [noFigure, older],
+      [noFigure],
     );
   }
   const serial = `${state.series.map(lab => labWords(lab, facts.today)).join('; ')}: persistently raised.`;

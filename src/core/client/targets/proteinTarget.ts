@@ -16,7 +16,7 @@ import {
 import { stageOf } from '#core/client/stage.ts';
 import { noLimit, type Position, position, proposed, type Target, withheld } from '#core/client/target.ts';
 import type { WastingState } from '#core/client/wastingState.ts';
-import type { WeightBasis } from '#core/client/weightBasis.ts';
+import { otherBases, type WeightBasis } from '#core/client/weightBasis.ts';
 import { type Interval, interval } from '#core/quantity/interval.ts';
 import { cleanFloat } from '#core/quantity/rounding.ts';
 
@@ -33,7 +33,13 @@ export function proteinTarget(facts: ClientFacts, weight: WeightBasis, wasting: 
   };
   const open = Number.POSITIVE_INFINITY;
   const end = (main: Figure, others: readonly Position[], ...reasons: string[]) =>
-    proposed('protein', main, [`${why} ${kg.toFixed(1)} kg (${ageWords(on, facts.today)}).`, ...reasons], others, id);
+    proposed(
+      'protein',
+      main,
+      [`${why} ${kg.toFixed(1)} kg (${ageWords(on, facts.today)}).`, ...otherBases(weight), ...reasons],
+      others,
+      id,
+    );
   const isNoCeiling = wasting.blocks.length > 0 || has(facts, 'acute-illness', 'critically-ill', 'metabolically-unstable');
   /** On dialysis while wasting or ill: the usual figure is the least, not the most. */
   const need = (sources: readonly Source[]): Figure =>
@@ -91,6 +97,12 @@ function notOnDialysis(
       'protein',
       ['Conservative care puts comfort first: no restriction without a symptom or a laboratory reason.'],
       [commonPractice],
+    );
+  if (wasting.blocks.length === 0 && has(facts, 'acute-illness', 'critically-ill'))
+    return end(
+      per('ESPEN 2021, acutely ill without dialysis: begin at 1.0 g/kg, rise to 1.3', 1, Number.POSITIVE_INFINITY, [asQuoted(espen2021)]),
+      [],
+      'Illness breaks protein down: this is a need, not a ceiling.',
     );
   const block = blocked(facts, wasting);
   if (block) return block;
