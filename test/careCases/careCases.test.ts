@@ -7,7 +7,10 @@ import { answerTo, careCases, missed } from './careCase.ts';
  */
 describe.each(careCases)('$id $what', careCase => {
   const answer = answerTo(careCase);
-  it.each(careCase.expect.map(one => [JSON.stringify(one), one] as const))(`[CLT-20] ${careCase.source.slice(0, 60)}: %s`, (_, expected) => {
-    expect(missed(expected, answer)).toBeUndefined();
-  });
+  it.each(careCase.expect.map(one => [JSON.stringify(one), one] as const))(
+    `[CLT-20] ${careCase.source.slice(0, 60)}: %s`,
+    (_, expected) => {
+      expect(missed(expected, answer)).toBeUndefined();
+    },
+  );
 });

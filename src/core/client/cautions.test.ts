@@ -7,7 +7,7 @@ import { clientWith, lab, today, weighing } from './clientFixture.ts';
 
 const cautionsOf = (more: Partial<Assessment>) => cautionsFor(checkAssessment(clientWith(more), today).facts);
 const idsOf = (more: Partial<Assessment>) => cautionsOf(more).map(({ id }) => id);
-const one = (analyte: Analyte, value: number, unit: string) => ({ labs: [lab(analyte, value, unit)] });
+const one = (analyte: Analyte, value: number, unit: string) => ({ labs: [lab(analyte, value, unit, '2026-06-14')] });
 const inCenter = { setting: 'hemodialysis', place: 'in-center' } as const;
 const transplant = { setting: 'transplant', transplantedOn: '2024-01-01' } as const;
 const peritoneal = { setting: 'peritoneal-dialysis', method: 'capd' } as const;
@@ -35,7 +35,7 @@ describe('values that need contact (facts 4.3)', () => {
     ['potassium-3.0', 'same-day', one('potassium', 2.9, 'mmol/L')],
     ['hemodialysis-missed', 'same-day', { treatment: inCenter, symptoms: ['missed-or-shortened-session'] }],
     ['calcium-high', 'same-day', one('correctedCalcium', 3.05, 'mmol/L')],
-    ['calcium-high', 'same-day', { labs: [lab('calcium', 11.6, 'mg/dL'), lab('albumin', 3, 'g/dL')] }],
+    ['calcium-high', 'same-day', { labs: [lab('calcium', 11.6, 'mg/dL', '2026-06-14'), lab('albumin', 3, 'g/dL', '2026-06-14')] }],
     ['calcium-low', 'same-day', one('calcium', 7.4, 'mg/dL')],
     ['phosphate-1.0', 'same-day', one('phosphate', 0.31, 'mmol/L')],
     ['phosphate-2.0-new-feeding', 'same-day', { ...one('phosphate', 1.9, 'mg/dL'), conditions: ['new-feeding'] }],
@@ -48,11 +48,11 @@ describe('values that need contact (facts 4.3)', () => {
     ['glucose-low', 'same-day', one('glucose', 53, 'mg/dL')],
     ['glucose-high', 'same-day', { symptoms: ['ketones'] }],
     ['hemoglobin-7', 'same-day', one('hemoglobin', 68, 'g/L')],
-    ['hemoglobin-drop', 'same-day', { labs: [lab('hemoglobin', 11, 'g/dL', '2026-05-01'), lab('hemoglobin', 9, 'g/dL')] }],
+    ['hemoglobin-drop', 'same-day', { labs: [lab('hemoglobin', 11, 'g/dL', '2026-05-01'), lab('hemoglobin', 9, 'g/dL', '2026-06-14')] }],
     [
       'creatinine-rise',
       'same-day',
-      { labs: [lab('creatinine', 150, 'umol/L', '2026-06-03'), lab('creatinine', 177, 'umol/L', '2026-06-05')] },
+      { labs: [lab('creatinine', 150, 'umol/L', '2026-06-12'), lab('creatinine', 177, 'umol/L', '2026-06-14')] },
     ],
     ['peritoneal-infection', 'same-day', { treatment: peritoneal, symptoms: ['cloudy-drain'] }],
     ['transplant-unwell', 'same-day', { treatment: transplant, symptoms: ['missed-doses'] }],
@@ -111,8 +111,10 @@ describe('cautions (facts section 8)', () => {
     ['low-sugar', { diabetes: true }],
     ['icodextrin-meter', { treatment: { ...peritoneal, icodextrin: true } }],
     ['out-of-scope', { breastfeeding: true }],
-    ['refeeding', { weighings: [weighing('actual', 48)] }],
-    ['refeeding', { intake: { littleForDays: 5 } }],
+    ['refeeding', { weighings: [weighing('actual', 43)] }],
+    ['refeeding', { intake: { littleForDays: 11 } }],
+    ['refeeding', { weighings: [weighing('actual', 48)], intake: { littleForDays: 6 } }],
+    ['refeeding', { ...one('potassium', 3.2, 'mmol/L'), conditions: ['new-feeding'] }],
     ['do-not-restrict', { appetite: 'poor' }],
     ['do-not-restrict', { labs: [lab('albumin', 4.1, 'g/dL', '2026-03-01'), lab('albumin', 3.7, 'g/dL')] }],
     ['vitamin-k', { medicines: ['vitamin-k-antagonist'] }],
@@ -125,7 +127,7 @@ describe('cautions (facts section 8)', () => {
     ['sglt2', { medicines: ['sglt2-inhibitor'], conditions: ['fasting-for-faith'] }],
     ['fasting', { conditions: ['fasting-for-faith'] }],
     ['vitamin-a', { treatment: inCenter, supplements: ['vitamin-a'] }],
-    ['home-hemodialysis', { treatment: { ...inCenter, place: 'home' } }],
+    ['long-hemodialysis', { treatment: { ...inCenter, sessionHours: 8 } }],
   ];
 
   it.each(raises)('[CLT-31] %s is shown when its condition is met, with the client’s own fact and the source', (id, more) => {
@@ -139,6 +141,58 @@ describe('cautions (facts section 8)', () => {
 
   it('[CLT-31] the gain between sessions is told in the client’s own numbers', () => {
     const found = cautionsOf({ treatment: inCenter, weighings: [weighing('dry', 72), weighing('before-dialysis', 75.6)] });
-    expect(found.find(({ id }) => id === 'overload')!.because).toBe('gain 5.0 % (3.6 kg over dry 72.0 kg)');
+    expect(found.find(({ id }) => id === 'overload')!.because).toBe(
+      'gain 5.0 % (3.6 kg over dry 72.0 kg); to call: over 3.2 kg (7.1 lb) between two treatments, 4.5 % of the dry weight of 72.0 kg',
+    );
+  });
+
+  it('[CLT-31] what does not meet a condition is not said: home alone, BMI alone, a low potassium of someone who eats', () => {
+    expect(idsOf({ treatment: { ...inCenter, place: 'home' } })).not.toContain('long-hemodialysis');
+    expect(idsOf({ weighings: [weighing('actual', 48)] })).not.toContain('refeeding');
+    expect(idsOf(one('potassium', 3.2, 'mmol/L'))).not.toContain('refeeding');
+    expect(idsOf({ conditions: ['hypertension'] })).not.toContain('overload');
+  });
+
+  it('[CLT-31] grapefruit for every transplant unless the medicine list names other immunosuppressants alone', () => {
+    expect(idsOf({ treatment: transplant })).toContain('grapefruit');
+    expect(idsOf({ treatment: transplant, medicines: ['other-immunosuppressant'] })).not.toContain('grapefruit');
+  });
+});
+
+describe('the age of an alarm (care rules 2)', () => {
+  const potassiumOf = (on: string, more: Partial<Assessment> = {}) =>
+    cautionsOf({ ...more, labs: [lab('potassium', 6.7, 'mmol/L', on), ...(more.labs ?? [])] }).find(({ id }) => id === 'potassium-6.5');
+
+  it('[CLT-30] 7 days as of now, to 45 days it is asked whether it was acted on, then it is history', () => {
+    expect(potassiumOf('2026-06-08')).toMatchObject({ contact: 'emergency-now', sameDay: true });
+    expect(potassiumOf('2026-06-07')).toMatchObject({ contact: 'within-days', sameDay: false, told: expect.stringContaining('acted on') });
+    expect(potassiumOf('2026-05-01')).toMatchObject({ contact: 'within-days' });
+    expect(potassiumOf('2026-04-30')).toBeUndefined();
+  });
+
+  it('[CLT-30] a glucose is of now for 2 days', () => {
+    const glucoseOf = (on: string) => cautionsOf({ labs: [lab('glucose', 400, 'mg/dL', on)] }).find(({ id }) => id === 'glucose-high');
+    expect(glucoseOf('2026-06-13')).toMatchObject({ contact: 'same-day' });
+    expect(glucoseOf('2026-06-12')).toMatchObject({ contact: 'within-days' });
+  });
+
+  it('[CLT-30] a normal result lifts it; one after dialysis, a hemolyzed one and a lower one of the same day do not', () => {
+    const after = (more: Partial<Parameters<typeof lab>[4]>, on = '2026-06-12') =>
+      potassiumOf('2026-06-11', { treatment: inCenter, labs: [lab('potassium', 4.4, 'mmol/L', on, more)] });
+    expect(after({})).toBeUndefined();
+    expect(after({ drawn: 'after-dialysis' })).toBeDefined();
+    expect(after({ hemolyzed: true })).toBeDefined();
+    expect(after({}, '2026-06-11')).toBeDefined();
+  });
+
+  it('[CLT-30] a hemolyzed 6.5 says that it may be falsely high, and to repeat now', () => {
+    const found = cautionsOf({ labs: [lab('potassium', 6.6, 'mmol/L', '2026-06-14', { hemolyzed: true })] })[0];
+    expect(found).toMatchObject({ id: 'potassium-6.5', contact: 'emergency-now', told: expect.stringContaining('repeat it now') });
+  });
+
+  it('[CLT-30] 5.6 to 5.9 before hemodialysis asks for causes at the next treatment, with no schedule of repeats', () => {
+    const ids = idsOf({ treatment: inCenter, labs: [lab('potassium', 5.8, 'mmol/L', '2026-06-14')] });
+    expect(ids).toContain('potassium-hemodialysis');
+    expect(ids).not.toContain('potassium-5.5');
   });
 });

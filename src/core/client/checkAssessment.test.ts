@@ -65,7 +65,7 @@ describe('questions about units', () => {
   });
 
   it('[CLT-7] cautions are shown also where no target is', () => {
-    const proposal = proposePrescription(clientWith({ pregnant: true, labs: [lab('potassium', 6.7, 'mmol/L')] }), today);
+    const proposal = proposePrescription(clientWith({ pregnant: true, labs: [lab('potassium', 6.7, 'mmol/L', '2026-06-12')] }), today);
     expect(proposal.kind).toBe('barred');
     expect(proposal.cautions[0]).toMatchObject({ id: 'potassium-6.5', sameDay: true, contact: 'emergency-now' });
   });

@@ -1,4 +1,4 @@
-import { analyteFacts } from './analytes.ts';
+import { analyteFacts, analyteKeys } from './analytes.ts';
 import { type Day, daysBetween, isDay, yearsBetween } from './calendarDay.ts';
 import { type CareRules, usualCareRules } from './careRules.ts';
 import type { Assessment, LabResult, Weighing } from './client.ts';
@@ -103,7 +103,7 @@ export function checkAssessment(assessment: Assessment, today: Day, rules: CareR
     ...(heightCm === undefined || oddHeight ? {} : { heightCm }),
     weights: weights.sort((a, b) => laterFirst(a.on, b.on) || a.kg - b.kg),
     // Of one day the highest first: the order of a file decides nothing.
-    labs: labs.sort((a, b) => laterFirst(a.takenOn, b.takenOn) || b.value - a.value),
+    labs: labs.sort((a, b) => laterFirst(a.takenOn, b.takenOn) || placeOf(a) - placeOf(b) || b.value - a.value),
     questioned: [],
     rules,
   };
@@ -113,6 +113,11 @@ export function checkAssessment(assessment: Assessment, today: Day, rules: CareR
     bars.push({ kind: 'question', code: 'assessment-too-old', field: 'assessment', told });
   }
   return { facts, bars };
+}
+
+/** Analytes in the order of their list. */
+function placeOf({ analyte }: Lab): number {
+  return analyteKeys.indexOf(analyte);
 }
 
 /** Days, and times of a day, sort as they are written. */

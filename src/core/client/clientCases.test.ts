@@ -48,7 +48,7 @@ describe('twelve clients', () => {
     expect(read(targets.phosphorus)).toBe('no-limit'); // 3.5: normal serum
     expect(read(targets.calcium)).toBe('800-1000 mg'); // 3.5: CKD 3-4
     expect(read(targets.fluid)).toBe('no-limit'); // 3.6
-    expect(read(targets.fiber)).toBe('25-38 g'); // 3.7
+    expect(read(targets.fiber)).toBe('21-21 g'); // care rules 4: a woman above 50
   });
 
   it('[CLT-20] 2: G4 with diabetes and potassium high twice: nothing is limited before the other causes', () => {
@@ -61,13 +61,14 @@ describe('twelve clients', () => {
     expect(read(targets.potassium)).toBe('withheld'); // 3.4: section 4.4 first
     expect(why(targets.potassium)).toContain('The other causes come before food.');
     expect(others(targets.potassium)).toEqual(['2000-3000']); // shown, not proposed
-    expect(read(targets.potassiumAdditives)).toBe('withheld');
+    expect(read(targets.potassiumAdditives)).toBe('0-0 named on the label'); // care rules 3: no nourishment is lost
+    expect((targets.potassium as { whatToCheck: readonly string[] }).whatToCheck[0]).toContain('On record: RAAS inhibitor'); // the client's own causes first
 
     const checked = targetsOf({ ...client, potassiumSteps: { causesCheckedOn: '2026-06-06' } });
     expect(read(checked.potassium)).toBe('withheld'); // 3.4: additives, salt substitutes, juices, portions
     expect(read(checked.potassiumAdditives)).toBe('0-0 named on the label');
 
-    const cut = { causesCheckedOn: '2026-05-10', additivesCutOn: '2026-05-12' };
+    const cut = { causesCheckedOn: '2026-06-05', additivesCutOn: '2026-05-22' };
     const still = targetsOf({ ...client, potassiumSteps: cut });
     expect(read(still.potassium)).toBe('2000-3000 mg'); // 3.4: if still high
     expect(others(still.potassium)).toEqual(['no figure']); // KDOQI and KDIGO give none
@@ -80,12 +81,12 @@ describe('twelve clients', () => {
     expect(read(targets.calcium)).toBe('withheld'); // 3.5: the figure is for CKD 3-4
   });
 
-  it('[CLT-20] 4: in-center hemodialysis, dry 70 kg, urine 300 mL, potassium 5.9 and phosphate 6.4 after the causes were checked', () => {
+  it('[CLT-20] 4: in-center hemodialysis, dry 70 kg, urine 300 mL, potassium 5.9 and phosphate 6.4 twice after the causes were checked', () => {
     const client = clientWith({
       treatment: { ...inCenter, sessionHours: 4, ultrafiltrationLimitMlPerKgH: 10 },
       ...dry(70),
       urineMlPerDay: { value: 300, on: '2026-06-01' },
-      labs: [lab('potassium', 5.9, 'mmol/L'), lab('phosphate', 6.4, 'mg/dL')],
+      labs: [lab('potassium', 5.9, 'mmol/L'), lab('phosphate', 6.4, 'mg/dL'), lab('phosphate', 6.2, 'mg/dL', '2026-05-08')],
       potassiumSteps: { causesCheckedOn: '2026-06-08' },
     });
     const targets = targetsOf(client);
@@ -97,9 +98,9 @@ describe('twelve clients', () => {
     expect(others(targets.sodium)).toEqual(['2000-3000']);
     expect(read(targets.potassium)).toBe('0-2730 mg'); // 3.4: European 70 mmol
     expect(others(targets.potassium)).toEqual(['no figure', '2000-4000', '0-2800']); // 3.4: KDOQI none; 2-4 g; 40 mg/kg
-    expect(read(targets.phosphorus)).toBe('800-1000 mg'); // 3.5: older number
-    expect(targets.phosphorus.toBeConfirmed).toBe(true);
-    expect(others(targets.phosphorus)).toEqual(['no figure', '0-1000']); // 3.5: KDOQI 2020; European
+    expect(read(targets.phosphorus)).toBe('withheld'); // care rules 4: 70-84 g of protein bring 700 to 1304 mg
+    expect(why(targets.phosphorus)).toContain('700 to 1304 mg'); // facts 5, F16: 128 + 14 × 84; 6.2: 10 × 70
+    expect(others(targets.phosphorus)).toEqual(['no figure', '800-1000', '0-1000']); // 3.5: KDOQI 2020; older number; European
     expect(read(targets.phosphateAdditives)).toBe('0-0 named on the label');
     expect(read(targets.calcium)).toBe('withheld'); // 3.5: by vitamin D analog and calcimimetic
     expect(others(targets.calcium)).toEqual(['0-2000', '0-800']);
@@ -157,8 +158,8 @@ describe('twelve clients', () => {
         labs: [lab('phosphate', 1.9, 'mg/dL', '2026-06-12'), lab('potassium', 4.8, 'mmol/L', '2026-06-12')],
       }),
     );
-    expect(read(targets.energy)).toBe('2100-2400 kcal'); // 3.1: 35-40
-    expect(others(targets.energy)).toEqual(['1800-2100']); // 3.1: 30-35 common
+    expect(read(targets.energy)).toBe('2100-∞ kcal'); // 3.1: 35-40; BMI 22.0 and nothing else known: wasting is not ruled out, no ceiling
+    expect(others(targets.energy)).toEqual(['1800-∞']); // 3.1: 30-35 common
     expect(read(targets.protein)).toBe('84-∞ g'); // 3.2: at least 1.4
     expect(others(targets.protein)).toEqual(['78-90']);
     expect(why(targets.phosphorus)).toContain('high-phosphorus food or a supplement'); // 3.5
@@ -194,14 +195,20 @@ describe('twelve clients', () => {
         treatment: inCenter,
         ...dry(48),
         intake: { energyKcal: 950, proteinG: 34 },
-        labs: [lab('albumin', 3.1, 'g/dL'), lab('potassium', 5.8, 'mmol/L'), lab('phosphate', 6.1, 'mg/dL')],
+        labs: [
+          lab('albumin', 3.1, 'g/dL'),
+          lab('potassium', 5.8, 'mmol/L'),
+          lab('phosphate', 6.1, 'mg/dL'),
+          lab('phosphate', 6, 'mg/dL', '2026-05-05'),
+        ],
         potassiumSteps: { causesCheckedOn: '2026-06-06' },
       }),
     );
-    expect(read(targets.protein)).toBe('48-57.6 g'); // 3.2: 1.0-1.2
+    expect(read(targets.protein)).toBe('48-∞ g'); // 3.2: 1.0-1.2, without a ceiling while wasting (care rules 3)
+    expect(read(targets.energy)).toBe('1200-∞ kcal');
     expect(read(targets.potassium)).toBe('withheld'); // 9.3, 8
     expect(read(targets.phosphorus)).toBe('withheld');
-    expect(read(targets.phosphateAdditives)).toBe('withheld');
+    expect(read(targets.phosphateAdditives)).toBe('0-0 named on the label'); // care rules 3: never stopped
     expect(why(targets.phosphorus)).toContain('3 of 4 groups');
   });
 
@@ -237,14 +244,20 @@ describe('twelve clients', () => {
 });
 
 describe('conditions that turn a target', () => {
-  it.each(['salt-losing-kidney-disease', 'ileostomy', 'hypotension'] as const)(
-    '[CLT-10] sodium is not restricted with %s (facts 3.3)',
-    condition => {
-      expect(read(targetsOf(clientWith({ conditions: [condition] })).sodium)).toBe('no-limit');
-    },
-  );
+  it('[CLT-10] sodium is not restricted in salt-losing kidney disease; low pressure or an ileostomy alone ask first (care rules 4)', () => {
+    expect(read(targetsOf(clientWith({ conditions: ['salt-losing-kidney-disease'] })).sodium)).toBe('no-limit');
+    for (const condition of ['ileostomy', 'hypotension'] as const) {
+      const { sodium } = targetsOf(clientWith({ conditions: [condition] }));
+      expect(read(sodium)).toBe('0-2300 mg');
+      expect(why(sodium)).toContain('ask the kidney team before it is limited');
+    }
+  });
 
-  it.each(['frail', 'sarcopenia', 'acute-illness', 'metabolically-unstable'] as const)(
+  it('[CLT-13] in acute illness protein is a need of 1.0 g/kg and more (ESPEN 2021, as quoted)', () => {
+    expect(read(targetsOf(clientWith({ ...stage('G4'), conditions: ['acute-illness'] })).protein)).toBe('70-∞ g');
+  });
+
+  it.each(['frail', 'sarcopenia', 'metabolically-unstable'] as const)(
     '[CLT-13] protein is not restricted with %s (facts 3.2)',
     condition => {
       expect(read(targetsOf(clientWith({ ...stage('G4'), conditions: [condition] })).protein)).toBe('withheld');
@@ -284,7 +297,7 @@ describe('conditions that turn a target', () => {
   });
 
   it('[CLT-10] refeeding risk is told beside the energy, with a slow start by the medical team (facts 8)', () => {
-    expect(why(targetsOf(clientWith({ weighings: [weighing('actual', 48)] })).energy)).toContain('Refeeding risk (BMI 17.6)');
+    expect(why(targetsOf(clientWith({ weighings: [weighing('actual', 43)] })).energy)).toContain('Refeeding risk (BMI 15.8)');
   });
 
   it('[CLT-14] normal phosphate with a high PTH: no limit, the older number is shown (facts 3.5)', () => {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { checkAssessment } from './checkAssessment.ts';
 import type { Assessment } from './client.ts';
-import { stageOf } from './clientFacts.ts';
 import { clientWith, lab, today, weighing } from './clientFixture.ts';
 import { phosphateState } from './phosphateState.ts';
 import { potassiumState } from './potassiumState.ts';
+import { stageFacts, stageOf } from './stage.ts';
 import { bmiOf, weightBasis } from './weightBasis.ts';
 
 const facts = (more: Partial<Assessment>) => checkAssessment(clientWith(more), today).facts;
@@ -19,7 +19,10 @@ describe('stage (KDIGO CKD 2024, as quoted)', () => {
   });
 
   it('[CLT-9] the stage that the team has set stands; creatinine alone makes none', () => {
-    expect(stageOf(facts({ stage: { value: 'G4', on: '2026-01-01' }, labs: [egfr(50, '2026-06-01'), egfr(50, '2026-01-01')] }))).toBe('G4');
+    expect(stageOf(facts({ stage: { value: 'G4', on: '2026-06-02' }, labs: [egfr(50, '2026-06-01'), egfr(50, '2026-01-01')] }))).toBe('G4');
+    // A newer eGFR that tells another category: the milder restricts, the lower cautions, and it is asked (care rules 1).
+    const differing = stageFacts(facts({ stage: { value: 'G4', on: '2026-01-01' }, labs: [egfr(50, '2026-06-01')] }));
+    expect(differing).toMatchObject({ restricting: 'G3a', cautioning: 'G4', question: expect.stringContaining('which holds') });
     const creatinine = [lab('creatinine', 2.4, 'mg/dL'), lab('creatinine', 2.3, 'mg/dL', '2026-01-01')];
     expect(stageOf(facts({ labs: creatinine }))).toBeUndefined();
   });
@@ -41,17 +44,32 @@ describe('potassium', () => {
   it('[CLT-11] the laboratory’s own range counts; a hemolyzed sample does not', () => {
     const own = lab('potassium', 5.2, 'mmol/L', '2026-06-01', { upperNormal: 5.3 });
     expect(potassiumState(facts({ labs: [own] })).kind).toBe('in-range');
-    expect(potassiumState(facts({ labs: [{ ...own, value: 6, hemolyzed: true }] })).kind).toBe('missing');
+    expect(potassiumState(facts({ labs: [{ ...own, value: 6, hemolyzed: true }] })).kind).toBe('unknown');
   });
 
-  it('[CLT-11] a result older than 90 days, on dialysis 35 days, sets no target', () => {
+  it('[CLT-11] after dialysis a potassium is neither in range nor low; one from before a RAAS change is not in range (care rules 1, 2)', () => {
+    const after = lab('potassium', 4.2, 'mmol/L', '2026-06-10', { drawn: 'after-dialysis' });
+    expect(potassiumState(facts({ treatment: inCenter, labs: [after] })).kind).toBe('unknown');
+    expect(potassiumState(facts({ treatment: inCenter, labs: [{ ...after, value: 3.1 }] })).kind).toBe('unknown');
+    expect(potassiumState(facts({ treatment: inCenter, labs: [{ ...after, value: 5.7 }] })).kind).toBe('high');
+    expect(potassiumState(facts({ raasChangedOn: '2026-06-11', labs: [lab('potassium', 4.2, 'mmol/L')] })).kind).toBe('unknown');
+  });
+
+  it('[CLT-11] results of one day that contradict each other set nothing; with hours the later stands', () => {
+    const day = (value: number, takenAt?: string) =>
+      lab('potassium', value, 'mmol/L', '2026-06-10', takenAt === undefined ? {} : { takenAt });
+    expect(potassiumState(facts({ labs: [day(4.6), day(5.8)] })).kind).toBe('unknown');
+    expect(potassiumState(facts({ labs: [day(5.8, '08:00'), day(4.6, '12:00')] })).kind).toBe('in-range');
+  });
+
+  it('[CLT-11] a result older than 100 days, on hemodialysis 45 days, sets no target (care rules 1)', () => {
     const on = (day: string, treatment: Assessment['treatment']) =>
       potassiumState(facts({ treatment, labs: [lab('potassium', 5, 'mmol/L', day)] })).kind;
     const outside = { setting: 'ckd-not-on-dialysis' } as const;
-    expect(on('2026-03-17', outside)).toBe('in-range'); // 90 days
-    expect(on('2026-03-16', outside)).toBe('missing');
-    expect(on('2026-05-11', inCenter)).toBe('in-range'); // 35 days
-    expect(on('2026-05-10', inCenter)).toBe('missing');
+    expect(on('2026-03-07', outside)).toBe('in-range'); // 100 days
+    expect(on('2026-03-06', outside)).toBe('unknown');
+    expect(on('2026-05-01', inCenter)).toBe('in-range'); // 45 days
+    expect(on('2026-04-30', inCenter)).toBe('unknown');
   });
 });
 
@@ -59,18 +77,35 @@ describe('phosphate', () => {
   const at = (value: number, more: Partial<Assessment> = {}, on = '2026-06-01') =>
     phosphateState(facts({ ...more, labs: [lab('phosphate', value, 'mg/dL', on)] })).kind;
 
-  it('[CLT-14] over 4.5 is high; on dialysis 4.5-5.5 is where guidelines differ', () => {
-    expect([at(2.4), at(4.5), at(4.6)]).toEqual(['low', 'in-range', 'high']);
+  it('[CLT-14] over 4.5 once is above; on dialysis 4.5-5.5 is where guidelines differ', () => {
+    expect([at(2.4), at(4.5), at(4.6)]).toEqual(['low', 'in-range', 'once-above']);
     expect([at(4.6, { treatment: inCenter }), at(5.5, { treatment: inCenter }), at(5.6, { treatment: inCenter })]).toEqual([
       'above-normal',
       'above-normal',
-      'high',
+      'once-above',
     ]);
+  });
+
+  it('[CLT-14] persistent is two days above, or three rising with the last above; the laboratory’s own limit counts (care rules 2)', () => {
+    const series = (upperNormal: number | undefined, ...given: readonly [value: number, on: string][]) =>
+      phosphateState(
+        facts({
+          treatment: inCenter,
+          labs: given.map(([value, on]) => lab('phosphate', value, 'mg/dL', on, upperNormal === undefined ? {} : { upperNormal })),
+        }),
+      ).kind;
+    expect(series(undefined, [5.9, '2026-06-10'], [5.7, '2026-05-10'])).toBe('persistent');
+    expect(series(undefined, [5.9, '2026-06-10'], [5.7, '2026-06-10'])).toBe('once-above');
+    expect(series(undefined, [5.9, '2026-06-10'], [5.2, '2026-05-10'])).toBe('once-above');
+    expect(series(undefined, [5.9, '2026-06-10'], [5.2, '2026-05-10'], [4.9, '2026-04-10'])).toBe('persistent');
+    expect(series(4.5, [5, '2026-06-10'], [4.9, '2026-05-10'])).toBe('persistent');
+    expect(series(undefined, [5.9, '2026-06-10'], [5.7, '2026-02-15'])).toBe('persistent'); // 120 days
+    expect(series(undefined, [5.9, '2026-06-10'], [5.7, '2026-02-14'])).toBe('once-above');
   });
 
   it('[CLT-14] an old result bounds nothing; without a stage the shortest age holds (KDIGO CKD-MBD 2017 intervals)', () => {
     const stage = (value: 'G3b' | 'G5') => ({ stage: { value, on: '2026-01-01' } });
-    expect(at(6, stage('G3b'), '2025-08-01')).toBe('high');
+    expect(at(6, stage('G3b'), '2025-08-01')).toBe('once-above');
     expect(at(6, stage('G5'), '2026-03-01')).toBe('missing');
     expect(at(6, {}, '2026-03-01')).toBe('missing');
   });

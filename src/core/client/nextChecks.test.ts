@@ -24,13 +24,19 @@ describe('next checks', () => {
     ]);
   });
 
-  it('[CLT-40] calcium and phosphate by stage, weekly early after a transplant; the older of the two counts', () => {
+  it('[CLT-40] each marker for itself: calcium and phosphorus by stage, weekly early after a transplant', () => {
     const labs = [lab('calcium', 9, 'mg/dL', '2026-03-15'), lab('phosphate', 4, 'mg/dL', '2026-06-01')];
-    expect(dueOf('calcium and phosphate', { ...stage('G5'), labs })).toEqual(['every 1 to 3 months', '2026-04-15', '2026-06-15', 'due']);
-    expect(dueOf('calcium and phosphate', { ...stage('G4'), labs })).toEqual(['every 3 to 6 months', '2026-06-15', '2026-09-15', 'due']);
-    expect(dueOf('calcium and phosphate', { treatment: { setting: 'transplant', transplantedOn: '2026-06-01' }, labs })?.[0]).toBe(
-      'weekly until stable',
-    );
+    expect(dueOf('calcium', { ...stage('G5'), labs })).toEqual(['every 1 to 3 months', '2026-04-15', '2026-06-15', 'due']);
+    expect(dueOf('calcium', { ...stage('G4'), labs })).toEqual(['every 3 to 6 months', '2026-06-15', '2026-09-15', 'due']);
+    expect(dueOf('phosphorus', { ...stage('G5'), labs })?.[3]).toBe('later');
+    expect(dueOf('calcium', { treatment: { setting: 'transplant', transplantedOn: '2026-06-01' }, labs })?.[0]).toBe('weekly');
+  });
+
+  it('[CLT-40] potassium off dialysis and after a transplant, and eGFR by stage, never done is due', () => {
+    expect(dueOf('potassium', stage('G4'))).toEqual(['every 3 months', today, today, 'due']);
+    expect(dueOf('potassium', { treatment: { setting: 'transplant', transplantedOn: '2024-01-01' } })?.[3]).toBe('due');
+    const labs = [lab('egfr', 22, 'mL/min/{1.73_m2}', '2026-03-01')];
+    expect(dueOf('eGFR', { ...stage('G4'), labs })).toEqual(['every 4 months', '2026-07-01', '2026-07-01', 'later']);
   });
 
   it('[CLT-40] potassium 2 to 4 weeks after a RAAS change, until it was measured', () => {

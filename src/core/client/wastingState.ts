@@ -2,7 +2,13 @@ import type { Analyte } from './analytes.ts';
 import { type ClientFacts, isOnDialysis } from './clientFacts.ts';
 import { isInDate, isWeightInDate, latestLowest } from './factAges.ts';
 import { absorbedGlucose, absorbedShareByMethod } from './formulas/dialysateGlucose.ts';
-import { proteinEnergyWasting, type Wasting, type WastingFacts } from './formulas/proteinEnergyWasting.ts';
+import {
+  type GroupState,
+  proteinEnergyWasting,
+  type Wasting,
+  type WastingFacts,
+  type WastingGroup,
+} from './formulas/proteinEnergyWasting.ts';
 import type { Source } from './source.ts';
 import { commonPractice, ownRule, wastingCriteria } from './sources.ts';
 import { bmiOf, weightBasis } from './weightBasis.ts';
@@ -22,8 +28,8 @@ export interface WastingState {
  */
 export function wastingState(facts: ClientFacts): WastingState {
   const ever = wastingFacts(facts, () => true);
-  const criteria = proteinEnergyWasting(wastingFacts(facts, isCurrent => isCurrent));
   const lastKnown = proteinEnergyWasting(ever);
+  const criteria = reopened(proteinEnergyWasting(wastingFacts(facts, isCurrent => isCurrent)), lastKnown);
   const open = Object.entries(criteria.groups).filter(([, state]) => state === 'not known');
   const { bodyMassIndex } = ever;
   const blocks: WastingState['blocks'][number][] = [];
@@ -46,6 +52,15 @@ export function wastingState(facts: ClientFacts): WastingState {
     );
   }
   return { criteria, blocks };
+}
+
+/** A group that a fact met which is too old now is open again, whatever its other facts say. */
+function reopened(current: Wasting, lastKnown: Wasting): Wasting {
+  const groups = Object.entries(current.groups).map(([group, state]): [string, GroupState] => [
+    group,
+    state === 'not met' && lastKnown.groups[group as WastingGroup] === 'met' ? 'not known' : state,
+  ]);
+  return { ...current, groups: Object.fromEntries(groups) as Wasting['groups'] };
 }
 
 const neededFor = {

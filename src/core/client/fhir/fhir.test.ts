@@ -60,6 +60,7 @@ describe('what is exported', () => {
     const { oralDiet } = order as Extract<typeof order, { resourceType: 'NutritionOrder' }>;
     expect(oralDiet.nutrient).toEqual([
       { modifier: { text: 'Protein' }, amount: { value: 80, unit: 'g', system: 'http://unitsofmeasure.org', code: 'g' } },
+      { modifier: { text: 'Fiber' }, amount: { value: 21, unit: 'g', system: 'http://unitsofmeasure.org', code: 'g' } },
     ]);
     // Facts section 3.1, 3.3, 3.6: 25-35 kcal/kg of 72 kg; under 2300 mg; urine 300 mL and 500 to 1000 mL.
     expect(oralDiet.instruction).toContain('Energy: 1800 – 2520 kcal. Protein: 80 g. Sodium: under 2300 mg.');

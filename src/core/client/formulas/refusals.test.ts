@@ -107,7 +107,7 @@ describe('formulas refuse what cannot be', () => {
     });
     expect(egfr({ sex: 'male', ageYears: 16, creatinineMgPerDl: 1 })).toMatchObject({ kind: 'refused', why: 'under-18' });
     expect(adjustedWeightKg(50, 60)).toMatchObject({ kind: 'refused', field: 'actualKg' });
-    expect(idealWeightKgHamwi('female', 150)).toMatchObject({ kind: 'refused', field: 'heightCm' });
+    expect(idealWeightKgHamwi('female', 95)).toMatchObject({ kind: 'refused', field: 'heightCm' });
     expect(spKtV({ bunBeforeMgPerDl: 20, bunAfterMgPerDl: 70, hours: 4, ultrafiltrationL: 2, weightAfterKg: 70 })).toMatchObject({
       kind: 'refused',
       field: 'bunAfterMgPerDl',
@@ -175,8 +175,14 @@ describe('protein-energy wasting (ISRNM, Fouque 2008)', () => {
 
   it('[CLT-5] bounds are strict for "under" and inclusive for losses', () => {
     expect(
-      proteinEnergyWasting({ onDialysis: false, albuminGPerDl: 3.8, bodyMassIndex: 23, muscleLossPercent3Months: 5, proteinGPerKg: 0.6 })
-        .groups,
+      proteinEnergyWasting({
+        onDialysis: false,
+        albuminGPerDl: 3.8,
+        bodyMassIndex: 23,
+        muscleLossPercent3Months: 5,
+        proteinGPerKg: 0.6,
+        energyKcalPerKg: 25,
+      }).groups,
     ).toEqual({
       blood: 'not met',
       'body mass': 'not met',
@@ -185,16 +191,14 @@ describe('protein-energy wasting (ISRNM, Fouque 2008)', () => {
     });
   });
 
-  it('[CLT-5] a group without a result is not known, and missing blood results can decide at two', () => {
-    expect(proteinEnergyWasting({ onDialysis: false, bodyMassIndex: 21, energyKcalPerKg: 20 })).toMatchObject({
-      groups: { blood: 'not known', muscle: 'not known' },
+  it('[CLT-5] a group whose facts are missing is open, not passed (care rules 3)', () => {
+    expect(proteinEnergyWasting({ onDialysis: false, bodyMassIndex: 21, energyKcalPerKg: 28 })).toMatchObject({
+      groups: { blood: 'not known', 'body mass': 'met', muscle: 'not known', intake: 'not known' },
+      met: 1,
       wasting: false,
-      bloodCouldDecide: true,
     });
-    expect(
-      proteinEnergyWasting({ onDialysis: false, bodyMassIndex: 21, energyKcalPerKg: 20, albuminGPerDl: 4, cholesterolMgPerDl: 180 })
-        .bloodCouldDecide,
-    ).toBe(false);
+    const { groups } = proteinEnergyWasting({ onDialysis: false, bodyMassIndex: 25, lossPercent3Months: 6, lossIsOpen: true });
+    expect(groups['body mass']).toBe('not known');
   });
 });
 
