@@ -1,6 +1,7 @@
-/** Writes what is made from code: docs/errors.md and the examples in docs/minerals.md. With `--check` it only compares, and fails when a page is stale. */
+/** Writes what is made from code: docs/errors.md, docs/care-cases.md and the examples in docs/minerals.md. With `--check` it only compares, and fails when a page is stale. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { type FaultFacts, faultCatalogue } from '#core/errors.ts';
+import { careCasesPage } from './careCases.ts';
 import { mineralExamples } from './mineralExamples.ts';
 import { table } from './table.ts';
 
@@ -28,6 +29,7 @@ function withExamples(page: string, examples: string): string {
 
 const pages: readonly (readonly [name: string, make: (now: string) => string])[] = [
   ['errors.md', () => head + table(rows)],
+  ['care-cases.md', careCasesPage],
   ['minerals.md', await mineralExamples().then(examples => (now: string) => withExamples(now, examples))],
 ];
 

@@ -105,3 +105,38 @@ function isNear(got: unknown, wanted: unknown, tolerance: number): boolean {
     return got.length === wanted.length && got.every((one, i) => isNear(one, wanted[i], tolerance));
   return got === wanted;
 }
+
+/** An expectation in few words, and what the program says there. */
+export function expectationWords(expected: Expectation): string {
+  if ('path' in expected) return `${expected.path.replace('targets.', '')} = ${JSON.stringify(expected.is)}`;
+  if ('says' in expected) return `${expected.in.replace('targets.', '')} says /${expected.says}/`;
+  if ('silent' in expected) return `${expected.in.replace('targets.', '')} does not say /${expected.silent}/`;
+  if ('caution' in expected) return `told: /${expected.caution}/${expected.contact === undefined ? '' : `, ${expected.contact}`}`;
+  if ('noCaution' in expected) return `not told: /${expected.noCaution}/${expected.contact === undefined ? '' : ` as ${expected.contact}`}`;
+  if ('kind' in expected) return `${expected.kind}: /${expected.told}/`;
+  if ('check' in expected) return `check /${expected.check}/ ${expected.state ?? ''} ${expected.dueBy ?? ''}`.trim();
+  return `no check /${expected.noCheck}/`;
+}
+
+export function gotWords(expected: Expectation, answer: Answer): string {
+  const wrong = missed(expected, answer);
+  if (wrong !== undefined) return `**${wrong}**`;
+  if ('path' in expected) return JSON.stringify(at(answer, expected.path));
+  if ('says' in expected || 'silent' in expected) return targetWords(at(answer, expected.in));
+  if ('caution' in expected) {
+    const [found] = cautionsLike(expected.caution, expected.contact, answer);
+    return `${found?.id}${found?.contact === undefined ? '' : `, ${found.contact}`}`;
+  }
+  if ('kind' in expected) return `${answer.kind}: ${(answer.bars ?? []).map(({ told }) => told).join(' ')}`;
+  if ('check' in expected) {
+    const found = answer.nextChecks.find(({ item }) => matches(expected.check, item));
+    return `${found?.item} ${found?.state}, ${found?.dueBy}`;
+  }
+  return 'silent';
+}
+
+function targetWords(target: unknown): string {
+  if (typeof target !== 'object' || target === null || !('kind' in target)) return 'no such thing is said';
+  const range = 'range' in target ? ` ${JSON.stringify(target.range)}` : '';
+  return `${String(target.kind)}${range}`;
+}

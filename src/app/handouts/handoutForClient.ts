@@ -1,4 +1,6 @@
-import { type ClientRecord, foodsToAvoid } from '#core/client/record.ts';
+import { weightGainToCall } from '#core/client/cautions.ts';
+import { checkAssessment } from '#core/client/checkAssessment.ts';
+import { type ClientRecord, currentAssessment, foodsToAvoid } from '#core/client/record.ts';
 import { Fault } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
 import type { ClientHandoutDraft, HandoutDraft, HandoutInput } from '#core/handout/handout.ts';
@@ -30,12 +32,15 @@ export function handoutForClient({ record, draft, foods, plates, useEstimates }:
     throw new Fault('handout-not-signed', 'The numbers of a handout come from a signed prescription, and this client has none.');
   }
   const { by, credentials, at } = prescription.signed;
+  const current = currentAssessment(record)?.assessment ?? assessment;
+  const weightGain = weightGainToCall(checkAssessment(current, draft.writtenOn).facts);
   const on = at.slice(0, 10);
   const whole: HandoutDraft = {
     ...draft,
     setting: assessment.treatment.setting,
     meals: record.mealPattern ?? [],
     avoidedFoods: foodsToAvoid(record),
+    ...(weightGain === undefined ? {} : { weightGain }),
     prescription: {
       targets: prescription.targets.map(({ item, unit, range, limit }) => ({
         item,

@@ -177,12 +177,12 @@ describe('the age of an alarm (care rules 2)', () => {
   });
 
   it('[CLT-30] a normal result lifts it; one after dialysis, a hemolyzed one and a lower one of the same day do not', () => {
-    const after = (more: Partial<Parameters<typeof lab>[4]>, on = '2026-06-12') =>
+    const afterIt = (more: Partial<Parameters<typeof lab>[4]>, on = '2026-06-12') =>
       potassiumOf('2026-06-11', { treatment: inCenter, labs: [lab('potassium', 4.4, 'mmol/L', on, more)] });
-    expect(after({})).toBeUndefined();
-    expect(after({ drawn: 'after-dialysis' })).toBeDefined();
-    expect(after({ hemolyzed: true })).toBeDefined();
-    expect(after({}, '2026-06-11')).toBeDefined();
+    expect(afterIt({})).toBeUndefined();
+    expect(afterIt({ drawn: 'after-dialysis' })).toBeDefined();
+    expect(afterIt({ hemolyzed: true })).toBeDefined();
+    expect(afterIt({}, '2026-06-11')).toBeDefined();
   });
 
   it('[CLT-30] a hemolyzed 6.5 says that it may be falsely high, and to repeat now', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkAssessment } from './checkAssessment.ts';
 import type { Assessment } from './client.ts';
 import { clientWith, lab, today, weighing } from './clientFixture.ts';
+import { notUsed } from './notUsed.ts';
 import { phosphateState } from './phosphateState.ts';
 import { potassiumState } from './potassiumState.ts';
 import { stageFacts, stageOf } from './stage.ts';
@@ -142,5 +143,24 @@ describe('weight basis (facts section 2)', () => {
     };
     expect(bmiOf(facts(missing))!.toFixed(1)).toBe('25.1');
     expect(basis(missing)).toBe('actual 70');
+  });
+});
+
+describe('ages of facts (care rules 1)', () => {
+  it('[CLT-70] a clinic’s own age is used by every rule, and what is too old is shown with why', () => {
+    const labs = [lab('potassium', 4.6, 'mmol/L', '2026-05-20'), lab('phosphate', 4, 'mg/dL', '2025-12-01')];
+    const client = clientWith({ treatment: inCenter, weighings: [weighing('dry', 70)], labs });
+    const shorter = [{ id: 'age.potassium.hemodialysis', value: 20, by: 'A. N.', on: '2026-01-01' }] as const;
+    expect(potassiumState(checkAssessment(client, today).facts).kind).toBe('in-range');
+    expect(potassiumState(checkAssessment(client, today, shorter).facts).kind).toBe('unknown');
+    expect(notUsed(checkAssessment(client, today).facts)).toEqual([
+      { what: 'phosphate 4 mg/dL (on 2025-12-01, 196 days old)', why: 'phosphate counts for 60 days' },
+    ]);
+    expect(notUsed(checkAssessment(client, today, shorter).facts)).toHaveLength(2);
+  });
+
+  it('[CLT-70] an assessment past its age proposes nothing and asks for a new one', () => {
+    const old = { ...clientWith({ treatment: inCenter, weighings: [weighing('dry', 70)] }), on: '2026-03-01' };
+    expect(checkAssessment(old, today).bars.map(({ code }) => code)).toEqual(['assessment-too-old']);
   });
 });

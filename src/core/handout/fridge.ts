@@ -1,4 +1,6 @@
+import { kilogramsPerPound } from '#core/client/formulas/bodyUnits.ts';
 import { smallestMargin } from '#core/guide/againstBound.ts';
+import { floorTo } from '#core/quantity/rounding.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import { isJudged } from './foodSections.ts';
 import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
@@ -9,6 +11,7 @@ import { namesPotassium } from './namesPotassium.ts';
 import { dayLines, hasSodium, numbersTable } from './numbers.ts';
 import { portionWords } from './portions.ts';
 import { topicRules } from './topicRule.ts';
+import { figure } from './words/numbers.ts';
 import type { Words } from './words/words.ts';
 
 /** The fridge page is one page of big type: so many foods, of so many letters each with maker (own decision, tried on A4 and Letter). */
@@ -88,12 +91,21 @@ function looks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Wo
 }
 
 /** When to call, in every handout: on the fridge page, else as a part of its own. */
-export function callBlocks({ setting, callUs }: HandoutDraft, words: Words, withHeading = true): readonly Block[] {
+export function callBlocks(draft: HandoutDraft, words: Words, withHeading = true): readonly Block[] {
+  const { setting, callUs } = draft;
   return [
     ...(withHeading ? [{ kind: 'heading' as const, line: programLine(words.sectionTitle.call) }] : []),
     ...(callUs === undefined ? [] : [{ kind: 'text' as const, line: authorLine(callUs) }]),
     { kind: 'list', look: 'call', lines: [words.emergency] },
     { kind: 'text', line: words.callToday },
-    { kind: 'list', look: 'points', lines: words.callWhen[setting] },
+    { kind: 'list', look: 'points', lines: [...words.callWhen[setting], ...weightLines(draft, words)] },
   ];
+}
+
+/** The client's own gain of weight, rounded down so that nobody calls later than meant; on a topic's page 2 kg in 2 days for peritoneal dialysis. */
+function weightLines({ setting, weightGain, prescription }: HandoutDraft, words: Words): readonly Line[] {
+  const topic: HandoutDraft['weightGain'] = setting === 'peritoneal-dialysis' ? { kg: 2, within: '2-days' } : undefined;
+  const told = weightGain ?? (prescription === undefined ? topic : undefined);
+  if (told === undefined) return setting === 'hemodialysis' ? [words.weightGainNotKnown] : [];
+  return [words.weightGain[told.within](figure(floorTo(told.kg, 1)), figure(floorTo(told.kg / kilogramsPerPound, 1)))];
 }

@@ -1,3 +1,4 @@
+import type { WeightGainToCall } from '#core/client/cautions.ts';
 import type { MealShare } from '#core/client/record.ts';
 import type { Limit, TargetItem, TargetUnit } from '#core/client/target.ts';
 import type { Day } from '#core/guide/guide.ts';
@@ -35,6 +36,8 @@ export interface HandoutDraft {
   readonly meals: readonly MealShare[];
   /** Of one client, as signed. Missing in a handout on a topic. */
   readonly prescription?: SignedTargets;
+  /** The gain of weight for which this client calls the same day; missing where there is no such line. */
+  readonly weightGain?: Pick<WeightGainToCall, 'kg' | 'within'>;
   /** Foods and allergies that this client avoids. */
   readonly avoidedFoods: readonly string[];
   /** Of a handout on a topic: what its foods are judged by. */
@@ -42,7 +45,7 @@ export interface HandoutDraft {
 }
 
 /** What the dietitian writes for a client's handout; setting, targets, avoided foods and meals come from the record. */
-export type ClientHandoutDraft = Omit<HandoutDraft, 'setting' | 'prescription' | 'avoidedFoods' | 'meals' | 'topic'>;
+export type ClientHandoutDraft = Omit<HandoutDraft, 'setting' | 'prescription' | 'weightGain' | 'avoidedFoods' | 'meals' | 'topic'>;
 
 export interface HandoutCategory {
   readonly category: string;

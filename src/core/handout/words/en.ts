@@ -180,17 +180,11 @@ export const en: Words = {
       s('Your legs or your face swell fast.'),
       s('You throw up or have loose stools and can not eat or drink.'),
     ],
-    hemodialysis: [
-      s('You miss a treatment or cut it short.'),
-      s('You feel very weak.'),
-      s('You swell, or you need to sit up to breathe.'),
-      s('You gain more than 2 kg (4.4 lb) in 2 days.'),
-    ],
+    hemodialysis: [s('You miss a treatment or cut it short.'), s('You feel very weak.'), s('You swell, or you need to sit up to breathe.')],
     'peritoneal-dialysis': [
       s('The fluid that drains out is cloudy.'),
       s('Your belly hurts or you have a fever.'),
       s('You swell, or you need to sit up to breathe.'),
-      s('You gain more than 2 kg (4.4 lb) in 2 days.'),
     ],
     transplant: [
       s('You have a fever.'),
@@ -199,6 +193,11 @@ export const en: Words = {
       s('You feel very weak.'),
     ],
   },
+  weightGain: {
+    'between-treatments': (kg, lb) => s(`You gain more than ${kg} kg (${lb} lb) from one treatment to the next.`),
+    '2-days': (kg, lb) => s(`You gain ${kg} kg (${lb} lb) or more in 2 days.`),
+  },
+  weightGainNotKnown: s('You gain more from one treatment to the next than your team told you.'),
   callDietitian: s('Call your dietitian if you can not eat well or you lose weight. Then the plan may need to change.'),
   cautions: [
     s('This page does not take the place of your kidney team. Ask them before you change what you eat. What they say comes first.'),

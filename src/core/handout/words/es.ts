@@ -222,20 +222,19 @@ export const es: Words = {
       s('Las piernas o la cara se le hinchan rápido.'),
       s('Vomita o tiene diarrea y no puede comer ni beber.'),
     ],
-    hemodialysis: [
-      s('Faltó a un tratamiento o lo acortó.'),
-      s('Se siente muy débil.'),
-      s('Se hincha o tiene que sentarse para respirar.'),
-      s('Sube más de 2 kg (4.4 lb) en 2 días.'),
-    ],
+    hemodialysis: [s('Faltó a un tratamiento o lo acortó.'), s('Se siente muy débil.'), s('Se hincha o tiene que sentarse para respirar.')],
     'peritoneal-dialysis': [
       s('El líquido que drena sale turbio.'),
       s('Le duele el vientre o tiene fiebre.'),
       s('Se hincha o tiene que sentarse para respirar.'),
-      s('Sube más de 2 kg (4.4 lb) en 2 días.'),
     ],
     transplant: [s('Tiene fiebre.'), s('Vomita o tiene diarrea.'), s('No tomó sus pastillas o las vomitó.'), s('Se siente muy débil.')],
   },
+  weightGain: {
+    'between-treatments': (kg, lb) => s(`Sube de peso más de ${kg} kg (${lb} lb) de un tratamiento al otro.`),
+    '2-days': (kg, lb) => s(`Sube de peso ${kg} kg (${lb} lb) o más en 2 días.`),
+  },
+  weightGainNotKnown: s('Sube de peso más de lo que le dijo su equipo de un tratamiento al otro.'),
   callDietitian: s('Llame a su dietista si no puede comer bien o baja de peso. Entonces puede hacer falta otro plan.'),
   cautions: [
     s('Esta hoja no reemplaza a su equipo de riñón. Pregúntele antes de cambiar lo que come. Lo que le diga su equipo es lo primero.'),

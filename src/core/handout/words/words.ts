@@ -1,4 +1,5 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
+import type { WeightGainToCall } from '#core/client/cautions.ts';
 import type { TargetItem, TargetUnit } from '#core/client/target.ts';
 import type { Day } from '#core/guide/guide.ts';
 import type { Portion } from '#core/plate/plate.ts';
@@ -122,6 +123,10 @@ export interface Words {
   readonly emergency: Line;
   readonly callToday: Line;
   readonly callWhen: Readonly<Record<Setting, readonly Line[]>>;
+  /** A gain of weight for which this reader calls. */
+  readonly weightGain: Readonly<Record<WeightGainToCall['within'], (kg: string, lb: string) => Line>>;
+  /** On hemodialysis without a dry weight. */
+  readonly weightGainNotKnown: Line;
   readonly callDietitian: Line;
   readonly cautions: readonly Line[];
   readonly clientCaution: Line;
