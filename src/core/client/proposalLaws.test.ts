@@ -14,7 +14,7 @@ import { stageOf } from './stage.ts';
 import { type Target, type TargetItem, targetItems } from './target.ts';
 import { wastingState } from './wastingState.ts';
 
-const runs = process.env.PLATEWRIGHT_LONG === undefined ? 400 : 100_000;
+const runs = process.env.PLATEWRIGHT_LONG === undefined ? 400 : 20_000;
 
 const treatment: fc.Arbitrary<Treatment> = fc.oneof(
   fc.constant<Treatment>({ setting: 'ckd-not-on-dialysis' }),
