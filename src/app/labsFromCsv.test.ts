@@ -67,7 +67,7 @@ describe('laboratory results from a table', () => {
       ['lab-value-not-a-number', 3],
       ['lab-day-not-read', 4],
       ['lab-day-not-read', 5],
-      ['lab-value-impossible', 6],
+      ['lab-value-in-question', 6],
       ['lab-value-in-question', 7],
       ['lab-unit-not-known', 8],
     ]);

@@ -24,11 +24,13 @@ describe('what bars a proposal', () => {
 
   it('[CLT-7] values that cannot be are refused, not left out in silence', () => {
     expect(barsOf(clientWith({ labs: [lab('potassium', 55, 'mmol/L')] }))).toEqual([
-      'refusal impossible-value: potassium 55 mmol/L cannot be: expected 1.5 to 10 mmol/L.',
+      'question unit-in-question: potassium 55 mmol/L cannot be: was the decimal point left out (5.5 mmol/L)?',
     ]);
     expect(barsOf(clientWith({ labs: [lab('potassium', 5, '')] }))[0]).toMatch(/^refusal unit-not-known: potassium 5 has no unit/);
     expect(barsOf(clientWith({ weighings: [weighing('actual', 7)] }))[0]).toMatch(/^refusal impossible-value/);
-    expect(barsOf(clientWith({ height: { value: 65, unit: 'cm' } }))[0]).toMatch(/^refusal impossible-value: heightCm 65 cm cannot be/);
+    expect(barsOf(clientWith({ height: { value: 65, unit: 'cm' } }))[0]).toMatch(
+      /^question unit-in-question: Height 65 cm cannot be: was it in\?/,
+    );
     expect(barsOf(clientWith({ age: { years: Number.NaN } }))[0]).toMatch(/^refusal impossible-value/);
     expect(barsOf(clientWith({ urineMlPerDay: { value: -1, on: today } }))[0]).toMatch(/^refusal impossible-value/);
   });

@@ -1,13 +1,15 @@
 import { analyteFacts, analyteKeys } from './analytes.ts';
 import { type Day, daysBetween, isDay, yearsBetween } from './calendarDay.ts';
 import { type CareRules, usualCareRules } from './careRules.ts';
-import type { Assessment, LabResult, Weighing } from './client.ts';
-import type { ClientFacts, Lab } from './clientFacts.ts';
+import { checkBody, plausibleHeight, plausibleWeightKg } from './checkBody.ts';
+import { checkLabs } from './checkLabs.ts';
+import { checkOrder } from './checkOrder.ts';
+import type { Assessment, LabResult } from './client.ts';
+import type { ClientFacts, Lab, Weight } from './clientFacts.ts';
 import { ageLimitDays } from './factAges.ts';
-import { bodyMassIndex } from './formulas/bodyMassIndex.ts';
-import { heightCmFrom, kilogramsPerPound, weightKgFrom } from './formulas/bodyUnits.ts';
-import { firstImpossible, heightCmInput, type Refused, weightKgInput } from './formulas/computed.ts';
-import { labInCanonicalUnit } from './labValue.ts';
+import { weightKgFrom } from './formulas/bodyUnits.ts';
+import { firstImpossible } from './formulas/computed.ts';
+import { labConverted, labInCanonicalUnit, labQuestion, possibleReadings } from './labValue.ts';
 
 /** Why no target is proposed at all. Permanent codes. */
 export type BarCode =
@@ -20,7 +22,11 @@ export type BarCode =
   | 'from-the-future'
   | 'unit-not-known'
   | 'unit-in-question'
-  | 'assessment-too-old';
+  | 'assessment-too-old'
+  | 'value-in-question'
+  | 'wrong-order'
+  | 'not-an-hour'
+  | 'contradiction';
 
 /** A refusal says why; a question waits for an answer. Either way there is no target, and nothing is corrected silently. */
 export interface Bar {
@@ -28,6 +34,8 @@ export interface Bar {
   readonly code: BarCode;
   readonly field: string;
   readonly told: string;
+  /** The row on which the person can answer that it is right as it stands. */
+  readonly answeredBy?: { readonly list: 'labs' | 'weighings'; readonly at: number };
 }
 
 export interface CheckedAssessment {
@@ -71,40 +79,39 @@ export function checkAssessment(assessment: Assessment, today: Day, rules: CareR
     );
   }
 
-  const heightCm = assessment.height === undefined ? undefined : heightCmFrom(assessment.height);
-  const oddHeight = heightCm === undefined ? undefined : firstImpossible(heightCmInput(heightCm));
-  if (oddHeight) refuse('impossible-value', 'height', oddHeight.told);
+  bars.push(...checkBody(assessment), ...checkLabs(assessment), ...checkOrder(assessment, today));
 
-  const weights = [];
-  for (const weighing of assessment.weighings) {
-    const kg = weightKgFrom(weighing.weight);
-    const odd = firstImpossible(weightKgInput(kg, `${weighing.kind} weight`));
-    if (odd) refuse('impossible-value', `${weighing.kind} weight`, odd.told);
-    else if (dayStands(weighing.on, `${weighing.kind} weight`)) weights.push({ kg, kind: weighing.kind, on: weighing.on });
-    const told = poundsQuestion(weighing, assessment.weighings, oddHeight ? undefined : heightCm);
-    if (told !== undefined) bars.push({ kind: 'question', code: 'unit-in-question', field: `${weighing.kind} weight`, told });
+  const heightCm = plausibleHeight(assessment);
+  const weights: Weight[] = [];
+  for (const { weight, kind, on } of assessment.weighings) {
+    const kg = weightKgFrom(weight);
+    const [lo, hi] = plausibleWeightKg;
+    if (dayStands(on, `${kind} weight`) && kg >= lo && kg <= hi) weights.push({ kg, kind, on });
   }
-  const urine = assessment.urineMlPerDay;
-  const oddUrine = urine && firstImpossible(['urine', urine.value, 0, 15_000, 'mL a day']);
-  if (oddUrine) refuse('impossible-value', 'urine', oddUrine.told);
-
   const labs: Lab[] = [];
+  const questioned: Lab[] = [];
   for (const result of assessment.labs) {
-    const read = labInCanonicalUnit(result.analyte, result.value, result.unit);
-    const field = analyteFacts(result.analyte).name;
-    if (read.kind === 'refused') bars.push(barOf(read, field));
-    else if (dayStands(result.takenOn, field)) labs.push(labOf(result, read.value));
+    const { analyte, value, unit, takenOn } = result;
+    const read = labInCanonicalUnit(analyte, value, unit);
+    if (!dayStands(takenOn, analyteFacts(analyte).name)) continue;
+    const isAsked =
+      !result.confirmed && (read.kind === 'refused' || labQuestion(analyte, value, unit, assessment.treatment.setting) !== undefined);
+    if (isAsked) {
+      // It sets and lifts nothing; a contact value that it would be, as typed or as likely meant, is told all the same.
+      for (const reading of possibleReadings(analyte, value, unit, assessment.treatment.setting))
+        questioned.push({ ...labOf(result, reading), inQuestion: true });
+    } else if (read.kind === 'computed') labs.push(labOf(result, read.value));
   }
   const facts: ClientFacts = {
     today,
     assessment,
     setting: assessment.treatment.setting,
     ageYears,
-    ...(heightCm === undefined || oddHeight ? {} : { heightCm }),
+    ...(heightCm === undefined ? {} : { heightCm }),
     weights: weights.sort((a, b) => laterFirst(a.on, b.on) || a.kg - b.kg),
     // Of one day the highest first: the order of a file decides nothing.
     labs: labs.sort((a, b) => laterFirst(a.takenOn, b.takenOn) || placeOf(a) - placeOf(b) || b.value - a.value),
-    questioned: [],
+    questioned,
     rules,
   };
   const assessedDays = ageLimitDays(facts, 'assessment');
@@ -125,17 +132,9 @@ function laterFirst(a: string, b: string): number {
   return a < b ? 1 : a > b ? -1 : 0;
 }
 
-function barOf({ why, told }: Refused, field: string): Bar {
-  if (why === 'unit-in-question') return { kind: 'question', code: 'unit-in-question', field, told };
-  const code = why === 'no-unit' || why === 'unit-not-known' ? 'unit-not-known' : 'impossible-value';
-  return { kind: 'refusal', code, field, told };
-}
-
 function labOf(result: LabResult, value: number): Lab {
-  const limit = (end: number | undefined): number | undefined => {
-    const read = end === undefined ? undefined : labInCanonicalUnit(result.analyte, end, result.unit);
-    return read?.kind === 'computed' ? read.value : undefined;
-  };
+  const limit = (end: number | undefined): number | undefined =>
+    end === undefined ? undefined : labConverted(result.analyte, end, result.unit);
   const [lowerNormal, upperNormal] = [limit(result.lowerNormal), limit(result.upperNormal)];
   return {
     analyte: result.analyte,
@@ -172,33 +171,4 @@ function otherDays({
     ['screening', lastScreenedOn],
     ['full assessment', lastFullAssessmentOn],
   ];
-}
-
-/** BMI over this in kg, with a usual one in lb, looks like pounds in a kg field (own decision). */
-const suspectBmi = 45;
-const usualBmi = { lo: 16, hi: 40 };
-
-/** A kg figure that is 2.2 times another of the client's weights, or gives a BMI that only pounds explain. 165 "kg" at 165 cm is asked about. */
-function poundsQuestion(
-  { weight, kind, unitConfirmed }: Weighing,
-  all: readonly Weighing[],
-  heightCm: number | undefined,
-): string | undefined {
-  if (weight.unit === 'lb' || unitConfirmed) return undefined;
-  const ask = `${kind} weight ${weight.value} kg: was it lb? ${weight.value} lb is ${(weight.value * kilogramsPerPound).toFixed(1)} kg.`;
-  const likeOther = all.some(other => {
-    const ratio = (weight.value * kilogramsPerPound) / weightKgFrom(other.weight);
-    return other.weight !== weight && other.kind !== 'goal' && other.kind !== 'standard' && ratio > 0.93 && ratio < 1.07;
-  });
-  if (likeOther) return ask;
-  if (heightCm === undefined) return undefined;
-  const inKg = bodyMassIndex(weight.value, heightCm);
-  const inLb = bodyMassIndex(weight.value * kilogramsPerPound, heightCm);
-  const suspect =
-    inKg.kind === 'computed' &&
-    inLb.kind === 'computed' &&
-    inKg.value > suspectBmi &&
-    inLb.value >= usualBmi.lo &&
-    inLb.value <= usualBmi.hi;
-  return suspect ? ask : undefined;
 }

@@ -155,7 +155,7 @@ describe('twelve clients', () => {
         treatment: { setting: 'transplant', transplantedOn: '2026-06-01' },
         weighings: [weighing('actual', 60)],
         medicines: ['tacrolimus', 'high-dose-steroid'],
-        labs: [lab('phosphate', 1.9, 'mg/dL', '2026-06-12'), lab('potassium', 4.8, 'mmol/L', '2026-06-12')],
+        labs: [lab('phosphate', 1.9, 'mg/dL', '2026-06-12', { confirmed: true }), lab('potassium', 4.8, 'mmol/L', '2026-06-12')],
       }),
     );
     expect(read(targets.energy)).toBe('2100-∞ kcal'); // 3.1: 35-40; BMI 22.0 and nothing else known: wasting is not ruled out, no ceiling

@@ -17,6 +17,8 @@ export interface Lab {
   readonly upperNormal?: number;
   readonly drawn?: 'before-dialysis' | 'after-dialysis';
   readonly hemolyzed: boolean;
+  /** Its value or unit is asked about: one of the readings that it may have. */
+  readonly inQuestion?: true;
 }
 
 export interface Weight {
@@ -59,6 +61,7 @@ export function labWords(lab: Lab, today: Day): string {
     ageWords(lab.takenOn, today),
     ...(lab.drawn === undefined ? [] : [lab.drawn.replace('-', ' ')]),
     ...(lab.hemolyzed ? ['hemolyzed'] : []),
+    ...(lab.inQuestion ? ['in question'] : []),
   ];
   return `${analyteFacts(lab.analyte).name} ${Number(value.toPrecision(4))}${unit === '{ratio}' ? '' : ` ${unit}`} (${marks.join(', ')})`;
 }

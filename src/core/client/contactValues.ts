@@ -144,9 +144,7 @@ function readings({ labs, questioned }: ClientFacts, analyte: Analyte): readonly
 /** The readings that an alarm looks at: those of the newest day that lifts an earlier one, and what came after it without lifting. */
 function standing(facts: ClientFacts, analyte: Analyte): readonly Lab[] {
   const all = readings(facts, analyte);
-  const lifts = all.find(
-    lab => analyte !== 'potassium' || (!lab.hemolyzed && lab.drawn !== 'after-dialysis' && !facts.questioned.includes(lab)),
-  );
+  const lifts = all.find(lab => !lab.inQuestion && (analyte !== 'potassium' || (!lab.hemolyzed && lab.drawn !== 'after-dialysis')));
   return lifts === undefined ? all : all.filter(({ takenOn }) => daysBetween(lifts.takenOn, takenOn) >= 0);
 }
 

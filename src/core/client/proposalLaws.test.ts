@@ -42,7 +42,7 @@ const values: Partial<Record<Analyte, readonly number[]>> = {
 const result: fc.Arbitrary<LabResult> = fc
   .tuple(fc.constantFrom(...(Object.keys(values) as Analyte[])), fc.nat(), fc.constantFrom(2, 20, 34, 36, 80, 100, 150, 200))
   .map(([analyte, at, days]) =>
-    lab(analyte, values[analyte]![at % values[analyte]!.length]!, analytes[analyte].unit, addDays(today, -days)),
+    lab(analyte, values[analyte]![at % values[analyte]!.length]!, analytes[analyte].unit, addDays(today, -days), { confirmed: true }),
   );
 
 const client: fc.Arbitrary<Assessment> = fc
@@ -58,7 +58,7 @@ const client: fc.Arbitrary<Assessment> = fc
     energyKcal: fc.option(fc.integer({ min: 900, max: 2400 }), { nil: undefined }),
     twoEgfr: fc.option(fc.tuple(fc.constantFrom(...values.egfr!), fc.constantFrom(...values.egfr!)), { nil: undefined }),
     oldPhosphate: fc.option(fc.constantFrom(100, 200), { nil: undefined }),
-    urine: fc.option(fc.integer({ min: 0, max: 2500 }), { nil: undefined }),
+    urine: fc.option(fc.oneof(fc.constant(0), fc.integer({ min: 20, max: 2500 })), { nil: undefined }),
     causes: fc.option(fc.constantFrom(1, 30, 60), { nil: undefined }),
     cut: fc.option(fc.constantFrom(1, 30, 60), { nil: undefined }),
   })

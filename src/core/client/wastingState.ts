@@ -76,7 +76,9 @@ function wastingFacts(facts: ClientFacts, counts: (isCurrent: boolean) => boolea
   const isTold = counts(isInDate(facts, 'intake', assessment.on));
   const lowest = (analyte: Analyte): number | undefined => {
     const lab = latestLowest(facts, analyte);
-    return lab?.value ?? (counts(false) ? facts.labs.find(one => one.analyte === analyte)?.value : undefined);
+    if (lab !== undefined || !counts(false)) return lab?.value;
+    const [newest, ...earlier] = facts.labs.filter(one => one.analyte === analyte);
+    return newest && Math.min(newest.value, ...earlier.filter(({ takenOn }) => takenOn === newest.takenOn).map(({ value }) => value));
   };
   const loss = weightLoss(facts);
   const basis = weightBasis(facts);

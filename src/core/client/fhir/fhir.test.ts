@@ -189,7 +189,8 @@ describe('what is read', () => {
     expect(codesOf(observation({ valueQuantity: { value: 5, comparator: '<', unit: 'mmol/L' } }))).toEqual(['lab-value-not-a-number']);
     expect(codesOf(observation({ valueQuantity: undefined, valueString: 'high' }))).toEqual(['lab-value-not-a-number']);
     expect(codesOf(observation({ effectiveDateTime: '2026-06' }))).toEqual(['lab-day-not-read']);
-    expect(codesOf(loinc('2823-3', 55, 'mmol/L'))).toEqual(['lab-value-impossible']);
+    expect(codesOf(loinc('2823-3', 55, 'mmol/L'))).toEqual(['lab-value-in-question']);
+    expect(codesOf(loinc('2823-3', 12, 'mmol/L'))).toEqual(['lab-value-impossible']);
     expect(codesOf(loinc('2160-0', 132.6, 'mg/dL'))).toEqual(['lab-value-in-question']);
     for (const odd of [null, 7, 'text', {}, { resourceType: 'Patient' }]) expect(codesOf(odd)).toEqual(['lab-file-not-read']);
   });

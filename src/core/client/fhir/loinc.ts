@@ -66,6 +66,7 @@ export const loincCodes: readonly LoincCode[] = [
   { code: '3096-5', analyte: 'urineUreaNitrogen', units: ['g/(24.h)'] },
   // Daugirdas second generation is the single-pool formula that this program computes.
   { code: '70965-9', analyte: 'spKtV', units: ['{ratio}'] },
+  { code: '70960-0', analyte: 'weeklyKtV', units: ['{ratio}'] },
 ];
 
 /** Body weight as measured. Dry, goal and standard weight are none, and have no LOINC code. */
