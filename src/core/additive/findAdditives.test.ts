@@ -110,6 +110,28 @@ describe('certainty', () => {
     expect(phosphates('ALUMINUM FREE BAKING POWDER (SODIUM ACID PYROPHOSPHATE, CORN STARCH)')).toEqual(['P+ sodium-acid-pyrophosphate']);
     expect(phosphates('FAT FREE MILK, DISODIUM PHOSPHATE')).toEqual(['P+ disodium-phosphate']);
   });
+  // "No added sodium or potassium phosphates" has three words between "no" and the name: a shorter reach would count, as added, what the
+  // label says was left out, and a food that is right for the client would be kept from them.
+  test('[ADD-14] "no" reaches over "added" and over the names it shares its word with', () => {
+    expect(phosphates('NO ADDED PHOSPHATES')).toEqual(['P- phosphates']);
+    expect(phosphates('NO ARTIFICIALLY ADDED PHOSPHATES')).toEqual(['P- phosphates']);
+    expect(found('NO ADDED SODIUM OR POTASSIUM PHOSPHATES', 'phosphate')).toEqual(['P- sodium-phosphates', 'P- potassium-phosphates']);
+    expect(phosphates('NO FLAVORS OF ANY KIND BUT SODIUM PHOSPHATES')).toEqual(['P+ sodium-phosphates']);
+  });
+  test.each([
+    'NO PHOSPHATES ADDED',
+    'No more phosphates',
+    'CONTAINS NO PHOSPHATES',
+    'Not a source of phosphates',
+    'DOES NOT CONTAIN PHOSPHATES',
+    'NOT MADE WITH PHOSPHATES',
+    'NO PHOSPHATES AND NOT OVER 2% SALT',
+  ])('[ADD-14] still an absence: %s', text => {
+    expect(phosphates(`TURKEY, WATER. ${text}.`)).toEqual(['P- phosphates']);
+  });
+  test('[ADD-14] beside an absence, what is bounded still counts', () => {
+    expect(found('SALT, CONTAINS NO MSG AND NOT MORE THAN 2% TRICALCIUM PHOSPHATE', 'phosphate')).toEqual(['P+ tricalcium-phosphate']);
+  });
 });
 
 describe('spelling', () => {

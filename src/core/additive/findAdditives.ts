@@ -1,5 +1,6 @@
 import { codePointPositions } from '#core/statement/codePoints.ts';
 import type { Ingredient, Statement } from '#core/statement/statement.ts';
+import { boundEnd } from '#core/statement/threshold.ts';
 import type { Token } from '#core/statement/token.ts';
 import { tokenize } from '#core/statement/tokenize.ts';
 import type { AdditiveFinding, Certainty } from './additive.ts';
@@ -92,18 +93,30 @@ function hasNeighbor(matches: readonly Match[], index: number): boolean {
   return near(matches[index - 1]) || near(matches[index + 1]);
 }
 
+/** "no added sodium or potassium phosphates" has four words between; none of the real statements measured has more. */
+const negationReach = 4;
 const negations = new Set(['no', 'not', 'without', 'zero', 'never', 'sans']);
 
-/** "no added phosphates", "without …", "free of …" up to four words before; "phosphate free" behind. A separator ends the reach. */
+/**
+ * "no added phosphates", "without …", "free of …" up to four words before; "phosphate free" behind. A separator ends the reach, and
+ * "no more than 2%" denies nothing: what is at most so much is there.
+ */
 function isNegated(words: readonly Word[], match: Match): boolean {
-  for (let i = match.from - 1; i >= 0 && i >= match.from - 4; i--) {
+  for (let i = match.from - 1; i >= 0 && i >= match.from - negationReach; i--) {
     const { isWord, text } = words[i]!.facts;
     if (!isWord) break;
-    if (negations.has(text)) return true;
+    if (negations.has(text)) return !isBound(words, i);
     const next = text === 'free' ? words[i + 1]!.facts.text : '';
     if (next === 'of' || next === 'from') return true;
   }
   return words[match.to + 1]?.facts.text === 'free' && words[match.to + 2]?.facts.text !== 'of';
+}
+
+/** "not over …", "no more than …", "without exceeding …" */
+function isBound(words: readonly Word[], at: number): boolean {
+  const longestBound = 5;
+  const texts = words.slice(at, at + longestBound).map(word => word.facts);
+  return texts[1]?.text === 'exceeding' || boundEnd(texts, 0) !== undefined;
 }
 
 interface StatementPlace {

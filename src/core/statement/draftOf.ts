@@ -109,7 +109,8 @@ function readShortBracket({ text, tokens }: Source, draft: Draft, bracket: Brack
     else if (inside.some(token => token.kind === 'word')) addNote(draft, noteText(text, inside));
   } else if (bracket.drafts.length === 1 && isFunctionName(bracket.drafts[0]!)) {
     const [said] = bracket.drafts as [Draft];
-    addNote(draft, said.name);
+    // "ground pork (no more than 30% fat)": the bound is of what the meat holds, and told whole.
+    addNote(draft, said.atMostPercent === undefined ? said.name : noteText(text, inside));
     for (const note of said.notes) addNote(draft, note);
     if (said.presence === 'may-contain') draft.presence = 'may-contain';
   } else addParts(draft, bracket.drafts);

@@ -1,4 +1,5 @@
 import { allergenRunEnd } from './remarks.ts';
+import { thresholdAt } from './threshold.ts';
 import type { Token } from './token.ts';
 import { functionWords, leadSubjects, leadVerbs, noteEndings, noteOpeners, noteWords, purposeNouns, purposeVerbs } from './vocabulary.ts';
 
@@ -12,7 +13,8 @@ export function isNote(inside: readonly Token[]): boolean {
   if (inside.some(token => token.kind === 'comma' || token.kind === 'semicolon')) return false;
   if (purposeVerbs.has(first.text) && inside.length > 1) return true;
   if (first.text === 'made' && second?.text === 'from') return true;
-  if (noteOpeners.has(first.text) && !(first.text === 'a' && inside.length === 1)) return true;
+  // "(not more than 2% silicon dioxide)" names what is there.
+  if (noteOpeners.has(first.text) && !(first.text === 'a' && inside.length === 1)) return thresholdAt(inside, 0) === undefined;
   return noteEndings.has(inside.at(-1)!.text) || inside.every(isNoteToken);
 }
 

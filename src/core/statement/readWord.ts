@@ -20,8 +20,8 @@ export function readWord(state: ReadState, level: Level, token: Token): void {
 /** Each reader says whether it took the words; the order tells which wording wins. */
 function readOpening(state: ReadState, level: Level, token: Token): boolean {
   return (
-    readThreshold(state, level, token) ||
     readSolution(state, level, token) ||
+    readThreshold(state, level, token) ||
     readOneOrMore(state, level) ||
     readMayContain(state, level) ||
     readContains(state, level, token) ||

@@ -1,6 +1,7 @@
 import { mayContainAt } from './clauses.ts';
 import type { ReadState } from './level.ts';
 import type { Remark } from './statement.ts';
+import { boundEnd } from './threshold.ts';
 import type { Token } from './token.ts';
 import { allergenNames, allergenWords, claimOpeners, facilityLead, facilityOpeners, facilityWords } from './vocabulary.ts';
 
@@ -103,7 +104,7 @@ function isClaim(tokens: readonly Token[], at: number): boolean {
       return next === 'by' || next === 'gluten' || next === 'kosher' || next === 'non' || (next === 'organic' && third?.text === 'by');
     case 'contains':
     case 'contain':
-      return next === 'no' || next === 'zero';
+      return (next === 'no' && boundEnd(tokens, at + 1) === undefined) || next === 'zero';
     case 'free':
       return next === 'of' || next === 'from';
     case 'gluten':
@@ -113,7 +114,7 @@ function isClaim(tokens: readonly Token[], at: number): boolean {
     case 'ingredients':
       return next === 'not' || (next === 'may' && third?.text === 'vary');
     case 'no':
-      return tokens[at + 1]?.kind === 'word' && next !== 'more' && next !== 'salt';
+      return tokens[at + 1]?.kind === 'word' && boundEnd(tokens, at) === undefined && next !== 'salt';
     default:
       return claimOpeners.has(word) && tokens[at + 1]?.kind === 'word';
   }

@@ -1,5 +1,5 @@
 import type { Token } from './token.ts';
-import { clauseTail, fractionWords, numberWords, thresholdLead } from './vocabulary.ts';
+import { boundAuxiliaries, clauseTail, fractionWords, numberWords, thresholdLead } from './vocabulary.ts';
 
 /** "Contains 2% or less of", in all its wordings. */
 export interface ThresholdClause {
@@ -11,7 +11,7 @@ export interface ThresholdClause {
 }
 
 /**
- * "contains 2% or less of", "less than 1/10 of 1%", "<2%", "two percent or less of each of the following:" at `at`.
+ * "contains 2% or less of", "less than 1/10 of 1%", "<2%", "not over 2%", "two percent or less of each of the following:" at `at`.
  * 21 CFR 101.4(a)(2): the members may follow in any order, each at most the percentage.
  */
 export function thresholdAt(tokens: readonly Token[], at: number): ThresholdClause | undefined {
@@ -23,6 +23,8 @@ export function thresholdAt(tokens: readonly Token[], at: number): ThresholdClau
   const end = orLessEnd(tokens, repeated);
   const hasOrLess = end > repeated;
   if (comparison === from && !hasOrLess) return undefined;
+  // "marinated up to 10% with water, salt" tells how much marinade there is, not how much of each.
+  if (tokens[end]?.text === 'with') return undefined;
   if (quantity.hasSign) return { end: clauseTailEnd(tokens, end), atMostPercent: quantity.percent, damaged: false };
   // "24 or less of": the percent sign was typed as a 4. Without a sign only the full wording counts as a clause.
   if (!hasOrLess || tokens[end]?.text !== 'of') return undefined;
@@ -43,18 +45,62 @@ function leadEnd(tokens: readonly Token[], at: number): number {
   return i;
 }
 
-/** "less than", "no more than", "<", and the slips "less then", "less that", "less": `at` itself when there is none. */
+/**
+ * "less than", "<", "up to", "at most", "a maximum of", "max.", every bound of `boundEnd`, and the slips "less then", "less that",
+ * "less": `at` itself when there is none.
+ */
 function comparisonEnd(tokens: readonly Token[], at: number): number {
   const first = tokens[at];
   if (first?.kind === 'less-than') return at + 1;
   if (first?.kind !== 'word') return at;
-  let i = at + 1;
-  if (first.text === 'no' || first.text === 'not') {
-    if (tokens[i]?.text !== 'more') return at;
-    i += 1;
-  } else if (first.text !== 'less' && first.text !== 'under') return at;
-  const than = tokens[i]?.text;
-  return than === 'than' || than === 'then' || than === 'that' ? i + 1 : i;
+  const second = tokens[at + 1];
+  switch (first.text) {
+    case 'less':
+    case 'below':
+    case 'under':
+      return overThan(tokens, at + 1);
+    case 'up':
+      return second?.text === 'to' ? at + 2 : at;
+    case 'most':
+      return tokens[at - 1]?.text === 'at' ? at + 1 : at;
+    case 'a':
+      return isMaximum(second) && tokens[at + 2]?.text === 'of' ? at + 3 : at;
+    case 'maximum':
+      return second?.text === 'of' || second?.kind === 'colon' ? at + 2 : at + 1;
+    case 'max':
+      return second?.kind === 'period' || second?.text === 'of' ? at + 2 : at + 1;
+    default:
+      return boundEnd(tokens, at) ?? at;
+  }
+}
+
+/**
+ * The end of a "no" or "not" that bounds instead of denying: "no more than", "not over", "not exceeding", "not to exceed", "does not
+ * exceed", "not in excess of". Undefined for any other "no" or "not", which says that nothing of it is there.
+ */
+export function boundEnd(tokens: readonly { readonly text: string }[], at: number): number | undefined {
+  const from = boundAuxiliaries.has(tokens[at]?.text ?? '') ? at + 1 : at;
+  const no = tokens[from]?.text;
+  if (no !== 'no' && no !== 'not') return undefined;
+  const second = tokens[from + 1]?.text ?? '';
+  const third = tokens[from + 2]?.text;
+  if (second === 'over' || second === 'above' || second === 'exceed' || second === 'exceeding') return from + 2;
+  // "no more phosphates" denies; only "than" or a figure makes a bound of "more".
+  if (second === 'more' || second === 'greater') {
+    const end = overThan(tokens, from + 2);
+    return end > from + 2 || /^\d/.test(third ?? '') ? end : undefined;
+  }
+  if (second === 'to' && third === 'exceed') return from + 3;
+  return second === 'in' && third === 'excess' && tokens[from + 3]?.text === 'of' ? from + 4 : undefined;
+}
+
+function overThan(tokens: readonly { readonly text: string }[], at: number): number {
+  const than = tokens[at]?.text;
+  return than === 'than' || than === 'then' || than === 'that' ? at + 1 : at;
+}
+
+function isMaximum(token: Token | undefined): boolean {
+  return token?.text === 'maximum' || token?.text === 'max';
 }
 
 /** "two percent (2%) or less": the number again in a bracket; or a letter typed into the sign, "2%R or less". */
@@ -65,8 +111,9 @@ function repetitionEnd(tokens: readonly Token[], at: number): number {
   return isLetter && orLessEnd(tokens, at + 1) > at + 1 ? at + 1 : at;
 }
 
-/** "or less", and the slips "of less", "or less than" and "less of": `at` itself when there is none. */
+/** "or less", "max.", and the slips "of less", "or less than" and "less of": `at` itself when there is none. */
 function orLessEnd(tokens: readonly Token[], at: number): number {
+  if (isMaximum(tokens[at])) return tokens[at]!.text === 'max' && tokens[at + 1]?.kind === 'period' ? at + 2 : at + 1;
   const first = tokens[at]?.text;
   const second = tokens[at + 1]?.text;
   if (first === 'less' && second === 'of') return at + 1;

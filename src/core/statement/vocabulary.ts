@@ -7,6 +7,8 @@ const words = (list: string): ReadonlySet<string> => new Set(list.split(/\s+/).f
 
 /** Words that may stand before a percentage in "contains 2% or less of", and after it. */
 export const thresholdLead = words('and also plus contains contain containing with each at');
+/** What may stand before "not exceed". */
+export const boundAuxiliaries = words('does do shall must may');
 export const clauseTail = words('of each the following by weight ingredients ingredient these all any total');
 export const numberWords: ReadonlyMap<string, number> = new Map([
   ['one', 1],
@@ -157,11 +159,11 @@ const roles = new Map<string, number>();
 function give(role: number, list: Iterable<string>): void {
   for (const word of list) roles.set(word, (roles.get(word) ?? 0) | role);
 }
-give(wordRole.opens, [...treatments, ...facilityOpeners, ...claimOpeners]);
+give(wordRole.opens, [...treatments, ...facilityOpeners, ...claimOpeners, ...boundAuxiliaries]);
 give(
   wordRole.opens,
   words(`
-  contains contain containing less not no and also may can one two with in any some at plus each under enhanced injected up half
+  contains contain containing less not no and also may can one two with in any some at plus each under enhanced injected up half a below maximum max
   product certified free ingredients ingredient gluten added`),
 );
 give(wordRole.shapes, [...leadJoints, ...trailJoints, ...leadVerbs]);

@@ -30,6 +30,27 @@ describe('thresholds and percentages', () => {
   ])('[STM-4] a slip in the wording: %s', text => {
     check(text, 'MILK, SALT≤2, GUAR GUM≤2');
   });
+  test.each([
+    'MILK, AND NOT MORE THAN 2% EACH SALT, GUAR GUM',
+    'MILK, WITH NO MORE THAN 2% SALT, GUAR GUM',
+    'MILK, UP TO 2% OF SALT, GUAR GUM',
+    'MILK, NOT EXCEEDING 2%: SALT, GUAR GUM',
+    'MILK, CONTAINS MAX. 2% OF SALT, GUAR GUM',
+    'MILK, 2% MAX. OF SALT, GUAR GUM',
+  ])('[STM-4] a bound by another word: %s', text => {
+    check(text, 'MILK, SALT≤2, GUAR GUM≤2');
+  });
+  test('[STM-4] what the meat holds at most is told of the meat, whole', () => {
+    check('GROUND PORK (NO MORE THAN 30% FAT), WATER', 'GROUND PORK~NO MORE THAN 30% FAT, WATER');
+    check('GROUND BEEF (NOT MORE THAN 20% FAT), SALT', 'GROUND BEEF~NOT MORE THAN 20% FAT, SALT');
+  });
+  test('[STM-13] an amount of marinade bounds none of what is in it', () => {
+    check('PORK (MARINATED UP TO 10% WITH WATER, SALT)', 'PORK{MARINATED UP TO 10% WITH WATER, SALT}');
+    check('TURKEY CONTAINING UP TO 30% OF A SOLUTION OF WATER, SALT', 'TURKEY, #up to 30% of a solution{WATER, SALT}');
+  });
+  test('[STM-14] "no more" without a figure is a claim', () => {
+    check('RICE. NO MORE LUMPS.', 'RICE', 'claim: NO MORE LUMPS');
+  });
   test('[STM-4] fractions of a percent in words and digits', () => {
     check('MILK, CONTAINS LESS THAN ONE HALF OF ONE PERCENT OF SALT', 'MILK, SALT≤0.5');
     check('MILK, LESS THAN ONE TENTH OF 1% GUAR GUM', 'MILK, GUAR GUM≤0.1');
