@@ -269,7 +269,7 @@ describe('honest where there is little', () => {
     expect(said(empty.value, 'foods')).toContain('We have not checked any food of this kind yet. Ask us before you buy.');
     expect(empty.issues).toMatchObject([{ code: 'handout-category-empty', found: 'slices' }]);
     const unbound = page(handoutInput([slices('Mild', 100)], withTargets([])));
-    expect(said(unbound, 'foods').join()).toContain('Your plan sets no limit that we could check these foods by.');
+    expect(said(unbound, 'foods').join()).toContain('Your plan has no number that we could check these foods by.');
     expect(listed(unbound)).toEqual([]);
     expect(unbound.sections.some(({ id }) => id === 'ask')).toBe(false);
   });
@@ -353,7 +353,7 @@ describe('what must not be turned around', () => {
   it('[HND-13] where the plan bounds no food, every part says the same', () => {
     const energy: SignedTarget = { item: 'energy', unit: 'kcal', range: { lo: 1800, hi: 2100 }, limit: 'within' };
     const built = page(handoutInput([slices('Mild', 100)], withTargets([energy])));
-    const words = 'Your plan sets no limit that we could check these foods by. Ask us about them.';
+    const words = 'Your plan has no number that we could check these foods by. Ask us about them.';
     for (const id of ['fridge', 'foods', 'shopping'] as const) expect([id, said(built, id).includes(words)]).toEqual([id, true]);
     expect(said(built).join(' ')).not.toContain('We found no food here that fits');
   });
