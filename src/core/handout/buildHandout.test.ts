@@ -141,7 +141,11 @@ describe('numbers', () => {
       expect.arrayContaining(['2,000 mg', 'Breakfast', '500 mg', 'Lunch', '600 mg', 'Dinner', '700 mg', 'Snack', '200 mg']),
     );
     expect(numbers).toEqual(
-      expect.arrayContaining(['Protein: 74 to 88 g a day.', 'Fluid: up to 1,200 mL a day.', 'Calories: at least 1,747 kcal a day.']),
+      expect.arrayContaining([
+        'Protein: 74 to 88 g a day.',
+        'Fluid: up to 1,200 mL (5 cups, or 40 fluid ounces) a day.',
+        'Calories: at least 1,747 kcal a day.',
+      ]),
     );
   });
 
@@ -315,7 +319,7 @@ describe('what must not be turned around', () => {
       limit: 'within',
     });
     const built = page(handoutInput([], withTargets([one('fluid', 'mL', 1000), one('protein', 'g', 55.9)])));
-    expect(said(built, 'numbers')).toContain('Fluid: up to 1,000 mL a day.');
+    expect(said(built, 'numbers')).toContain('Fluid: up to 1,000 mL (4 cups, or 33 fluid ounces) a day.');
     expect(said(built, 'numbers')).toContain('Protein: about 56 g a day.');
   });
 
