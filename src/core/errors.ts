@@ -91,6 +91,11 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Fill in what is named in the message and sign again.',
   },
+  'signed-choice-left-out': {
+    title: 'A choice signed before is left out',
+    blame: 'person',
+    nextStep: 'Decide it as before, or confirm beside the signature that it is meant to change.',
+  },
   'label-not-readable': {
     title: 'The label cannot be kept like this',
     blame: 'person',

@@ -119,7 +119,10 @@ export const clientBody = clientShort
           z.object({
             item: z.string(),
             title: z.string(),
+            kind: z.enum(['bounded', 'no-limit', 'withheld', 'not-told']),
             figure: z.string(),
+            range: range.optional(),
+            limit: z.string().optional(),
             from: z.string(),
             says: z.string(),
             reason: z.string().optional(),
@@ -145,6 +148,8 @@ export const decidedTarget = z.object({
     'phosphateAdditives',
     'potassiumAdditives',
   ]),
+  /** Missing: bounded with a range; without one an own decision is no limit, and what is taken over is as it was proposed. */
+  kind: z.enum(['bounded', 'no-limit', 'withheld']).optional(),
   range: range.optional(),
   limit: z.enum(['below', 'at-most', 'at-least', 'within']).optional(),
   from: z.enum(['proposal', 'alternative', 'own']),

@@ -1,17 +1,18 @@
 import type { ClientVault } from '#app/clientVault.ts';
 import { assessmentFromJson } from '#core/client/assessmentFromJson.ts';
 import type { Assessment } from '#core/client/client.ts';
+import { clientRecordFromJson, clientRecordToJson } from '#core/client/clientRecordJson.ts';
 import type { ClientRecord } from '#core/client/record.ts';
 import { Fault } from '#core/errors.ts';
 
-/** @throws Fault client-not-found, clients-locked */
+/** @throws Fault client-not-found, clients-locked, client-record-damaged */
 export async function recordOf(id: string, vault: ClientVault): Promise<ClientRecord> {
   const json = await vault.get(id);
   if (json === undefined) throw new Fault('client-not-found', 'The client is not in this workspace.');
-  return json as unknown as ClientRecord;
+  return clientRecordFromJson(json);
 }
 
-/** Changes a record that nobody else has changed meanwhile. @throws Fault changed-meanwhile, client-not-found, clients-locked */
+/** Changes a record that nobody else has changed meanwhile. @throws Fault changed-meanwhile, client-not-found, clients-locked, client-record-damaged */
 export async function changeRecord(
   id: string,
   seenVersion: number,
@@ -19,7 +20,24 @@ export async function changeRecord(
   edit: (record: ClientRecord) => ClientRecord,
 ): Promise<ClientRecord> {
   const record = await recordOf(id, vault);
-  return (await vault.put({ ...edit(record) }, seenVersion)) as unknown as ClientRecord;
+  return clientRecordFromJson(await vault.put(clientRecordToJson(edit(record)), seenVersion));
+}
+
+/** Keeps a client who is new. @throws Fault changed-meanwhile, clients-locked */
+export async function addRecord(record: ClientRecord, vault: ClientVault): Promise<ClientRecord> {
+  return clientRecordFromJson(await vault.put(clientRecordToJson(record), null));
+}
+
+/** Every record that can be read: one that is damaged hides no other, and is told when it is opened. @throws Fault clients-locked */
+export async function allRecords(vault: ClientVault): Promise<readonly ClientRecord[]> {
+  return (await vault.list()).flatMap(json => {
+    try {
+      return [clientRecordFromJson(json)];
+    } catch (error) {
+      if (error instanceof Fault && error.code === 'client-record-damaged') return [];
+      throw error;
+    }
+  });
 }
 
 /** @throws Fault assessment-not-valid */

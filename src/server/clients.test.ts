@@ -85,13 +85,18 @@ describe('one client from the first entry to what fits', () => {
   });
   test('[SRV-12] a later prescription takes the place of what was signed and leaves it as it was', async () => {
     const before = (await call('GET', `/clients/${id}`)).body;
-    const { body } = await call('POST', `/clients/${id}/prescriptions`, {
+    const next = {
       version,
       assessmentId: before.assessmentId,
       targets: takenOver(before.targets),
       by: 'A. Dietitian',
       credentials: 'RDN',
-    });
+    };
+    // The own figure for sodium would go without a word.
+    const unseen = await call('POST', `/clients/${id}/prescriptions`, next);
+    expect(unseen).toMatchObject({ status: 409, body: { code: 'signed-choice-left-out', detail: expect.stringContaining('Sodium') } });
+    expect(unseen.body.detail).not.toMatch(/\d/);
+    const { body } = await call('POST', `/clients/${id}/prescriptions`, { ...next, acknowledgedChanges: true });
     version = body.version;
     expect(body.prescriptions).toHaveLength(2);
     expect(body.prescriptions[0]).toMatchObject({ stands: true, supersedes: before.prescriptions[0].id });

@@ -27,6 +27,7 @@ const statusOf = {
   'client-not-found': 404,
   'assessment-not-valid': 422,
   'prescription-not-complete': 422,
+  'signed-choice-left-out': 409,
   'label-not-readable': 422,
   'workspace-not-empty': 409,
   'workspace-file-not-valid': 422,

@@ -7,12 +7,12 @@ import { nextChecks } from '#core/client/nextChecks.ts';
 import { proposePrescription, standingNotice } from '#core/client/proposePrescription.ts';
 import { type ClientRecord, contactsMade, type DecidedTarget, type Prescription } from '#core/client/record.ts';
 import { sourceWords } from '#core/client/source.ts';
-import { type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/target.ts';
-import { noLimitWords, targetNames } from '#core/client/targetWords.ts';
+import { type Limit, type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/target.ts';
+import { decidedWords, householdWords, targetNames } from '#core/client/targetWords.ts';
 import { labTrend } from '#core/client/trend.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
-import type { Interval } from '#core/quantity/interval.ts';
-import { roundHalfUp } from '#core/quantity/rounding.ts';
+import { type Interval, type IntervalJson, intervalToJson, isOpenEnded } from '#core/quantity/interval.ts';
+import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 
 /** A client in the list: no more than is needed to find one and to see who waits. */
 export function describeClientShort(record: ClientRecord, today: Day) {
@@ -124,9 +124,11 @@ function describeTarget(target: Target) {
         ...common,
         kind: target.kind,
         figure: figureText(item, target.range, target.limit),
-        range: rangeJson(target.range),
+        range: rangeOut(target.range),
         limit: target.limit as string,
-        ...(target.perKg === undefined ? {} : { perKg: `${intervalText(target.perKg, 2)} ${targetUnits[item]} per kg a day` }),
+        ...(target.perKg === undefined
+          ? {}
+          : { perKg: `${intervalText(target.perKg, 2, target.limit)} ${targetUnits[item]} per kg a day` }),
         ...(target.weightBasis === undefined ? {} : { weightBasis: target.weightBasis.replaceAll('-', ' ') }),
         needsChoice: target.needsChoice,
         says: target.says,
@@ -161,7 +163,7 @@ function describePosition({ says, range, limit, sources, toBeConfirmed }: Positi
     toBeConfirmed,
     ...(range === undefined
       ? {}
-      : { range: rangeJson(range), limit: (limit ?? 'within') as string, figure: figureText(item, range, limit ?? 'within') }),
+      : { range: rangeOut(range), limit: (limit ?? 'within') as string, figure: figureText(item, range, limit ?? 'within') }),
   };
 }
 
@@ -176,6 +178,8 @@ function describePrescription({ id, targets, signed, supersedes }: Prescription,
       item: target.item as string,
       title: targetNames[target.item],
       figure: decidedText(target),
+      kind: target.kind ?? (target.range === undefined ? ('not-told' as const) : ('bounded' as const)),
+      ...(target.range === undefined ? {} : { range: rangeOut(target.range), limit: (target.limit ?? 'within') as string }),
       from: target.from as string,
       says: target.says,
       ...(target.reason === undefined ? {} : { reason: target.reason }),
@@ -183,28 +187,31 @@ function describePrescription({ id, targets, signed, supersedes }: Prescription,
   };
 }
 
-export function decidedText({ item, range, limit }: DecidedTarget): string {
-  return range === undefined ? noLimitWords : figureText(item, range, limit ?? 'within');
+export function decidedText(target: DecidedTarget): string {
+  return target.range === undefined ? decidedWords(target) : figureText(target.item, target.range, target.limit ?? 'within');
 }
 
-/** "38.5 – 42 g", "under 2300 mg", "at least 25 g", "none named on the label". */
-function figureText(item: TargetItem, range: Interval, limit: string): string {
+/** "38.5 – 42 g a day", "under 2300 mg a day", "at least 25 g a day", "at most 1000 mL (4 cups, 33 fl oz) a day", "none named on the label". */
+function figureText(item: TargetItem, range: Interval, limit: Limit): string {
   const unit = targetUnits[item];
   if (unit === 'named on the label') return range.hi === 0 ? 'none named on the label' : 'as few as can be';
-  const decimals = unit === 'g' ? 1 : 0;
-  if (limit === 'below') return `under ${roundHalfUp(range.hi, decimals)} ${unit} a day`;
-  if (limit === 'at-most') return `at most ${roundHalfUp(range.hi, decimals)} ${unit} a day`;
-  if (limit === 'at-least') return `at least ${roundHalfUp(range.lo, decimals)} ${unit} a day`;
-  return `${intervalText(range, decimals)} ${unit} a day`;
+  const household = item === 'fluid' ? householdWords(range, limit) : '';
+  return `${intervalText(range, unit === 'g' ? 1 : 0, limit, ` ${unit}`)}${household} a day`;
 }
 
-function intervalText({ lo, hi }: Interval, decimals: number): string {
+/** A most is rounded down and a least up: the screen never says more room than there is. An end that is open is never a figure. */
+function intervalText(range: Interval, decimals: number, limit: Limit, unit = ''): string {
+  const { lo, hi } = range;
+  if (isOpenEnded(range) || limit === 'at-least') return `at least ${ceilTo(lo, decimals)}${unit}`;
+  if (limit === 'below') return `under ${floorTo(hi, decimals)}${unit}`;
+  if (limit === 'at-most') return `at most ${floorTo(hi, decimals)}${unit}`;
   const [low, high] = [roundHalfUp(lo, decimals), roundHalfUp(hi, decimals)];
-  return low === high ? String(low) : `${low} – ${high}`;
+  return `${low === high ? low : `${low} – ${high}`}${unit}`;
 }
 
-function rangeJson({ lo, hi }: Interval): [number, number | null] {
-  return [lo, Number.isFinite(hi) ? hi : null];
+function rangeOut(range: Interval): [number, number | null] {
+  const [lo, hi]: IntervalJson = intervalToJson(range);
+  return [lo, hi];
 }
 
 /** Every analyte with more than one value over all assessments, oldest first, with where sources wish it to be. */
@@ -218,7 +225,7 @@ function trendsOf({ assessments }: ClientRecord, today: Day) {
       name,
       unit,
       points: points.map(({ on, value }) => ({ on, value })),
-      bands: bands.map(({ range, says, source }) => ({ range: rangeJson(range), source: `${says}; ${sourceWords(source)}` })),
+      bands: bands.map(({ range, says, source }) => ({ range: rangeOut(range), source: `${says}; ${sourceWords(source)}` })),
     }));
 }
 

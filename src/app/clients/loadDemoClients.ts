@@ -1,3 +1,4 @@
+import { clientRecordToJson } from '#core/client/clientRecordJson.ts';
 import type { ClientVault } from '../clientVault.ts';
 import { demoClients } from './demoClients.ts';
 import { localDay } from './localDay.ts';
@@ -5,7 +6,7 @@ import { localDay } from './localDay.ts';
 /** Loads the invented clients that are not there yet, dated as of now. */
 export async function loadDemoClients(vault: ClientVault, now: Date): Promise<void> {
   for (const client of demoClients(localDay(now))) {
-    if ((await vault.get(client.id)) === undefined) await vault.put({ ...client, version: 0 }, null);
+    if ((await vault.get(client.id)) === undefined) await vault.put(clientRecordToJson({ ...client, version: 0 }), null);
   }
 }
 

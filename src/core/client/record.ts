@@ -61,10 +61,14 @@ export function currentAssessment({ assessments, addedResults = [] }: ClientReco
   return { id: newest.id, assessment: { ...newest.assessment, labs, weighings } };
 }
 
-/** A day's target as the dietitian decided it. Without a range there is no limit. */
+/**
+ * A day's target as the dietitian decided it: bounded by a range (open upwards or not), without limit, or withheld until something is checked.
+ */
 export interface DecidedTarget {
   readonly item: TargetItem;
   readonly unit: TargetUnit;
+  /** Missing in records of form 1, where only a range tells: without one nobody can say whether it was withheld or without limit. */
+  readonly kind?: 'bounded' | 'no-limit' | 'withheld';
   readonly range?: Interval;
   readonly limit?: Limit;
   /** What it was before the dietitian changed it; the same when she took it over. */

@@ -50,9 +50,18 @@ export function recordOf(assessment: Assessment, more: readonly DecidedTarget[] 
     const own = more.find(one => one.item === item);
     const target = proposal.targets[item];
     if (own !== undefined) return own;
-    if (target.kind === 'proposed')
-      return { item, unit: target.unit, range: target.range, limit: target.limit, from: 'proposal', says: target.says };
-    return { item, unit: targetUnits[item], from: 'proposal', says: target.kind === 'withheld' ? target.why : target.reasons.join(' ') };
+    if (target.kind === 'proposed') {
+      // Fluid is signed as one figure: here the most of what is proposed.
+      const figure = item === 'fluid' ? { range: { lo: 0, hi: target.range.hi }, limit: 'at-most' as const } : target;
+      return { item, unit: target.unit, kind: 'bounded', range: figure.range, limit: figure.limit, from: 'proposal', says: target.says };
+    }
+    return {
+      item,
+      unit: targetUnits[item],
+      kind: target.kind,
+      from: 'proposal',
+      says: target.kind === 'withheld' ? target.why : target.reasons.join(' '),
+    };
   });
   const signed = { by: 'Ada Example', credentials: 'RDN', at: '2026-06-15T09:30:00Z' };
   return withSigned(record, { id: 'prescription-1', assessmentId: 'assessment-2', targets, signed });

@@ -141,7 +141,11 @@ describe('numbers', () => {
       expect.arrayContaining(['2,000 mg', 'Breakfast', '500 mg', 'Lunch', '600 mg', 'Dinner', '700 mg', 'Snack', '200 mg']),
     );
     expect(numbers).toEqual(
-      expect.arrayContaining(['Protein: 74 to 88 g a day.', 'Fluid: up to 1,200 mL a day.', 'Calories: at least 1,747 kcal a day.']),
+      expect.arrayContaining([
+        'Protein: 74 to 88 g a day.',
+        'Fluid: up to 1,200 mL (5 cups, or 40 fluid ounces) a day.',
+        'Calories: at least 1,747 kcal a day.',
+      ]),
     );
   });
 
@@ -269,7 +273,7 @@ describe('honest where there is little', () => {
     expect(said(empty.value, 'foods')).toContain('We have not checked any food of this kind yet. Ask us before you buy.');
     expect(empty.issues).toMatchObject([{ code: 'handout-category-empty', found: 'slices' }]);
     const unbound = page(handoutInput([slices('Mild', 100)], withTargets([])));
-    expect(said(unbound, 'foods').join()).toContain('Your plan sets no limit that we could check these foods by.');
+    expect(said(unbound, 'foods').join()).toContain('Your plan has no number that we could check these foods by.');
     expect(listed(unbound)).toEqual([]);
     expect(unbound.sections.some(({ id }) => id === 'ask')).toBe(false);
   });
@@ -315,7 +319,7 @@ describe('what must not be turned around', () => {
       limit: 'within',
     });
     const built = page(handoutInput([], withTargets([one('fluid', 'mL', 1000), one('protein', 'g', 55.9)])));
-    expect(said(built, 'numbers')).toContain('Fluid: up to 1,000 mL a day.');
+    expect(said(built, 'numbers')).toContain('Fluid: up to 1,000 mL (4 cups, or 33 fluid ounces) a day.');
     expect(said(built, 'numbers')).toContain('Protein: about 56 g a day.');
   });
 
@@ -353,7 +357,7 @@ describe('what must not be turned around', () => {
   it('[HND-13] where the plan bounds no food, every part says the same', () => {
     const energy: SignedTarget = { item: 'energy', unit: 'kcal', range: { lo: 1800, hi: 2100 }, limit: 'within' };
     const built = page(handoutInput([slices('Mild', 100)], withTargets([energy])));
-    const words = 'Your plan sets no limit that we could check these foods by. Ask us about them.';
+    const words = 'Your plan has no number that we could check these foods by. Ask us about them.';
     for (const id of ['fridge', 'foods', 'shopping'] as const) expect([id, said(built, id).includes(words)]).toEqual([id, true]);
     expect(said(built).join(' ')).not.toContain('We found no food here that fits');
   });

@@ -67,7 +67,7 @@ export interface SignedTargets {
   readonly signed: { readonly by: string; readonly credentials?: string; readonly on: Day };
 }
 
-/** A day's target as it was signed. Without a range there is no limit. */
+/** A day's target as it was signed. Without a range a handout gives no number, and never says that there is no limit. */
 export interface SignedTarget {
   readonly item: TargetItem;
   readonly unit: TargetUnit;

@@ -1,5 +1,7 @@
+import { householdFluid } from '#core/client/householdFluid.ts';
 import { evenPattern } from '#core/client/record.ts';
 import type { TargetItem } from '#core/client/target.ts';
+import { isOpenEnded } from '#core/quantity/interval.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { clientYardstick } from '#core/yardstick/clientYardstick.ts';
 import type { Test } from '#core/yardstick/yardstick.ts';
@@ -24,7 +26,13 @@ export function mealsOf({ meals }: Pick<HandoutDraft, 'meals'>): HandoutDraft['m
  */
 export function askedOf(target: SignedTarget, words: Words): string | undefined {
   const found = askedIn(target, words);
-  return found && words.asked(found);
+  return found && words.asked(found) + household(target, words);
+}
+
+/** Fluid in cups and fluid ounces too: that is what a kitchen measures. */
+function household({ item, range, limit = 'within' }: SignedTarget, words: Words): string {
+  const measures = item === 'fluid' && range !== undefined ? householdFluid(range, limit) : undefined;
+  return measures === undefined ? '' : ` (${words.fluidMeasures(measures)})`;
 }
 
 function askedIn({ unit, range, limit = 'within' }: SignedTarget, words: Words): Asked | undefined {
@@ -34,7 +42,7 @@ function askedIn({ unit, range, limit = 'within' }: SignedTarget, words: Words):
   const isWhole = least <= most && most > 0;
   const told = (value: number): string => figure(value);
   const withUnit = (value: number): string => `${told(value)} ${words.units[unit]}`;
-  if (hi === Number.POSITIVE_INFINITY) return lo > 0 ? { kind: 'at-least', figure: withUnit(least) } : undefined;
+  if (isOpenEnded(range)) return lo > 0 ? { kind: 'at-least', figure: withUnit(least) } : undefined;
   if (limit === 'at-least') return { kind: 'at-least', figure: withUnit(isWhole ? least : lo) };
   if (limit === 'below') return { kind: 'below', figure: withUnit(isWhole ? most : hi) };
   if (lo > 0 && lo < hi && (!isWhole || least < most)) {
@@ -128,7 +136,7 @@ export function hasSodium({ prescription }: HandoutDraft): boolean {
 }
 
 export function hasFluidLimit({ targets }: SignedTargets): boolean {
-  return targets.some(({ item, range }) => item === 'fluid' && range !== undefined && range.hi < Number.POSITIVE_INFINITY);
+  return targets.some(({ item, range }) => item === 'fluid' && range !== undefined && !isOpenEnded(range));
 }
 
 /** Whether a most is set for sodium: only then is there a number to keep to on labels. */

@@ -68,6 +68,12 @@ export function intervalToJson(a: Interval): IntervalJson {
   return [a.lo, a.hi === Number.POSITIVE_INFINITY ? null : a.hi];
 }
 
+/** @throws RangeError when the ends are the wrong way round: whoever reads from outside looks first. */
 export function intervalFromJson([lo, hi]: IntervalJson): Interval {
   return interval(lo, hi ?? Number.POSITIVE_INFINITY);
+}
+
+/** Whether a range has no upper end. */
+export function isOpenEnded({ hi }: Interval): boolean {
+  return hi === Number.POSITIVE_INFINITY;
 }

@@ -1,4 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { clientRecordFromJson, clientRecordToJson } from '#core/client/clientRecordJson.ts';
 import { lockBody } from '../clientBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { Previews } from '../previews.ts';
@@ -50,7 +51,7 @@ export function clientLockRoutes({ vault, log }: World, clientPreviews: Previews
       }),
       async context =>
         context.json(
-          (await vault.exportAll()).map(record => ({ ...record })),
+          (await vault.exportAll()).map(record => clientRecordToJson(clientRecordFromJson(record))),
           200,
         ),
     )

@@ -3,13 +3,12 @@ import { createRoute, z } from '@hono/zod-openapi';
 import { describeClient, describeClientShort } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
-import { type ClientRecord, type DecidedTarget, evenPattern } from '#core/client/record.ts';
-import { missingToSign, withSigned } from '#core/client/signPrescription.ts';
-import { targetUnits } from '#core/client/target.ts';
+import { type ClientRecord, evenPattern } from '#core/client/record.ts';
+import { withSigned } from '#core/client/signPrescription.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
-import { Fault } from '#core/errors.ts';
 import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, weightBasis } from '../clientBodies.ts';
-import { changeRecord, readAssessment, recordOf } from '../clientRecords.ts';
+import { addRecord, allRecords, changeRecord, readAssessment, recordOf } from '../clientRecords.ts';
+import { decisionsToSign } from '../decisionsToSign.ts';
 import { newApi } from '../newApi.ts';
 import type { Previews } from '../previews.ts';
 import { plateOf, type World } from '../workbench.ts';
@@ -26,8 +25,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
     .openapi(
       createRoute({ method: 'get', path: '/clients', responses: answers(z.array(clientShort), 'Clients, who waits first') }),
       async context => {
-        const records = (await vault.list()) as unknown as readonly ClientRecord[];
-        const short = records.map(record => describeClientShort(record, today()));
+        const short = (await allRecords(vault)).map(record => describeClientShort(record, today()));
         return context.json(
           short.sort((a, b) => b.openContacts - a.openContacts || a.name.localeCompare(b.name, 'en')),
           200,
@@ -51,8 +49,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
           prescriptions: [],
           contacts: [],
         };
-        const kept = (await vault.put({ ...record }, null)) as unknown as ClientRecord;
-        return context.json(describeClientShort(kept, today()), 200);
+        return context.json(describeClientShort(await addRecord(record, vault), today()), 200);
       },
     )
     .openapi(
@@ -108,6 +105,8 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
               assessmentId: z.string(),
               weightBasis,
               targets: z.array(decidedTarget).max(20),
+              /** That own figures and other guidelines of the prescription before, which this one leaves out, were seen. */
+              acknowledgedChanges: z.boolean().default(false),
               by: z.string().max(200),
               credentials: z.string().max(200),
             }),
@@ -116,19 +115,17 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
         responses: answers(clientBody, 'The client with the signed prescription; what was signed before stays as it was'),
       }),
       async context => {
-        const { version, assessmentId, weightBasis: picked, targets, by, credentials } = context.req.valid('json');
-        const decided = targets.map((target): DecidedTarget => {
-          const { range, limit, reason, ...rest } = target;
-          return {
-            ...rest,
-            unit: targetUnits[target.item],
-            ...(range === undefined ? {} : { range: { lo: range[0], hi: range[1] ?? Number.MAX_SAFE_INTEGER } }),
-            ...(limit === undefined ? {} : { limit }),
-            ...(reason === undefined ? {} : { reason }),
-          };
+        const { version, assessmentId, weightBasis: picked, targets, by, credentials, acknowledgedChanges } = context.req.valid('json');
+        const { id } = context.req.valid('param');
+        const decided = decisionsToSign({
+          record: await recordOf(id, vault),
+          assessmentId,
+          picked,
+          targets,
+          by,
+          acknowledgedChanges,
+          today: today(),
         });
-        const missing = missingToSign(decided, by);
-        if (missing.length > 0) throw new Fault('prescription-not-complete', `Still missing: ${missing.join('; ')}.`);
         const signed = {
           id: randomUUID(),
           assessmentId,
@@ -136,7 +133,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
           targets: decided,
           signed: { by, credentials, at: now().toISOString() },
         };
-        const record = await changeRecord(context.req.valid('param').id, version, vault, one => withSigned(one, signed));
+        const record = await changeRecord(id, version, vault, one => withSigned(one, signed));
         return context.json(describeClient(record, today()), 200);
       },
     )

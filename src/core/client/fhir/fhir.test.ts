@@ -64,7 +64,7 @@ describe('what is exported', () => {
     ]);
     // Facts section 3.1, 3.3, 3.6: 25-35 kcal/kg of 72 kg; under 2300 mg; urine 300 mL and 500 to 1000 mL.
     expect(oralDiet.instruction).toContain('Energy: 1800 – 2520 kcal. Protein: 80 g. Sodium: under 2300 mg.');
-    expect(oralDiet.instruction).toContain('Fluid: 800 – 1300 mL.');
+    expect(oralDiet.instruction).toContain('Fluid: at most 1300 mL (5¼ cups, 43 fl oz).');
   });
 
   it('[FHR-3] the person is an opaque id: nothing else that stands in the record about who it is', () => {

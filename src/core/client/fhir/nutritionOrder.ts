@@ -1,7 +1,7 @@
 import type { Assessment } from '../client.ts';
 import { standingNotice } from '../proposePrescription.ts';
 import type { DecidedTarget, Prescription } from '../record.ts';
-import { rangeWords, targetNames } from '../targetWords.ts';
+import { decidedWords, targetNames } from '../targetWords.ts';
 import { type Concept, type Quantity, quantity, type Reference } from './observations.ts';
 
 /** The parts of an R4 NutritionOrder that are written here. hl7.org/fhir/R4/nutritionorder.html */
@@ -45,7 +45,7 @@ export function nutritionOrder(prescription: Prescription, assessment: Assessmen
     ...(excluded.length === 0 ? {} : { excludeFoodModifier: excluded.map(text => ({ text })) }),
     oralDiet: {
       ...(nutrient.length === 0 ? {} : { nutrient }),
-      instruction: `Targets for a day. ${targets.map(({ item, unit, range, limit }) => `${targetNames[item]}: ${rangeWords(unit, range, limit)}.`).join(' ')}`,
+      instruction: `Targets for a day. ${targets.map(target => `${targetNames[target.item]}: ${decidedWords(target)}.`).join(' ')}`,
     },
     note: [{ text: standingNotice }],
   };

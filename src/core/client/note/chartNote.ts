@@ -8,7 +8,7 @@ import { type Proposal, proposePrescription, standingNotice } from '../proposePr
 import { type ClientRecord, contactsMade, type Prescription } from '../record.ts';
 import { sourceWords } from '../source.ts';
 import { type Target, targetItems } from '../target.ts';
-import { rangeWords, targetNames } from '../targetWords.ts';
+import { decidedWords, householdWords, rangeWords, targetNames } from '../targetWords.ts';
 import { problemStatements } from './problemStatements.ts';
 
 /** A note as plain data: every way of writing it says the same. */
@@ -164,9 +164,9 @@ function interventionSection(prescription: Prescription | undefined, proposal: P
     ],
     rows: [
       ['Target', 'A day', 'Basis and reason'],
-      ...prescription.targets.map(({ item, unit, range, limit, from, reason, says }) => [
-        targetNames[item],
-        rangeWords(unit, range, limit),
+      ...prescription.targets.map(({ from, reason, says, ...target }) => [
+        targetNames[target.item],
+        decidedWords(target),
         `${from === 'proposal' ? 'As proposed' : from === 'alternative' ? 'Another guideline chosen' : 'Own figure'}: ${says}${reason === undefined ? '' : ` Reason: ${reason}`}`,
       ]),
     ],
@@ -191,7 +191,11 @@ function proposedRow(target: Target): readonly string[] {
     .join('');
   switch (target.kind) {
     case 'proposed':
-      return [targetNames[target.item], rangeWords(target.unit, target.range, target.limit), `${target.says} (${sources}).${elsewhere}`];
+      return [
+        targetNames[target.item],
+        rangeWords(target.unit, target.range, target.limit) + (target.item === 'fluid' ? householdWords(target.range, target.limit) : ''),
+        `${target.says} (${sources}).${elsewhere}`,
+      ];
     case 'no-limit':
       return [targetNames[target.item], 'no limit proposed', `${target.reasons.join(' ')} (${sources}).${elsewhere}`];
     case 'withheld':

@@ -75,6 +75,7 @@ export const en: Words = {
   nutrientNames: { sodiumMg: 'sodium', potassiumMg: 'potassium', phosphorusMg: 'phosphorus', energyKcal: 'calories', proteinG: 'protein' },
   units: { kcal: 'kcal', g: 'g', mg: 'mg', mL: 'mL', 'named on the label': 'named on the label' },
   asked,
+  fluidMeasures: ({ cups, isOneCup, ounces }) => `${cups} ${isOneCup ? 'cup' : 'cups'}, or ${ounces} fluid ounces`,
   askedHead: { below: 'less than', 'at-most': 'up to' },
   aDay: 'Each day',
   meal: name => name.charAt(0).toUpperCase() + name.slice(1),
@@ -120,7 +121,7 @@ export const en: Words = {
   estimated: 'An estimate, not from the label alone',
   noneFits: s('We found no food here that fits. Ask us what to eat in its place.'),
   noneChecked: s('We have not checked any food of this kind yet. Ask us before you buy.'),
-  nothingBounds: s('Your plan sets no limit that we could check these foods by. Ask us about them.'),
+  nothingBounds: s('Your plan has no number that we could check these foods by. Ask us about them.'),
 
   askIntro: [s('We could not tell from the label if these fit. Ask us before you buy them.')],
   askWhy: (food, bar) => {

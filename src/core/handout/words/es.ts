@@ -107,6 +107,7 @@ export const es: Words = {
   },
   units: { kcal: 'kcal', g: 'g', mg: 'mg', mL: 'mL', 'named on the label': 'en la etiqueta' },
   asked,
+  fluidMeasures: ({ cups, isOneCup, ounces }) => `${cups} ${isOneCup ? 'taza' : 'tazas'}, o ${ounces} onzas líquidas`,
   askedHead: { below: 'menos de', 'at-most': 'hasta' },
   aDay: 'Cada día',
   meal,
@@ -122,7 +123,7 @@ export const es: Words = {
   fluidCounts: s('La sopa, la leche, el hielo y la gelatina también cuentan como líquido.'),
   sharesOfDay: s('Cada comida tiene una parte del día. Si come menos en una comida, le queda más para la siguiente.'),
   noSodiumNumber: s('Usted aún no tiene un número para el sodio. Pregúntenos cuánta sal puede comer.'),
-  noNumbers: s('Su plan no fija ningún límite. Pregúntenos si tiene dudas.'),
+  noNumbers: s('En su plan aún no hay números. Pregúntenos si tiene dudas.'),
   onlyTheTeam: s(
     '¿No hay aquí un número para el potasio o el fósforo? No se ponga uno por su cuenta. Sus análisis de sangre nos dicen si lo necesita.',
   ),
@@ -154,7 +155,7 @@ export const es: Words = {
   estimated: 'Un cálculo aproximado, no solo de la etiqueta',
   noneFits: s('Aquí no encontramos ningún alimento que vaya bien. Pregúntenos qué puede comer en su lugar.'),
   noneChecked: s('Aún no hemos revisado ningún alimento de este tipo. Pregúntenos antes de comprar.'),
-  nothingBounds: s('Su plan no fija un límite para revisar estos alimentos. Pregúntenos por ellos.'),
+  nothingBounds: s('En su plan no hay un número para revisar estos alimentos. Pregúntenos por ellos.'),
 
   askIntro: [s('La etiqueta no nos dice si estos alimentos van bien. Pregúntenos antes de comprarlos.')],
   askWhy: (food, bar) => {

@@ -1,5 +1,6 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import type { WeightGainToCall } from '#core/client/cautions.ts';
+import type { HouseholdFluid } from '#core/client/householdFluid.ts';
 import type { TargetItem, TargetUnit } from '#core/client/target.ts';
 import type { Day } from '#core/guide/guide.ts';
 import type { Portion } from '#core/plate/plate.ts';
@@ -40,6 +41,8 @@ export interface Words {
   readonly nutrientNames: Readonly<Partial<Record<Nutrient, string>>>;
   readonly units: Readonly<Record<TargetUnit, string>>;
   readonly asked: (asked: Asked) => string;
+  /** "4 cups, or 33 fluid ounces". */
+  readonly fluidMeasures: (fluid: HouseholdFluid) => string;
   /** Above a column of figures that are all meant so. */
   readonly askedHead: Readonly<Record<'below' | 'at-most', string>>;
   readonly aDay: string;

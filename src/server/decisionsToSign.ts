@@ -1,0 +1,57 @@
+import type { z } from '@hono/zod-openapi';
+import { proposePrescription } from '#core/client/proposePrescription.ts';
+import type { ClientRecord, DecidedTarget } from '#core/client/record.ts';
+import { changesFromSigned, missingToSign } from '#core/client/signPrescription.ts';
+import { type Target, targetUnits } from '#core/client/target.ts';
+import { targetNames } from '#core/client/targetWords.ts';
+import type { WeightBasisId } from '#core/client/weightBasis.ts';
+import { Fault } from '#core/errors.ts';
+import type { decidedTarget } from './clientBodies.ts';
+
+interface Draft {
+  readonly record: ClientRecord;
+  readonly assessmentId: string;
+  readonly picked: WeightBasisId | undefined;
+  readonly targets: readonly z.output<typeof decidedTarget>[];
+  readonly by: string;
+  readonly acknowledgedChanges: boolean;
+  readonly today: string;
+}
+
+/**
+ * The decisions of a body, held against what is proposed for the assessment and against what was signed before. The faults name
+ * targets, never figures.
+ * @throws Fault prescription-not-complete, signed-choice-left-out
+ */
+export function decisionsToSign(draft: Draft): readonly DecidedTarget[] {
+  const { record, assessmentId, picked, by, today } = draft;
+  const kept = record.assessments.find(({ id }) => id === assessmentId);
+  if (kept === undefined) throw new Fault('prescription-not-complete', 'Still missing: the assessment that it is signed for.');
+  const proposal = proposePrescription(kept.assessment, today, picked);
+  if (proposal.kind === 'barred')
+    throw new Fault('prescription-not-complete', 'Still missing: an answer to what bars every target of this assessment.');
+  const decided = draft.targets.map(target => decidedFrom(target, proposal.targets[target.item]));
+  const missing = missingToSign(decided, by, proposal.targets);
+  if (missing.length > 0) throw new Fault('prescription-not-complete', `Still missing: ${missing.join('; ')}.`);
+  const lost = changesFromSigned(record.prescriptions[0], decided);
+  if (lost.length > 0 && !draft.acknowledgedChanges)
+    throw new Fault(
+      'signed-choice-left-out',
+      `Signed before as your own decision, now otherwise: ${lost.map(({ item }) => targetNames[item]).join(', ')}.`,
+    );
+  return decided;
+}
+
+function decidedFrom({ range, limit, reason, kind, ...rest }: Draft['targets'][number], proposed: Target): DecidedTarget {
+  const proposedKind = proposed.kind === 'proposed' ? 'bounded' : proposed.kind;
+  const withoutRange = rest.from === 'proposal' ? proposedKind : 'no-limit';
+  return {
+    ...rest,
+    unit: targetUnits[rest.item],
+    kind: kind ?? (range === undefined ? withoutRange : 'bounded'),
+    // Not read by the codec yet: an end that is no amount gets its words from the core.
+    ...(range === undefined ? {} : { range: { lo: range[0], hi: range[1] ?? Number.POSITIVE_INFINITY } }),
+    ...(limit === undefined ? {} : { limit }),
+    ...(reason === undefined ? {} : { reason }),
+  };
+}
