@@ -81,7 +81,7 @@ function fitsRow(row: ShelfFood['row'], judged: JudgedForClient, plate: Plate) {
     estimated: verdict.estimated,
     why: isBarred ? reasonText(reasons[0]!) : marginOf(verdict, yardstick),
     marks: [
-      ...(unsafe?.rule === 'heat' ? [unsafe.line.en] : []),
+      ...(unsafe?.rule === 'heat' ? [`${unsafe.line.en}.`] : []),
       ...notTold.map(mineral =>
         verdict.verdict === 'fits' && !isBarred ? `Fits by what the label tells; ${mineral} not known.` : `${upper(mineral)} not known.`,
       ),

@@ -115,7 +115,7 @@ export function reasonText(reason: ClientReason): string {
     case 'additive':
       return absentText(reason, additiveWords[reason.class]);
     case 'unsafe':
-      return reason.food.rule === 'never' ? `Not for this client: ${reason.food.line.en}` : reason.food.line.en;
+      return reason.food.rule === 'never' ? `Not for this client. ${reason.food.line.en}.` : `${reason.food.line.en}.`;
     case 'mineral-not-told':
       return `Fits by what the label tells; ${reason.mineral} not known.`;
     default:

@@ -75,7 +75,9 @@ export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstim
  * The additives that no food may name: as signed, and phosphates for as long as phosphorus is limited, since labels seldom print
  * phosphorus and an added phosphate is taken up almost whole (kidney facts 5).
  */
-function additivesRuledOut(targets: ClientBounds['targets']): readonly (readonly [item: TargetItem, kind: 'phosphate' | 'potassium'])[] {
+export function additivesRuledOut(
+  targets: ClientBounds['targets'],
+): readonly (readonly [item: TargetItem, kind: 'phosphate' | 'potassium'])[] {
   const isSigned = (wanted: TargetItem): boolean => targets.some(({ item, range }) => item === wanted && range?.hi === 0);
   const isPhosphorusLimited = targets.some(({ item, range, limit }) => item === 'phosphorus' && isUpper({ range, limit }));
   return [
