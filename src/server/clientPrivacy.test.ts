@@ -38,8 +38,13 @@ async function signedClient(): Promise<{ id: string; version: number }> {
   expect(signed.status).toBe(200);
   return signed.body;
 }
+const written = {
+  language: 'en',
+  author: { name: 'Ottoline Farrowby', credentials: 'RDN' },
+  categories: [{ category: 'sandwich slices', plateId: 'slices-on-low-sodium-bread', meal: 'lunch', aisle: 'Deli counter' }],
+};
 const preview = async (id: string): Promise<string> =>
-  (await server.call('POST', `/clients/${id}/handout`, { handout: {} })).body.previewId;
+  (await server.call('POST', `/clients/${id}/handout`, { handout: written })).body.previewId;
 
 describe('what the browser and the program keep of a client', () => {
   // A browser that keeps answers shows a client to the next person at this desk, after locking and after erasing.
@@ -55,7 +60,7 @@ describe('what the browser and the program keep of a client', () => {
       ['GET', `/clients/${id}/note-docx`, 200],
       ['GET', `/clients/${id}/fhir`, 200],
       ['GET', `/clients/${id}/handout`, 200],
-      ['POST', `/clients/${id}/handout`, 200, { handout: {} }],
+      ['POST', `/clients/${id}/handout`, 200, { handout: written }],
       ['GET', `/client-previews/${shown}`, 200],
       ['GET', '/client-previews/none', 404],
       ['GET', '/clients/00000000-0000-4000-8000-0000000000ff', 404],
@@ -67,7 +72,7 @@ describe('what the browser and the program keep of a client', () => {
       expect([response.status, response.headers.get('cache-control')], `${method} ${path}`).toEqual([status, 'no-store']);
     }
     // The paper takes a browser to print; with one or without, the answer is not kept.
-    const paper = await raw('POST', `/clients/${id}/handout-paper`, { handout: {} });
+    const paper = await raw('POST', `/clients/${id}/handout-paper`, { handout: written });
     expect([200, 503]).toContain(paper.status);
     expect(paper.headers.get('cache-control')).toBe('no-store');
   });
