@@ -10,9 +10,10 @@ function rulesOn(page: string): string[] {
   return [...page.matchAll(/\*\*\[?([A-Z]{3,4}-\d+)\]?\*\*|^\|\s*([A-Z]{3,4}-\d+)\s*\|/gm)].map(([, bold, cell]) => bold ?? cell!);
 }
 
-/** The rules that test titles quote: "[ABC-1] what holds". */
+/** The rules that test titles quote: one or several numbers in square brackets at the head of a text. */
 function rulesQuotedIn(tests: string): string[] {
-  return [...tests.matchAll(/\[([A-Z]{3,4}-\d+)\]/g)].map(([, rule]) => rule!);
+  const heads = tests.matchAll(/['"`]((?:\[[A-Z]{3,4}-\d+\]\s*)+)/g);
+  return [...heads].flatMap(([, head]) => [...head!.matchAll(/[A-Z]{3,4}-\d+/g)].map(([rule]) => rule));
 }
 
 /** What does not match: quoted and written nowhere, written and quoted nowhere, written twice. */
