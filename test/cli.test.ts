@@ -38,7 +38,7 @@ describe('platewright as a process', () => {
       expect(stdout).toContain(`platewright ${command}`);
   });
 
-  it('[CLI-19] minerals answers a line for a line, with ranges outward, or says why it cannot', () => {
+  it('[CLI-28] minerals answers a line for a line, with ranges outward, or says why it cannot', () => {
     const lines = [
       {
         id: 1,
@@ -94,7 +94,7 @@ describe('platewright as a process', () => {
     expect(run(['minerals', '--reference', 'nowhere.json', '--jsonl'], '').stderr).toContain('File not found');
   });
 
-  it('[CLI-20] prescribe prints the proposal; a fault names the place and not what was typed', () => {
+  it('[CLI-29] prescribe prints the proposal; a fault names the place and not what was typed', () => {
     const assessment = {
       on: '2026-06-15',
       sex: 'male',
