@@ -70,7 +70,12 @@ function readRow({ row, cells }: TableRow, columns: Columns): LabResult | LabIss
   if (cell('drawn') !== '' && drawn === undefined)
     return issue('lab-drawn-in-conflict', 'drawn', cell('drawn'), 'pre, before dialysis, post or after dialysis');
   if (drawn !== undefined && byCode?.drawn !== undefined && drawn !== byCode.drawn)
-    return issue('lab-drawn-in-conflict', 'drawn', `${cell('drawn')} beside ${cell('loinc')}`, `one of the two: ${cell('loinc')} is ${byCode.drawn}`);
+    return issue(
+      'lab-drawn-in-conflict',
+      'drawn',
+      `${cell('drawn')} beside ${cell('loinc')}`,
+      `one of the two: ${cell('loinc')} is ${byCode.drawn}`,
+    );
   const marked = drawn ?? byCode?.drawn;
   const hemolyzed = cell('hemolyzed').toLowerCase();
   if (!['', 'yes', 'no'].includes(hemolyzed)) return issue('lab-entry-not-read', 'hemolyzed', hemolyzed, 'yes, no or nothing');

@@ -96,10 +96,13 @@ describe('the assessment form', () => {
     expect([...questionsByRow(rows, 'labs', [{ ...asked, answeredBy: { list: 'labs', at: 3 } }], 3)]).toEqual([[1, 'was it mmol/L?']]);
   });
 
-  test.each(Object.entries({ conditions, medicines, supplements, symptoms }))('%s: every key of the form is one of the format', (list, keys) => {
-    const ticked = keys.map(([key]) => key);
-    expect(assessmentFromJson({ ...full, [list]: ticked }).issues).toEqual([]);
-  });
+  test.each(Object.entries({ conditions, medicines, supplements, symptoms }))(
+    '%s: every key of the form is one of the format',
+    (list, keys) => {
+      const ticked = keys.map(([key]) => key);
+      expect(assessmentFromJson({ ...full, [list]: ticked }).issues).toEqual([]);
+    },
+  );
 
   test('a hemolyzed sample read from a file stays one', () => {
     const draft = draftOf(full, today);
