@@ -180,10 +180,9 @@ describe('what is read', () => {
     expect(codesOf(loinc('3091-6', 5, 'mmol/L'))).toEqual(['lab-analyte-not-known']);
     expect(codesOf(loinc('1968-7', 22, 'mmol/L'))).toEqual(['lab-analyte-not-known']);
     expect(codesOf(observation({ code: { text: 'Potassium' } }))).toEqual(['lab-analyte-not-known']);
-    expect(codesOf(loinc('11064-3', 20, 'mg/dL'))).toEqual(['lab-analyte-not-known']);
   });
 
-  it('[FHR-12] before and after dialysis and both limits go out and come back; a code that says the other is told', () => {
+  it('[CLT-98] before and after dialysis and both limits go out and come back; a code that says the other is told', () => {
     const marked = lab('potassium', 5.2, 'mmol/L', '2026-06-05', { lowerNormal: 3.5, upperNormal: 5.1, drawn: 'before-dialysis' });
     const client = { ...hemodialysisClient, labs: [marked] };
     const written = careBundle(recordOf(client))!;
@@ -193,7 +192,7 @@ describe('what is read', () => {
     expect(codesOf({ ...loinc('11064-3', 18, 'mg/dL'), method: { text: 'drawn before dialysis' } })).toEqual(['lab-drawn-in-conflict']);
   });
 
-  it('[FHR-13] results that were added to the assessment signed for are in the bundle', () => {
+  it('[CLT-99] results that were added to the assessment signed for are in the bundle', () => {
     const added = lab('potassium', 4.9, 'mmol/L', '2026-06-14');
     const more = { id: 'added-1', on: '2026-06-15', assessmentId: 'assessment-2', labs: [added], weighings: [] };
     expect(labsFromFhir(careBundle({ ...record, addedResults: [more] })).value).toContainEqual(added);
