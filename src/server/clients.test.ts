@@ -190,6 +190,30 @@ describe('one client from the first entry to what fits', () => {
   });
 });
 
+describe('results between two assessments', () => {
+  test('[SRV-16] join the newest assessment, are checked like one, and a newer assessment takes their place', async () => {
+    const { id, version } = (await call('POST', '/clients', { name: 'Q. Y.' })).body;
+    const potassium = { analyte: 'potassium', value: 5.2, unit: 'mmol/L', takenOn: '2026-06-14' };
+    const add = (seen: number, labs: unknown[], weighings: unknown[] = []) =>
+      call('POST', `/clients/${id}/results`, { version: seen, labs, weighings });
+    expect((await add(version, [potassium])).body).toMatchObject({ code: 'assessment-not-valid' });
+    let seen = (await call('POST', `/clients/${id}/assessments`, { version, assessment })).body.version;
+    expect((await add(seen, [])).body).toMatchObject({ code: 'assessment-not-valid' });
+    expect((await add(seen, [{ ...potassium, unit: 7 }])).body).toMatchObject({ code: 'assessment-not-valid' });
+    const added = (await add(seen, [potassium])).body;
+    expect(added.labs).toContainEqual(expect.stringMatching(/^potassium 5\.2 mmol\/L/));
+    expect(added.bars).toEqual([]);
+    expect((await add(seen, [potassium])).body).toMatchObject({ code: 'changed-meanwhile' });
+    seen = added.version;
+    const asked = (await add(seen, [{ analyte: 'glucose', value: 30, unit: 'mg/dL', takenOn: '2026-06-14' }])).body;
+    expect(asked.bars).toMatchObject([{ kind: 'question', code: 'unit-in-question', answeredBy: { list: 'labs', at: 2 } }]);
+    expect(asked.targets).toEqual([]);
+    const anew = (await call('POST', `/clients/${id}/assessments`, { version: asked.version, assessment })).body;
+    expect(anew.bars).toEqual([]);
+    expect(anew.assessment.labs).toEqual(assessment.labs);
+  });
+});
+
 describe('the lock', () => {
   test('[SRV-13] a locked vault answers nothing; the passphrase opens it; a short one is refused', async () => {
     expect((await call('PUT', '/clients/passphrase', { next: 'short' })).body.code).toBe('passphrase-too-short');

@@ -5,7 +5,7 @@ import type { Assessment } from '#core/client/client.ts';
 import { labWords } from '#core/client/clientFacts.ts';
 import { nextChecks } from '#core/client/nextChecks.ts';
 import { proposePrescription, standingNotice } from '#core/client/proposePrescription.ts';
-import { type ClientRecord, contactsMade, type DecidedTarget, type Prescription } from '#core/client/record.ts';
+import { type ClientRecord, contactsMade, currentAssessment, type DecidedTarget, type Prescription } from '#core/client/record.ts';
 import { sourceWords } from '#core/client/source.ts';
 import { type Limit, type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/target.ts';
 import { decidedWords, householdWords, targetNames } from '#core/client/targetWords.ts';
@@ -16,7 +16,7 @@ import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 
 /** A client in the list: no more than is needed to find one and to see who waits. */
 export function describeClientShort(record: ClientRecord, today: Day) {
-  const [newest] = record.assessments;
+  const newest = currentAssessment(record);
   const proposal = newest && proposePrescription(newest.assessment, today);
   const urgent = proposal?.cautions.filter(({ sameDay }) => sameDay) ?? [];
   return {
@@ -33,7 +33,8 @@ export function describeClientShort(record: ClientRecord, today: Day) {
 
 /** A client as the screen shows one: the newest assessment with the one before, what is proposed from it, cautions, next checks. */
 export function describeClient(record: ClientRecord, today: Day, pick?: WeightBasisId) {
-  const [newest, before] = record.assessments;
+  const newest = currentAssessment(record);
+  const before = record.assessments[1];
   return {
     ...describeClientShort(record, today),
     ...(newest === undefined
@@ -78,7 +79,12 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
       notice: standingNotice,
       cautions,
       labs,
-      bars: proposal.bars.map(({ kind, code, told }) => ({ kind, code, told })),
+      bars: proposal.bars.map(({ kind, code, told, answeredBy }) => ({
+        kind,
+        code,
+        told,
+        ...(answeredBy === undefined ? {} : { answeredBy: { ...answeredBy } }),
+      })),
       targets: [],
     };
   }
@@ -215,8 +221,8 @@ function rangeOut(range: Interval): [number, number | null] {
 }
 
 /** Every analyte with more than one value over all assessments, oldest first, with where sources wish it to be. */
-function trendsOf({ assessments }: ClientRecord, today: Day) {
-  const all = assessments.map(({ assessment }) => assessment);
+function trendsOf(record: ClientRecord, today: Day) {
+  const all = [currentAssessment(record), ...record.assessments.slice(1)].flatMap(one => (one === undefined ? [] : [one.assessment]));
   return analyteKeys
     .map(analyte => labTrend(all, analyte, today))
     .filter(({ points }) => points.length > 1)

@@ -7,7 +7,7 @@ import { type ClientRecord, evenPattern } from '#core/client/record.ts';
 import { withSigned } from '#core/client/signPrescription.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
 import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, weightBasis } from '../clientBodies.ts';
-import { addRecord, allRecords, changeRecord, readAssessment, recordOf } from '../clientRecords.ts';
+import { addRecord, allRecords, changeRecord, readAssessment, readResults, recordOf } from '../clientRecords.ts';
 import { decisionsToSign } from '../decisionsToSign.ts';
 import { newApi } from '../newApi.ts';
 import type { Previews } from '../previews.ts';
@@ -91,6 +91,27 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
           ...one,
           assessments: [{ id: randomUUID(), assessment: read }, ...one.assessments],
         }));
+        return context.json(describeClient(record, today()), 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/clients/{id}/results',
+        request: { params, body: jsonBody(seen.extend({ labs: z.array(assessmentJson), weighings: z.array(assessmentJson) })) },
+        responses: answers(clientBody, 'The client with results and weights that came in since the newest assessment'),
+      }),
+      async context => {
+        const { version, labs, weighings } = context.req.valid('json');
+        const read = readResults({ labs, weighings });
+        if (read.labs.length + read.weighings.length === 0)
+          throw new Fault('assessment-not-valid', 'the results: expected at least one result or weight');
+        const record = await changeRecord(context.req.valid('param').id, version, vault, one => {
+          const [newest] = one.assessments;
+          if (newest === undefined) throw new Fault('assessment-not-valid', 'the results: expected an assessment before them');
+          const added = { id: randomUUID(), on: today(), assessmentId: newest.id, ...read };
+          return { ...one, addedResults: [added, ...(one.addedResults ?? [])] };
+        });
         return context.json(describeClient(record, today()), 200);
       },
     )

@@ -5,7 +5,7 @@ import type { Assessment } from '../client.ts';
 import { ageWords, type ClientFacts, labWords } from '../clientFacts.ts';
 import { nextChecks } from '../nextChecks.ts';
 import { type Proposal, proposePrescription, standingNotice } from '../proposePrescription.ts';
-import { type ClientRecord, contactsMade, type Prescription } from '../record.ts';
+import { type ClientRecord, contactsMade, currentAssessment, type Prescription } from '../record.ts';
 import { sourceWords } from '../source.ts';
 import { type Target, targetItems } from '../target.ts';
 import { decidedWords, householdWords, rangeWords, targetNames } from '../targetWords.ts';
@@ -30,7 +30,7 @@ export interface NoteSection {
  * licensed term set in it.
  */
 export function chartNote(record: ClientRecord, today: Day, clinicStatements: readonly string[] = []): ChartNote | undefined {
-  const [kept] = record.assessments;
+  const kept = currentAssessment(record);
   if (kept === undefined) return undefined;
   const newest = kept.assessment;
   const { facts } = checkAssessment(newest, today);
