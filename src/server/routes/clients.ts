@@ -6,6 +6,7 @@ import { whatFits } from '#app/clients/whatFits.ts';
 import { type ClientRecord, evenPattern } from '#core/client/record.ts';
 import { withSigned } from '#core/client/signPrescription.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
+import { Fault } from '#core/errors.ts';
 import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, weightBasis } from '../clientBodies.ts';
 import { addRecord, allRecords, changeRecord, readAssessment, readResults, recordOf } from '../clientRecords.ts';
 import { decisionsToSign } from '../decisionsToSign.ts';
