@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { createRoute, z } from '@hono/zod-openapi';
+import { isClient } from '#app/clients/clinicFigures.ts';
 import { describeClient, describeClientShort } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
@@ -26,7 +27,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
     .openapi(
       createRoute({ method: 'get', path: '/clients', responses: answers(z.array(clientShort), 'Clients, who waits first') }),
       async context => {
-        const records = (await vault.list()) as unknown as readonly ClientRecord[];
+        const records = (await vault.list()).filter(isClient) as unknown as readonly ClientRecord[];
         const short = records.map(record => describeClientShort(record, today()));
         return context.json(
           short.sort((a, b) => b.openContacts - a.openContacts || a.name.localeCompare(b.name, 'en')),
