@@ -81,6 +81,8 @@ export const proposalBody = z
       .optional(),
     weightMissing: z.string().optional(),
     wasting: z.array(z.string()).optional(),
+    /** What is on record and no target rests on, with why. */
+    notUsed: z.array(z.string()).optional(),
     targets: z.array(targetBody),
   })
   .openapi('Proposal');

@@ -1,3 +1,4 @@
+import { isClient } from '#app/clients/clinicFigures.ts';
 import type { ClientVault } from '#app/clientVault.ts';
 import { assessmentFromJson, resultsFromJson } from '#core/client/assessmentFromJson.ts';
 import type { Assessment } from '#core/client/client.ts';
@@ -30,7 +31,7 @@ export async function addRecord(record: ClientRecord, vault: ClientVault): Promi
 
 /** Every record that can be read: one that is damaged hides no other, and is told when it is opened. @throws Fault clients-locked */
 export async function allRecords(vault: ClientVault): Promise<readonly ClientRecord[]> {
-  return (await vault.list()).flatMap(json => {
+  return (await vault.list()).filter(isClient).flatMap(json => {
     try {
       return [clientRecordFromJson(json)];
     } catch (error) {

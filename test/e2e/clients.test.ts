@@ -69,7 +69,10 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByRole('button', { name: 'Add results' }).click();
     await page.getByRole('spinbutton', { name: 'Value' }).fill('4.4');
     await page.getByRole('button', { name: 'Keep the results' }).click();
-    await page.getByText(/^potassium 4\.4 mmol\/L \(on /).waitFor();
+    await page
+      .getByText(/^potassium 4\.4 mmol\/L \(on /)
+      .first()
+      .waitFor();
   });
 
   test('a target is changed with a reason, the prescription signed, and the shelf judged by it', async () => {

@@ -1,5 +1,6 @@
 import { analyteFacts, analyteKeys } from '#core/client/analytes.ts';
 import type { Day } from '#core/client/calendarDay.ts';
+import { type CareRules, usualCareRules } from '#core/client/careRules.ts';
 import { checkAssessment } from '#core/client/checkAssessment.ts';
 import type { Assessment } from '#core/client/client.ts';
 import { labWords } from '#core/client/clientFacts.ts';
@@ -15,9 +16,9 @@ import { type Interval, type IntervalJson, intervalToJson, isOpenEnded } from '#
 import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 
 /** A client in the list: no more than is needed to find one and to see who waits. */
-export function describeClientShort(record: ClientRecord, today: Day) {
+export function describeClientShort(record: ClientRecord, today: Day, rules: CareRules = usualCareRules) {
   const newest = currentAssessment(record);
-  const proposal = newest && proposePrescription(newest.assessment, today);
+  const proposal = newest && proposePrescription(newest.assessment, today, undefined, rules);
   const urgent = proposal?.cautions.filter(({ sameDay }) => sameDay) ?? [];
   return {
     id: record.id,
@@ -27,25 +28,25 @@ export function describeClientShort(record: ClientRecord, today: Day) {
     ...(newest === undefined ? {} : { setting: newest.assessment.treatment.setting, assessedOn: newest.assessment.on }),
     ...(record.prescriptions[0] === undefined ? {} : { signedAt: record.prescriptions[0].signed.at.slice(0, 10) }),
     openContacts: urgent.filter(caution => contactsMade(record, caution).length === 0).length,
-    overdue: newest === undefined ? 0 : nextChecks(newest.assessment, today).filter(({ state }) => state === 'overdue').length,
+    overdue: newest === undefined ? 0 : nextChecks(newest.assessment, today, rules).filter(({ state }) => state === 'overdue').length,
   };
 }
 
 /** A client as the screen shows one: the newest assessment with the one before, what is proposed from it, cautions, next checks. */
-export function describeClient(record: ClientRecord, today: Day, pick?: WeightBasisId) {
+export function describeClient(record: ClientRecord, today: Day, pick?: WeightBasisId, rules: CareRules = usualCareRules) {
   const newest = currentAssessment(record);
   const before = record.assessments[1];
   return {
-    ...describeClientShort(record, today),
+    ...describeClientShort(record, today, rules),
     ...(newest === undefined
       ? {}
       : {
           assessmentId: newest.id,
           assessment: { ...newest.assessment } as Record<string, unknown>,
           changes: before === undefined ? [] : changesBetween(before.assessment, newest.assessment, today),
-          ...describeProposal(newest.assessment, today, pick),
+          ...describeProposal(newest.assessment, today, pick, rules),
           trends: trendsOf(record, today),
-          nextChecks: nextChecks(newest.assessment, today).map(({ item, every, lastOn, dueBy, state, source }) => ({
+          nextChecks: nextChecks(newest.assessment, today, rules).map(({ item, every, lastOn, dueBy, state, source }) => ({
             item,
             every,
             ...(lastOn === undefined ? {} : { lastOn }),
@@ -62,8 +63,8 @@ export function describeClient(record: ClientRecord, today: Day, pick?: WeightBa
 }
 
 /** What is proposed from an assessment, in words and figures ready to read. */
-export function describeProposal(assessment: Assessment, today: Day, pick?: WeightBasisId) {
-  const proposal = proposePrescription(assessment, today, pick);
+export function describeProposal(assessment: Assessment, today: Day, pick?: WeightBasisId, rules: CareRules = usualCareRules) {
+  const proposal = proposePrescription(assessment, today, pick, rules);
   const cautions = proposal.cautions.map(({ id, told, because, source, sameDay, contact }) => ({
     id,
     told,
@@ -72,7 +73,7 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
     sameDay,
     ...(contact === undefined ? {} : { contact }),
   }));
-  const { facts } = checkAssessment(assessment, today);
+  const { facts } = checkAssessment(assessment, today, rules);
   const labs = facts.labs.map(lab => labWords(lab, today));
   if (proposal.kind === 'barred') {
     return {
@@ -109,6 +110,7 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
           },
         }
       : { weightMissing: weight.whatToCheck }),
+    notUsed: proposal.notUsed.map(({ what, why }) => `${what}: ${why}`),
     wasting: wasting.blocks.map(({ why, whatToCheck }) => `${why} ${whatToCheck}`.trim()),
     targets: targetItems.map(item => describeTarget(targets[item])),
   };

@@ -27,7 +27,7 @@ describe('protein of a stable transplant', () => {
       /wasting/i,
     ],
     ['weight loss of 5 % in 3 months', { weightLoss: { percent3Months: 5 } }, /Weight loss/],
-    ['poor appetite', { appetite: 'poor' }, /poor appetite/],
+    ['poor appetite', { appetite: 'poor' }, /poor appetite/i],
     ['frail', { conditions: ['frail'] }, /Frail/],
   ])('[CLT-13] is withheld with %s, and says why', (_, more, why) => {
     const target = proteinOf(more);

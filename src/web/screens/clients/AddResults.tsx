@@ -40,6 +40,12 @@ export function AddResults({
     gcTime: 0,
   });
   const bars = proposal.data?.bars ?? [];
+  const questions = {
+    labs: questionsByRow(draft.labs, 'labs', bars, knownLabs.length),
+    weighings: questionsByRow(draft.weighings, 'weighings', bars, knownWeighings.length),
+  };
+  const atRows = new Set([...questions.labs.values(), ...questions.weighings.values()]);
+  const elsewhere = bars.filter(({ told }) => !atRows.has(told));
   return (
     <form
       className="sheet stack"
@@ -55,24 +61,19 @@ export function AddResults({
     >
       <h2>Add results</h2>
       <p className="soft">Results and weights since the assessment of {client.assessedOn}. They join it; nothing else of it changes.</p>
-      <Labs
-        rows={draft.labs}
-        today={today}
-        onRows={labs => setDraft({ ...draft, labs })}
-        questions={questionsByRow(draft.labs, 'labs', bars, knownLabs.length)}
-      />
+      <Labs rows={draft.labs} today={today} onRows={labs => setDraft({ ...draft, labs })} questions={questions.labs} />
       <fieldset className="stack">
         <legend>Weights</legend>
         <Weighings
           rows={draft.weighings}
           today={today}
           onRows={weighings => setDraft({ ...draft, weighings })}
-          questions={questionsByRow(draft.weighings, 'weighings', bars, knownWeighings.length)}
+          questions={questions.weighings}
         />
       </fieldset>
-      {bars.length > 0 && (
+      {elsewhere.length > 0 && (
         <div className="notice" role="status">
-          {bars.map(({ kind, told }) => (
+          {elsewhere.map(({ kind, told }) => (
             <p key={told}>
               <b>{kind === 'question' ? 'A question.' : 'No target.'}</b> {told}
             </p>

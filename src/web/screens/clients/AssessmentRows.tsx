@@ -196,7 +196,7 @@ export function Labs({ rows, today, onRows, questions }: Rows<'labs'>) {
           </label>
           <details className="small">
             <summary>
-              Hour, dialysis, laboratory's limits{one.takenAt + one.drawn + one.lowerNormal + one.upperNormal === '' ? '' : ' (given)'}
+              Hour, dialysis, laboratory’s limits{one.takenAt + one.drawn + one.lowerNormal + one.upperNormal === '' ? '' : ' (given)'}
             </summary>
             <div className="row">
               <label className="field">

@@ -146,6 +146,16 @@ function Assessment({ client, onPick }: { readonly client: Client; readonly onPi
           ))}
         </div>
       )}
+      {(client.notUsed?.length ?? 0) > 0 && (
+        <div>
+          <h3>On record, not used</h3>
+          <ul className="small">
+            {client.notUsed?.map(one => (
+              <li key={one}>{one}</li>
+            ))}
+          </ul>
+        </div>
+      )}
       <div>
         <h3>Labs</h3>
         {client.labs?.length === 0 ? <p>No result on record.</p> : null}

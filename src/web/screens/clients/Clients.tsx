@@ -3,6 +3,7 @@ import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api, type ClientShort } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
+import { ClinicFigures } from './ClinicFigures.tsx';
 import { EraseDialog } from './EraseDialog.tsx';
 import { Lock } from './Lock.tsx';
 import { settingName } from './vocabulary.ts';
@@ -103,6 +104,7 @@ export function ClientsScreen() {
               Add the client
             </button>
           </form>
+          <ClinicFigures />
           <section className="sheet row noprint" aria-label="Export and erase">
             <a className="quiet" href="/api/clients/export" download="clients.json">
               Export every client
