@@ -48,7 +48,7 @@ const preview = async (id: string): Promise<string> =>
 
 describe('what the browser and the program keep of a client', () => {
   // A browser that keeps answers shows a client to the next person at this desk, after locking and after erasing.
-  test('[SRV-16] no answer about clients may be kept by the browser: data, files, previews and faults', async () => {
+  test('[SRV-18] no answer about clients may be kept by the browser: data, files, previews and faults', async () => {
     const { id } = await signedClient();
     const shown = await preview(id);
     const calls: [method: string, path: string, status: number, body?: unknown][] = [
@@ -78,7 +78,7 @@ describe('what the browser and the program keep of a client', () => {
   });
 
   // Erasing is what a client may ask for: a page with their numbers that can still be opened was not erased.
-  test('[SRV-17] the preview of an erased client is gone', async () => {
+  test('[SRV-19] the preview of an erased client is gone', async () => {
     const { id, version } = await signedClient();
     const shown = await preview(id);
     expect((await raw('GET', `/client-previews/${shown}`)).status).toBe(200);
