@@ -2,8 +2,8 @@ import type { Plate, PlateFood, Portion } from '#core/plate/plate.ts';
 import { portionGrams } from '#core/plate/portionFactor.ts';
 import { portionText } from '#core/plate/portionText.ts';
 import { scalePortion } from '#core/plate/scalePortion.ts';
-import { judgePlate } from '#core/yardstick/judgePlate.ts';
-import { largestShareThatFits, waysIn } from '#core/yardstick/waysIn.ts';
+import { judgePlate, testsJudged } from '#core/yardstick/judgePlate.ts';
+import { largestShareThatFits, noPortionChanges, waysIn } from '#core/yardstick/waysIn.ts';
 import type { Setting, Yardstick } from '#core/yardstick/yardstick.ts';
 
 /** Steps of the portion slider: from a sixteenth of the plate's portion to twice as much. */
@@ -31,10 +31,12 @@ export function portionsOfFood(input: {
   const most = largestShareThatFits({ ...input, plate: { ...plate, portion: scalePortion(plate.portion, 2) } }) * 2;
   const grams = whole === undefined ? null : Math.floor(whole * most + 1e-9);
   const own = waysIn(input.setting === undefined ? { ...input, shelf } : { ...input, shelf });
+  const settled = noPortionChanges(testsJudged(input.yardstick, input.switchedOn), plate, judgePlate({ ...input, plate }));
   return {
     steps: list,
+    ...(settled === undefined ? {} : { noPortion: { testId: settled.testId, verdict: settled.verdict, why: settled.why } }),
     tippingGrams: most > 0 && most < 2 ? grams : null,
-    tippingText: tippingText(most, grams),
+    tippingText: settled === undefined ? tippingText(most, grams) : 'No portion changes this.',
     waysIn: own.ways.map(({ kind, what }) => ({ kind, what })),
   };
 }

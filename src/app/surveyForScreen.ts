@@ -129,7 +129,7 @@ function column({ judged, missing, estimated }: Total, nutrient: Nutrient): { re
 }
 
 /** What is to spare or over in the test that decides; the reason where nothing can be told. */
-function marginOf(verdict: Verdict, yardstick: Yardstick): string {
+export function marginOf(verdict: Verdict, yardstick: Yardstick): string {
   const deciding = verdict.tests.find(test => test.verdict === verdict.verdict && test.margin !== undefined);
   const measure = yardstick.tests.find(({ id }) => id === deciding?.testId)?.measure;
   if (deciding?.margin === undefined || measure === undefined)

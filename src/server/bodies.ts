@@ -240,6 +240,8 @@ export const foodPortionsBody = z
   .object({
     /** The portions of the slider, smallest first. */
     steps: z.array(z.object({ grams: z.number(), text: z.string(), verdict: verdictWord, closeCall: z.boolean(), why: z.string() })),
+    /** What is said in the place of any portion: a test that no portion can change. */
+    noPortion: z.object({ testId: z.string(), verdict: verdictWord, why: z.string() }).optional(),
     /** The largest portion that fits. */
     tippingGrams: z.number().nullable(),
     tippingText: z.string(),

@@ -171,6 +171,8 @@ export const fitsBody = z
   .object({
     meal: z.string(),
     tests: z.array(z.string()),
+    /** Signed minerals that labels do not tell: for how many of the foods. */
+    notTold: z.array(z.object({ mineral: z.enum(['phosphorus', 'potassium']), foods: z.number(), of: z.number(), words: z.string() })),
     rows: z.array(
       z.object({
         foodId: z.string(),
@@ -179,7 +181,21 @@ export const fitsBody = z
         verdict: verdictWord,
         closeCall: z.boolean(),
         estimated: z.boolean(),
+        /** The whole portion, less of it, no portion, ask first, or never: then no amount is told. */
+        offer: z.enum(['portion', 'less', 'none', 'ask', 'never']),
         why: z.string(),
+        /** What stands beside the food wherever it is listed. */
+        marks: z.array(z.string()),
+        /** The gravest first. */
+        reasons: z.array(
+          z.object({
+            kind: z.enum(['allergen', 'avoided', 'additive', 'nutrient', 'mineral-not-told', 'unsafe']),
+            testId: z.string().optional(),
+            kin: z.string().optional(),
+            presence: z.enum(['named', 'possible', 'unread', 'word-not-known', 'none-named']).optional(),
+            text: z.string(),
+          }),
+        ),
         inMeal: z.string(),
         inDay: z.string(),
       }),

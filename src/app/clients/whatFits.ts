@@ -1,11 +1,18 @@
-import { type ClientRecord, evenPattern, foodsToAvoid } from '#core/client/record.ts';
+import type { Day } from '#core/client/calendarDay.ts';
+import { type ClientRecord, evenPattern } from '#core/client/record.ts';
 import type { Plate } from '#core/plate/plate.ts';
 import { portionText } from '#core/plate/portionText.ts';
+import { nutrients } from '#core/quantity/nutrients.ts';
 import { floorTo } from '#core/quantity/rounding.ts';
-import { clientYardstick } from '#core/yardstick/clientYardstick.ts';
-import { largestShareThatFits } from '#core/yardstick/waysIn.ts';
+import { isBoundTest } from '#core/yardstick/bound.ts';
+import { seldomPrinted } from '#core/yardstick/byLabel.ts';
+import { type ClientReason, reasonText } from '#core/yardstick/clientReason.ts';
+import { kinTitle } from '#core/yardstick/ingredientKin.ts';
+import type { Test } from '#core/yardstick/yardstick.ts';
 import type { ShelfFood } from '../shelf.ts';
-import { surveyForScreen } from '../surveyForScreen.ts';
+import { marginOf } from '../surveyForScreen.ts';
+import { type JudgedForClient, judgeForClient } from './judgeForClient.ts';
+import { whatIsForbidden } from './whatIsForbidden.ts';
 
 export interface FitsInput {
   readonly record: ClientRecord;
@@ -14,24 +21,24 @@ export interface FitsInput {
   /** A meal of the client's pattern. */
   readonly meal: string;
   readonly useEstimates: boolean;
+  readonly today: Day;
 }
 
 /**
  * The shelf judged for one client by the signed prescription: each food on the plate against a meal's share of the day, how
  * much of it fits in that meal and in a day, and what has to be asked because the label does not tell.
  */
-export function whatFits({ record, foods, plate, meal, useEstimates }: FitsInput) {
+export function whatFits({ record, foods, plate, meal, useEstimates, today }: FitsInput) {
   const [prescription] = record.prescriptions;
   const pattern = record.mealPattern ?? evenPattern;
   const share = pattern.find(({ name }) => name === meal) ?? pattern[0]!;
-  const avoidedFoods = foodsToAvoid(record);
-  const bounds = { targets: prescription?.targets ?? [], avoidedFoods, useEstimates };
-  const mealYardstick = clientYardstick({ ...bounds, percent: share.percent, meal: share.name });
-  const dayYardstick = clientYardstick({ ...bounds, percent: 100, meal: 'the day' });
-  if (prescription === undefined || mealYardstick.tests.length === 0) {
+  const forbidden = whatIsForbidden(record, today);
+  const client = judgeForClient({ ...forbidden, targets: prescription?.targets ?? [], useEstimates, meal: share, plate });
+  if (prescription === undefined || client.yardstick.tests.length === 0) {
     return {
       meal: share.name,
       tests: [],
+      notTold: [],
       rows: [],
       toAsk: [],
       none:
@@ -40,35 +47,70 @@ export function whatFits({ record, foods, plate, meal, useEstimates }: FitsInput
           : 'The signed prescription bounds no food from above.',
     };
   }
-  const survey = surveyForScreen({ foods, plate, yardstick: mealYardstick, switchedOn: [] });
-  const byId = new Map(foods.map(one => [one.row.id, one]));
-  const rows = survey.rows.map(row => {
-    const { food } = byId.get(row.foodId)!;
-    const most = (yardstick: typeof mealYardstick): string => shareText(largestShareThatFits({ food, plate, yardstick }), plate);
-    // No portion makes a named additive or an avoided food go away.
-    const isNamed = row.verdict === 'over' && row.margin.includes('named');
-    const amount = (yardstick: typeof mealYardstick): string =>
-      isNamed ? 'none' : row.verdict === "can't tell" ? 'not known' : most(yardstick);
-    return {
-      foodId: row.foodId,
-      name: row.name,
-      ...(row.maker === undefined ? {} : { maker: row.maker }),
-      verdict: row.verdict,
-      closeCall: row.closeCall,
-      estimated: row.estimated,
-      why: row.margin,
-      inMeal: amount(mealYardstick),
-      inDay: amount(dayYardstick),
-    };
-  });
+  const judged = foods.map(({ row, food }) => ({ row, judged: client.judge(food, row.category) }));
   return {
     meal: share.name,
-    tests: mealYardstick.tests.map(({ source }) => source.text),
-    rows,
-    toAsk: rows
-      .filter(({ verdict }) => verdict === "can't tell")
-      .map(({ name, maker, why }) => `${name}${maker === undefined ? '' : `, ${maker}`}: ${why}`),
+    tests: client.yardstick.tests.map(test => testWords(test, share)),
+    notTold: seldomPrinted.flatMap(mineral => {
+      const count = judged.filter(one => one.judged.notTold.includes(mineral)).length;
+      if (count === 0) return [];
+      const words = `${mineral} could not be told for ${count} of ${foods.length} ${foods.length === 1 ? 'food' : 'foods'}; judged by additives`;
+      return [{ mineral, foods: count, of: foods.length, words }];
+    }),
+    rows: judged.map(one => fitsRow(one.row, one.judged, plate)),
+    toAsk: judged
+      .filter(one => one.judged.offer === 'ask')
+      .map(
+        ({ row: { name, maker }, judged: { reasons } }) => `${name}${maker === undefined ? '' : `, ${maker}`}: ${reasonText(reasons[0]!)}`,
+      ),
   };
+}
+
+function fitsRow(row: ShelfFood['row'], judged: JudgedForClient, plate: Plate) {
+  const { offer, reasons, verdict, yardstick, notTold, unsafe, shareOfMeal, shareOfDay } = judged;
+  const isBarred = offer === 'never' || offer === 'ask';
+  const amount = (share: number): string => (offer === 'never' ? 'none' : offer === 'ask' ? 'ask first' : shareText(share, plate));
+  return {
+    foodId: row.id,
+    name: row.name,
+    ...(row.maker === undefined ? {} : { maker: row.maker }),
+    offer,
+    // Raw sprouts keep every number, and are not for this client all the same.
+    verdict: offer === 'never' ? ('over' as const) : verdict.verdict,
+    closeCall: verdict.closeCall,
+    estimated: verdict.estimated,
+    why: isBarred ? reasonText(reasons[0]!) : marginOf(verdict, yardstick),
+    marks: [
+      ...(unsafe?.rule === 'heat' ? [`${unsafe.line.en}.`] : []),
+      ...notTold.map(mineral =>
+        verdict.verdict === 'fits' && !isBarred ? `Fits by what the label tells; ${mineral} not known.` : `${upper(mineral)} not known.`,
+      ),
+    ],
+    reasons: reasons.map(told),
+    inMeal: amount(shareOfMeal),
+    inDay: amount(shareOfDay),
+  };
+}
+
+function told(reason: ClientReason) {
+  return {
+    kind: reason.kind,
+    ...('testId' in reason ? { testId: reason.testId } : {}),
+    ...('kin' in reason ? { kin: reason.kin } : {}),
+    ...('presence' in reason ? { presence: reason.presence } : {}),
+    text: reasonText(reason),
+  };
+}
+
+/** A meal's share is for the whole plate, not for one food. */
+function testWords(test: Test, { name, percent }: { readonly name: string; readonly percent: number }): string {
+  const { measure } = test;
+  if (measure.kind === 'ingredient') return `No ${kinTitle(measure.kin)}: ${test.source.text}`;
+  if (measure.kind === 'additive') return `No ${measure.class} additive named on the label`;
+  if (!isBoundTest(test)) return test.source.text;
+  const { name: nutrient, unit } = nutrients[measure.nutrient];
+  const bound = floorTo(test.below ?? test.atMost ?? 0, 1).toLocaleString('en-US');
+  return `This whole plate may take ${test.below === undefined ? 'at most' : 'less than'} ${bound} ${unit} ${nutrient} (${percent}% of the day for ${name}), what the food is eaten with counted`;
 }
 
 /** The closed form's share of the plate's portion, in words, never more than the portion itself. */
@@ -76,4 +118,8 @@ function shareText(share: number, plate: Plate): string {
   if (share <= 0) return 'none';
   if (share >= 1) return portionText(plate.portion);
   return `${floorTo(share * 100, 0)}% of ${portionText(plate.portion)}`;
+}
+
+function upper(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { today } from '#core/client/clientFixture.ts';
 import { hemodialysisClient, recordOf } from '#core/client/recordFixture.ts';
 import { Fault } from '#core/errors.ts';
 import { buildHandout } from '#core/handout/buildHandout.ts';
@@ -62,14 +63,14 @@ describe('handoutForClient', () => {
     const both = { ...record, assessments: [newer, ...record.assessments] };
     const [survey] = handoutForClient({ record: both, draft, foods, plates, useEstimates: false }).surveys;
     expect(survey!.foods.filter(({ verdict }) => verdict.verdict === 'fits')).toEqual([]);
-    const screen = whatFits({ record: both, foods: foods.slice(0, 5), plate, meal: 'lunch', useEstimates: false });
+    const screen = whatFits({ record: both, foods: foods.slice(0, 5), plate, meal: 'lunch', useEstimates: false, today });
     expect(screen.rows.filter(({ verdict }) => verdict === 'fits')).toEqual([]);
   });
 
   it('[HND-18] judges as the client screen does: the same verdicts at the same meal', () => {
     const record = recordOf(hemodialysisClient);
     const [survey] = handoutForClient({ record, draft, foods, plates, useEstimates: false }).surveys;
-    const screen = whatFits({ record, foods: foods.slice(0, 5), plate, meal: 'lunch', useEstimates: false });
+    const screen = whatFits({ record, foods: foods.slice(0, 5), plate, meal: 'lunch', useEstimates: false, today });
     expect(screen.rows.length).toBe(5);
     expect(survey!.foods.map(({ food, verdict }) => [food.id, verdict.verdict])).toEqual(
       screen.rows.map(({ foodId, verdict }) => [foodId, verdict]),

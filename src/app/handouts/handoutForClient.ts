@@ -1,6 +1,7 @@
+import { whatIsForbidden } from '#app/clients/whatIsForbidden.ts';
 import { weightGainToCall } from '#core/client/cautions.ts';
 import { checkAssessment } from '#core/client/checkAssessment.ts';
-import { type ClientRecord, currentAssessment, foodsToAvoid } from '#core/client/record.ts';
+import { type ClientRecord, currentAssessment } from '#core/client/record.ts';
 import { Fault } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
 import type { ClientHandoutDraft, HandoutDraft, HandoutInput } from '#core/handout/handout.ts';
@@ -34,12 +35,14 @@ export function handoutForClient({ record, draft, foods, plates, useEstimates }:
   const { by, credentials, at } = prescription.signed;
   const current = currentAssessment(record)?.assessment ?? assessment;
   const weightGain = weightGainToCall(checkAssessment(current, draft.writtenOn).facts);
+  const forbidden = whatIsForbidden(record, draft.writtenOn);
   const on = at.slice(0, 10);
   const whole: HandoutDraft = {
     ...draft,
     setting: assessment.treatment.setting,
     meals: record.mealPattern ?? [],
-    avoidedFoods: foodsToAvoid(record),
+    avoidedFoods: forbidden.avoidedFoods,
+    ...(forbidden.isSuppressed ? { immuneSuppressed: true } : {}),
     ...(weightGain === undefined ? {} : { weightGain }),
     prescription: {
       targets: prescription.targets.map(({ item, unit, range, limit }) => ({

@@ -1,8 +1,9 @@
+import { type ClientJudge, judgeForClient } from '#app/clients/judgeForClient.ts';
 import { evenPattern } from '#core/client/record.ts';
 import { Fault } from '#core/errors.ts';
 import type { HandoutCategory, HandoutDraft, HandoutFood, HandoutInput, HandoutSurvey } from '#core/handout/handout.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
-import { clientYardstick } from '#core/yardstick/clientYardstick.ts';
+import { unsafeFood } from '#core/yardstick/foodSafety.ts';
 import { prepareJudge, servedOn } from '#core/yardstick/judgePlate.ts';
 import { companionTotals } from '#core/yardstick/served.ts';
 import { prepareWaysIn } from '#core/yardstick/waysIn.ts';
@@ -34,40 +35,70 @@ export function surveysForHandout({ draft, categories, topicYardstick, useEstima
   const { prescription, avoidedFoods } = draft;
   const pattern = draft.meals.length > 0 ? draft.meals : evenPattern;
   const plates = categories.map(({ plate }) => plate);
+  const isSuppressed = draft.setting === 'transplant' || draft.immuneSuppressed === true;
   const surveys = categories.map(({ category, foods, plate }): HandoutSurvey => {
     if (prescription === undefined) {
       if (topicYardstick === undefined)
         throw new Fault('handout-not-valid', `The handout "${draft.id}" has no prescription and no yardstick.`);
       const switchedOn = draft.topic?.switchedOn ?? [];
-      return judged({ category, foods, plate, plates, yardstick: topicYardstick, switchedOn, setting: draft.setting });
+      const topic = { yardstick: topicYardstick, switchedOn, setting: draft.setting };
+      return judgedByTopic({ category, foods, plate, plates, ...topic }, isSuppressed);
     }
     const share = category.meal === undefined ? pattern[0]! : pattern.find(({ name }) => name === category.meal);
     if (share === undefined) throw new Fault('handout-not-valid', `"${category.meal}" is no meal of the handout "${draft.id}".`);
-    const bounds = { targets: prescription.targets, avoidedFoods, useEstimates };
-    const yardstick = clientYardstick({ ...bounds, percent: share.percent, meal: share.name });
-    const dayYardstick = clientYardstick({ ...bounds, percent: 100, meal: 'the day' });
-    return judged({ category, foods, plate, plates, yardstick, switchedOn: [], dayYardstick });
+    const client = judgeForClient({
+      targets: prescription.targets,
+      avoidedFoods,
+      allergies: avoidedFoods,
+      useEstimates,
+      isSuppressed,
+      meal: share,
+      plate,
+    });
+    return judgedForClient({ category, foods, plate }, client, plates);
   });
   return { draft, surveys };
+}
+
+/** By the client's own judge. A food that is never safe for the client is in no list at all, not even as what to swap. */
+function judgedForClient({ category, foods, plate }: CategoryMaterial, client: ClientJudge, plates: readonly Plate[]): HandoutSurvey {
+  const { yardstick, dayYardstick } = client;
+  const waysBy = new Map<string, ReturnType<typeof prepareWaysIn>>();
+  const judged = foods.map(food => client.judge(food, category.category)).filter(({ unsafe }) => unsafe?.rule !== 'never');
+  const shelf = { foods: judged.map(({ food }) => food), plates };
+  const all = judged.map(({ food, verdict, offer, notTold, unsafe, yardstick: byTold }): HandoutFood => {
+    const key = notTold.join();
+    const waysIn = waysBy.get(key) ?? prepareWaysIn({ plate, yardstick: byTold, shelf });
+    waysBy.set(key, waysIn);
+    const wanted = (verdict.verdict === 'over' || verdict.verdict === 'nearly') && offer !== 'never' && offer !== 'ask';
+    return {
+      food,
+      verdict,
+      ways: wanted ? waysIn(food, verdict).ways : [],
+      ...(notTold.length === 0 ? {} : { notTold }),
+      ...(unsafe === undefined ? {} : { unsafe }),
+    };
+  });
+  return { category, plate, yardstick, switchedOn: [], dayYardstick, foods: all };
 }
 
 interface Judging extends CategoryMaterial {
   readonly plates: readonly Plate[];
   readonly yardstick: Yardstick;
   readonly switchedOn: readonly string[];
-  readonly setting?: HandoutDraft['setting'];
-  readonly dayYardstick?: Yardstick;
+  readonly setting: HandoutDraft['setting'];
 }
 
-function judged({ category, foods, plate, plates, yardstick, switchedOn, setting, dayYardstick }: Judging): HandoutSurvey {
-  const input = { plate, yardstick, switchedOn, ...(setting === undefined ? {} : { setting }) };
-  const judge = prepareJudge(input);
-  const waysIn = prepareWaysIn({ ...input, shelf: { foods, plates } });
+function judgedByTopic({ category, foods, plate, plates, ...by }: Judging, isSuppressed: boolean): HandoutSurvey {
+  const judge = prepareJudge(by);
+  const waysIn = prepareWaysIn({ ...by, plate, shelf: { foods, plates } });
   const companions = companionTotals(plate.companions);
-  const all = foods.map((food): HandoutFood => {
+  const all = foods.flatMap((food): HandoutFood[] => {
+    const unsafe = isSuppressed ? unsafeFood(food, category.category) : undefined;
+    if (unsafe?.rule === 'never') return [];
     const verdict = judge(servedOn(plate, companions, food));
     const wanted = verdict.verdict === 'over' || verdict.verdict === 'nearly';
-    return { food, verdict, ways: wanted ? waysIn(food, verdict).ways : [] };
+    return [{ food, verdict, ways: wanted ? waysIn(food, verdict).ways : [], ...(unsafe === undefined ? {} : { unsafe }) }];
   });
-  return { category, plate, yardstick, switchedOn, ...(dayYardstick === undefined ? {} : { dayYardstick }), foods: all };
+  return { category, plate, yardstick: by.yardstick, switchedOn: by.switchedOn, foods: all };
 }

@@ -222,7 +222,8 @@ function always(id: string, told: string, source: Source): CautionRule {
   return on(id, told, source, () => 'kidney disease');
 }
 
-function suppressed(facts: ClientFacts): string | undefined {
+/** Why the immune system is held down; undefined where it is not. Food safety goes by it, here and on foods. */
+export function suppressed(facts: ClientFacts): string | undefined {
   if (facts.setting === 'transplant') return 'transplant';
   return takes(facts, 'tacrolimus', 'ciclosporin', 'sirolimus-or-everolimus', 'other-immunosuppressant', 'high-dose-steroid')
     ? 'immunosuppressed'

@@ -112,10 +112,19 @@ export function contactsMade(
 }
 
 /** What a client must not be offered: avoided foods and allergies of the newest assessment and of the one that was signed for. */
-export function foodsToAvoid({ assessments, prescriptions }: ClientRecord): readonly string[] {
+export function foodsToAvoid(record: ClientRecord): readonly string[] {
+  return [...new Set([...newestAndSignedFor(record).flatMap(({ avoidedFoods }) => avoidedFoods), ...allergiesOf(record)])];
+}
+
+/** Those of them that are allergies. */
+export function allergiesOf(record: ClientRecord): readonly string[] {
+  return [...new Set(newestAndSignedFor(record).flatMap(({ allergies }) => allergies))];
+}
+
+/** The newest assessment, and the one that was signed for where it is another: what forbids a food in either forbids it. */
+export function newestAndSignedFor({ assessments, prescriptions }: ClientRecord): readonly Assessment[] {
   const signedFor = assessments.find(({ id }) => id === prescriptions[0]?.assessmentId);
-  const both = [assessments[0], signedFor].flatMap(one => (one === undefined ? [] : [one.assessment]));
-  return [...new Set(both.flatMap(({ avoidedFoods, allergies }) => [...avoidedFoods, ...allergies]))];
+  return [...new Set([assessments[0], signedFor])].flatMap(one => (one === undefined ? [] : [one.assessment]));
 }
 
 export interface MealShare {

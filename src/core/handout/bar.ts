@@ -1,12 +1,13 @@
+import { byWhatIsTold } from '#core/yardstick/byLabel.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import type { Test } from '#core/yardstick/yardstick.ts';
 import type { HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Bar } from './words/words.ts';
 
 /** What decided a verdict: the first test with the verdict's own word. */
-export function barOf({ verdict }: HandoutFood, { yardstick, switchedOn }: HandoutSurvey): Bar {
+export function barOf({ verdict, notTold = [] }: HandoutFood, { yardstick, switchedOn }: HandoutSurvey): Bar {
   const deciding = verdict.tests.find(outcome => outcome.verdict === verdict.verdict);
-  const test = testsJudged(yardstick, switchedOn).find(({ id }) => id === deciding?.testId);
+  const test = testsJudged(byWhatIsTold(yardstick, notTold), switchedOn).find(({ id }) => id === deciding?.testId);
   return test === undefined ? { kind: 'other' } : barOfTest(test);
 }
 

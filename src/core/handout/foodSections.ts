@@ -1,12 +1,14 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
+import { byWhatIsTold } from '#core/yardstick/byLabel.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import { barOf } from './bar.ts';
 import { companionsRun } from './companions.ts';
 import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, FoodRow, Line } from './handoutPage.ts';
 import { authorLine, foodRun, joined, line, outsideRun, programLine } from './line.ts';
+import { marksOf } from './marks.ts';
 import { namesPotassium } from './namesPotassium.ts';
-import { mealsOf } from './numbers.ts';
+import { boundOf, mealsOf } from './numbers.ts';
 import { dayPortion, portionWords, sodiumOf } from './portions.ts';
 import type { Words } from './words/words.ts';
 
@@ -43,6 +45,7 @@ export function foodBlocks(survey: HandoutSurvey, draft: HandoutDraft, words: Wo
   const meal = draft.prescription === undefined ? undefined : mealNameOf(survey, draft);
   const lines = [
     ...(meal === undefined ? [] : [words.forMeal(outsideRun(words.mealInSentence(meal)))]),
+    ...plateLine(survey, draft, words),
     ...(survey.plate.companions.length === 0 ? [] : [words.eatenWith(companionsRun(survey.plate, words))]),
     ...(draft.prescription === undefined ? noneNamed(survey, words) : []),
   ];
@@ -51,6 +54,13 @@ export function foodBlocks(survey: HandoutSurvey, draft: HandoutDraft, words: Wo
     ...(lines.length === 0 ? [] : [{ kind: 'text' as const, line: joined(lines) }]),
     { kind: 'foods', rows: foodsThat('fits', survey).map(one => foodRow(one, survey, words)) },
   ];
+}
+
+/** A client's share of a meal is for the whole plate; a topic's rule stands in its own words. */
+function plateLine({ yardstick }: HandoutSurvey, { prescription }: HandoutDraft, words: Words): readonly Line[] {
+  const sodium = yardstick.tests.find(({ id }) => id === 'sodium');
+  const asked = prescription === undefined || sodium === undefined ? undefined : boundOf(sodium)[0];
+  return asked === undefined ? [] : [words.plateTakes(words.asked(asked))];
 }
 
 function mealNameOf({ category }: HandoutSurvey, draft: HandoutDraft): string {
@@ -65,10 +75,11 @@ export function noneNamed({ yardstick, switchedOn }: HandoutSurvey, words: Words
   return kinds.length === 0 ? [] : words.noneNamedHere(kinds);
 }
 
-export function foodRow({ food, verdict }: HandoutFood, { plate, dayYardstick }: HandoutSurvey, words: Words): FoodRow {
+export function foodRow(one: HandoutFood, { plate, dayYardstick }: HandoutSurvey, words: Words): FoodRow {
+  const { food, verdict, notTold = [] } = one;
   const { maker } = food.label.printed;
   const portion = `${portionWords(words, food, plate.portion)}, ${words.sodiumInIt(sodiumOf(words, food, plate.portion) ?? words.notOnLabel)}`;
-  const day = dayYardstick && dayPortion(food, plate, dayYardstick);
+  const day = dayYardstick && dayPortion(food, plate, byWhatIsTold(dayYardstick, notTold));
   return {
     foodId: food.id,
     name: food.name,
@@ -78,6 +89,7 @@ export function foodRow({ food, verdict }: HandoutFood, { plate, dayYardstick }:
         ? [words.portionOnly(portion)]
         : [words.inAMeal(portion), ...(day === undefined ? [] : [words.inADay(portionWords(words, food, day))])],
     told: [
+      ...marksOf(one, words),
       ...(namesPotassium(food) ? [words.potassiumNamed] : []),
       ...(verdict.closeCall ? [words.closeCall] : []),
       ...(verdict.estimated ? [words.estimated] : []),
@@ -94,7 +106,7 @@ export function askLines(survey: HandoutSurvey, words: Words): readonly Line[] {
 /** What fits, by aisle: in the order of the walk, aisles not named there by name, foods without an aisle last. */
 export function shoppingBlocks(surveys: readonly HandoutSurvey[], { aisleOrder }: HandoutDraft, words: Words): readonly Block[] {
   const placed = surveys.flatMap(survey =>
-    (isJudged(survey) ? foodsThat('fits', survey) : []).map(({ food }) => ({ food, aisle: aisleOf(food.id, survey) })),
+    (isJudged(survey) ? foodsThat('fits', survey) : []).map(one => ({ one, aisle: aisleOf(one.food.id, survey) })),
   );
   const rank = (aisle: string): number => {
     if (aisle === '') return aisleOrder.length + 1;
@@ -105,12 +117,17 @@ export function shoppingBlocks(surveys: readonly HandoutSurvey[], { aisleOrder }
     .sort(([a], [b]) => rank(a) - rank(b) || alphabet.compare(a, b))
     .flatMap(([aisle, here]): Block[] => [
       { kind: 'heading', line: aisle === '' ? programLine(words.noAisle) : authorLine(aisle) },
-      { kind: 'list', look: 'boxes', lines: here.map(({ food }) => itemLine(food.name, food.label.printed.maker)) },
+      { kind: 'list', look: 'boxes', lines: here.map(({ one }) => itemLine(one, words)) },
     ]);
 }
 
-function itemLine(name: string, maker: string | undefined): Line {
-  return maker === undefined ? line`${foodRun(name)}` : line`${foodRun(name)}, ${outsideRun(maker)}`;
+function itemLine(one: HandoutFood, words: Words): Line {
+  const { maker } = one.food.label.printed;
+  const name = foodRun(one.food.name);
+  const marks = marksOf(one, words)
+    .map(mark => `. ${mark}`)
+    .join('');
+  return maker === undefined ? line`${name}${marks}` : line`${name}, ${outsideRun(maker)}${marks}`;
 }
 
 /** A food may be called "constructor": only what the author wrote counts. */

@@ -7,6 +7,7 @@ import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, FoodRow, Line, Section } from './handoutPage.ts';
 import { lookFor } from './labelSteps.ts';
 import { authorLine, foodRun, programLine } from './line.ts';
+import { marksOf } from './marks.ts';
 import { namesPotassium } from './namesPotassium.ts';
 import { dayLines, hasSodium, numbersTable } from './numbers.ts';
 import { portionWords } from './portions.ts';
@@ -51,7 +52,7 @@ function points(lines: readonly Line[]): readonly Block[] {
   return lines.length === 0 ? [] : [{ kind: 'list', look: 'points', lines }];
 }
 
-/** Foods with the most to spare that are no close call, category by category in turn; long names stay on the list of foods. */
+/** Foods whose label tells all that was signed before others, then those with the most to spare that are no close call, category by category in turn; long names stay on the list of foods. */
 function picks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Block[] {
   const ranked = surveys.filter(isJudged).map(survey => best(survey).map(one => shortRow(one, survey, words)));
   const turns = ranked.flatMap(foods => foods.map((row, turn) => ({ row, turn }))).sort((a, b) => a.turn - b.turn);
@@ -65,17 +66,19 @@ function picks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Wo
 function best(survey: HandoutSurvey): readonly HandoutFood[] {
   const tests = testsJudged(survey.yardstick, survey.switchedOn);
   const margin = (one: HandoutFood): number => smallestMargin(tests, one.verdict) ?? 0;
+  const untold = ({ notTold = [] }: HandoutFood): number => notTold.length;
   return survey.foods
     .filter(({ food, verdict }) => verdict.verdict === 'fits' && !verdict.closeCall && !verdict.estimated && !namesPotassium(food))
     .filter(({ food }) => food.name.length + (food.label.printed.maker ?? '').length <= longestPick)
-    .sort((a, b) => margin(b) - margin(a) || (a.food.id < b.food.id ? -1 : 1));
+    .sort((a, b) => untold(a) - untold(b) || margin(b) - margin(a) || (a.food.id < b.food.id ? -1 : 1));
 }
 
 /** The heading says that it is for a meal: the row tells the portion alone. */
-function shortRow({ food }: HandoutFood, { plate }: HandoutSurvey, words: Words): FoodRow {
+function shortRow(one: HandoutFood, { plate }: HandoutSurvey, words: Words): FoodRow {
+  const { food } = one;
   const { maker } = food.label.printed;
   const portion = portionWords(words, food, plate.portion);
-  return { foodId: food.id, name: food.name, keepTo: [maker === undefined ? portion : `${portion}, ${maker}`], told: [] };
+  return { foodId: food.id, name: food.name, keepTo: [maker === undefined ? portion : `${portion}, ${maker}`], told: marksOf(one, words) };
 }
 
 function looks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Block[] {
@@ -85,7 +88,9 @@ function looks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Wo
     ...(sodium ? [fridgeLook.sodium] : []),
     ...(phosphate ? [fridgeLook.phosphate] : []),
     ...(potassium ? [fridgeLook.potassium] : []),
-    ...(avoided.length > 0 && avoided.join('').length <= longestPick ? [words.fridgeAvoid(avoided.map(foodRun))] : []),
+    ...(avoided.length > 0 && avoided.join('').length <= longestPick
+      ? [words.fridgeAvoid(avoided.map(words.avoidedName).map(foodRun))]
+      : []),
   ];
   return lines.length === 0 ? [] : [{ kind: 'heading', line: programLine(words.lookFor) }, ...points(lines)];
 }

@@ -4,6 +4,8 @@ import type { Limit, TargetItem, TargetUnit } from '#core/client/target.ts';
 import type { Day } from '#core/guide/guide.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import type { Interval } from '#core/quantity/interval.ts';
+import type { SeldomPrinted } from '#core/yardstick/byLabel.ts';
+import type { UnsafeFood } from '#core/yardstick/foodSafety.ts';
 import type { WayIn } from '#core/yardstick/wayIn.ts';
 import type { Setting, Verdict, Yardstick } from '#core/yardstick/yardstick.ts';
 
@@ -40,12 +42,17 @@ export interface HandoutDraft {
   readonly weightGain?: Pick<WeightGainToCall, 'kg' | 'within'>;
   /** Foods and allergies that this client avoids. */
   readonly avoidedFoods: readonly string[];
+  /** Medicines hold the immune system down; after a transplant it is so without being told. */
+  readonly immuneSuppressed?: boolean;
   /** Of a handout on a topic: what its foods are judged by. */
   readonly topic?: { readonly yardstickId: string; readonly switchedOn: readonly string[] };
 }
 
 /** What the dietitian writes for a client's handout; setting, targets, avoided foods and meals come from the record. */
-export type ClientHandoutDraft = Omit<HandoutDraft, 'setting' | 'prescription' | 'weightGain' | 'avoidedFoods' | 'meals' | 'topic'>;
+export type ClientHandoutDraft = Omit<
+  HandoutDraft,
+  'setting' | 'prescription' | 'weightGain' | 'avoidedFoods' | 'immuneSuppressed' | 'meals' | 'topic'
+>;
 
 export interface HandoutCategory {
   readonly category: string;
@@ -91,6 +98,10 @@ export interface HandoutFood {
   readonly verdict: Verdict;
   /** Of a food that is over or nearly, smallest change first. */
   readonly ways: readonly WayIn[];
+  /** Signed minerals that its label does not tell; the verdict is by additives in their place. */
+  readonly notTold?: readonly SeldomPrinted[];
+  /** Stands on the food wherever it is listed, for a reader whose immune system is held down. */
+  readonly unsafe?: UnsafeFood;
 }
 
 export interface HandoutInput {

@@ -77,6 +77,7 @@ const whole = z.object({
     })
     .exactOptional(),
   avoidedFoods: z.array(words).default([]),
+  immuneSuppressed: z.boolean().exactOptional(),
   topic: z.object({ yardstickId: words, switchedOn: z.array(words).default([]) }).exactOptional(),
 });
 
@@ -98,7 +99,7 @@ export function handoutFromJson(value: unknown): Reading<HandoutDraft | undefine
   return { value: checked.ok ? checked.value : undefined, issues: checked.issues };
 }
 
-const clientDraft = whole.omit({ setting: true, prescription: true, avoidedFoods: true, meals: true, topic: true });
+const clientDraft = whole.omit({ setting: true, prescription: true, avoidedFoods: true, immuneSuppressed: true, meals: true, topic: true });
 
 /** Reads what the dietitian writes for a client's handout: the same without what comes from the record. */
 export function clientHandoutFromJson(value: unknown): Reading<ClientHandoutDraft | undefined, JsonIssueCode> {

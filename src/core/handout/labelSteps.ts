@@ -1,4 +1,5 @@
-import type { TargetItem } from '#core/client/target.ts';
+import type { AdditiveClass } from '#core/additive/additive.ts';
+import { additivesRuledOut } from '#core/yardstick/clientYardstick.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import type { HandoutDraft, HandoutSurvey } from './handout.ts';
 import type { Line } from './handoutPage.ts';
@@ -18,14 +19,14 @@ export interface LookFor {
 export function lookFor(draft: HandoutDraft, surveys: readonly HandoutSurvey[]): LookFor {
   const { prescription, avoidedFoods } = draft;
   const tests = prescription === undefined ? surveys.flatMap(one => testsJudged(one.yardstick, one.switchedOn)) : [];
-  const unnamed = (item: TargetItem, kind: string) =>
-    prescription?.targets.some(one => one.item === item && one.range?.hi === 0) ??
+  const unnamed = (kind: AdditiveClass) =>
+    (prescription && additivesRuledOut(prescription.targets).some(([, ruledOut]) => ruledOut === kind)) ??
     tests.some(({ measure }) => measure.kind === 'additive' && measure.class === kind);
   const kin = tests.flatMap(({ measure }) => (measure.kind === 'ingredient' ? [measure.kin] : []));
   return {
     sodium: prescription === undefined ? surveys.some(looksAtSodium) : hasSodiumLimit(draft),
-    phosphate: unnamed('phosphateAdditives', 'phosphate'),
-    potassium: unnamed('potassiumAdditives', 'potassium'),
+    phosphate: unnamed('phosphate'),
+    potassium: unnamed('potassium'),
     avoided: [...new Set([...avoidedFoods, ...kin])],
   };
 }
@@ -43,7 +44,7 @@ export function labelSteps(draft: HandoutDraft, surveys: readonly HandoutSurvey[
     ...(readsWords ? [steps.ingredients] : []),
     ...(look.phosphate ? [steps.phosphate] : []),
     ...(look.potassium ? [steps.potassium] : []),
-    ...(look.avoided.length > 0 ? [steps.avoided(look.avoided.map(foodRun))] : []),
+    ...(look.avoided.length > 0 ? [steps.avoided(look.avoided.map(words.avoidedName).map(foodRun))] : []),
     ...(readsWords ? [steps.noneNamed] : []),
     steps.again,
   ];

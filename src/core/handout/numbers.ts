@@ -60,7 +60,8 @@ export function mealBounds({ targets }: SignedTargets, percent: number): Readonl
   return new Map(tests.flatMap(test => boundOf(test).map((asked): [string, Asked] => [test.id, asked])));
 }
 
-function boundOf({ atMost, below }: Test): readonly Asked[] {
+/** A test's own bound, as it is asked of a reader. */
+export function boundOf({ atMost, below }: Test): readonly Asked[] {
   const bound = below ?? atMost;
   if (bound === undefined) return [];
   const shown = bound >= 1 ? Math.floor(bound + 1e-9) : bound;

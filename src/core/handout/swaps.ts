@@ -7,6 +7,7 @@ import type { HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, Line } from './handoutPage.ts';
 import { energyDensity, kinship } from './kinship.ts';
 import { foodRun } from './line.ts';
+import { marked } from './marks.ts';
 import { namesPotassium } from './namesPotassium.ts';
 import { inHouseholdMeasure } from './portions.ts';
 import { figure } from './words/numbers.ts';
@@ -56,12 +57,12 @@ function order(a: HandoutFood, b: HandoutFood): number {
 /** The swaps of one category and, below them, less of a food or other company for it, each judged to fit. */
 export function swapBlocks(survey: HandoutSurvey, words: Words): readonly Block[] {
   const swaps = swapsOf(survey).map(({ from, to }) =>
-    words.swap(foodRun(from.food.name), foodRun(to.food.name), barOf(from, survey), saved(from, to, survey)),
+    marked(words.swap(foodRun(from.food.name), foodRun(to.food.name), barOf(from, survey), saved(from, to, survey)), to, words),
   );
   const ways = survey.foods
     .flatMap(one => {
       const line = one.ways.map(way => wayLine(one, way, survey, words)).find(told => told !== undefined);
-      return line === undefined ? [] : [line];
+      return line === undefined ? [] : [marked(line, one, words)];
     })
     .slice(0, mostWays);
   const points = (lines: readonly Line[]): readonly Block[] => (lines.length === 0 ? [] : [{ kind: 'list', look: 'points', lines }]);

@@ -24,15 +24,28 @@ export interface ClientBounds {
 }
 
 /**
- * The yardstick of one client: a meal's share of the day's upper targets on the plate, no phosphate or potassium additives
- * where the prescription says so, and none of the avoided foods. 2,300 mg sodium a day and a lunch of 30 %: at most 690 mg.
+ * The yardstick of one client: none of the avoided foods, no phosphate or potassium additives where the prescription rules them
+ * out, and a meal's share of the day's upper targets on the whole plate. 2,300 mg sodium a day and a lunch of 30 %: at most 690 mg.
  */
 export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstimates }: ClientBounds): Yardstick {
   const source = { kind: 'prescription', text: `${percent}% of the day for ${meal}` } as const;
   const tests: Test[] = [];
+  // What must not be eaten comes first: it is said first, and no portion stands beside it.
+  for (const kin of new Set(avoidedFoods.flatMap(kinKeys))) {
+    tests.push({
+      id: `avoids ${kin}`,
+      measure: { kind: 'ingredient', kin },
+      basis: 'on-plate',
+      absent: true,
+      source: { kind: 'prescription', text: 'avoided by this client' },
+    });
+  }
+  for (const [item, kind] of additivesRuledOut(targets)) {
+    tests.push({ id: item, measure: { kind: 'additive', class: kind }, basis: 'on-plate', absent: true, source });
+  }
   for (const { item, range, limit } of targets) {
     const nutrient = bounded[item];
-    if (nutrient !== undefined && range !== undefined && limit !== 'at-least' && Number.isFinite(range.hi)) {
+    if (nutrient !== undefined && range !== undefined && isUpper({ range, limit })) {
       const bound = (range.hi * percent) / 100;
       tests.push({
         id: item,
@@ -46,19 +59,6 @@ export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstim
         },
       });
     }
-    if (range !== undefined && range.hi === 0 && (item === 'phosphateAdditives' || item === 'potassiumAdditives')) {
-      const kind = item === 'phosphateAdditives' ? 'phosphate' : 'potassium';
-      tests.push({ id: item, measure: { kind: 'additive', class: kind }, basis: 'on-plate', absent: true, source });
-    }
-  }
-  for (const kin of new Set(avoidedFoods.flatMap(kinKeys))) {
-    tests.push({
-      id: `avoids ${kin}`,
-      measure: { kind: 'ingredient', kin },
-      basis: 'on-plate',
-      absent: true,
-      source: { kind: 'prescription', text: 'avoided by this client' },
-    });
   }
   return {
     id: `client-${meal}`,
@@ -69,4 +69,29 @@ export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstim
     settings: 'any',
     cautions: ['Shares of a day are a plan, not a rule: a light meal leaves room for another.'],
   };
+}
+
+/**
+ * The additives that no food may name: as signed, and phosphates for as long as phosphorus is limited, since labels seldom print
+ * phosphorus and an added phosphate is taken up almost whole (kidney facts 5).
+ */
+export function additivesRuledOut(
+  targets: ClientBounds['targets'],
+): readonly (readonly [item: TargetItem, kind: 'phosphate' | 'potassium'])[] {
+  const isSigned = (wanted: TargetItem): boolean => targets.some(({ item, range }) => item === wanted && range?.hi === 0);
+  const isPhosphorusLimited = targets.some(({ item, range, limit }) => item === 'phosphorus' && isUpper({ range, limit }));
+  return [
+    ...(isSigned('phosphateAdditives') || isPhosphorusLimited ? ([['phosphateAdditives', 'phosphate']] as const) : []),
+    ...(isSigned('potassiumAdditives') ? ([['potassiumAdditives', 'potassium']] as const) : []),
+  ];
+}
+
+function isUpper({
+  range,
+  limit,
+}: {
+  readonly range: DecidedTarget['range'] | undefined;
+  readonly limit: DecidedTarget['limit'] | undefined;
+}): boolean {
+  return range !== undefined && limit !== 'at-least' && Number.isFinite(range.hi);
 }

@@ -53,32 +53,38 @@ function kinOf(key: string): Kin {
 const surelyAFood = 0.9;
 
 const keysByAlias = new Map<string, readonly string[]>();
-for (const { kin, title, aliases } of table.rows)
-  for (const alias of [kin, title, ...aliases]) {
+/** What a reader of one language would not read: Spanish words, and names that Spanish has a word for. */
+const spanishAliases = new Set<string>();
+const spanishNames = new Map<string, string>();
+for (const { kin, title, aliases, aliasesEs, namesEs } of table.rows) {
+  for (const alias of aliasesEs) spanishAliases.add(nameWords(alias).join(' '));
+  for (const [name, spanish] of Object.entries(namesEs)) spanishNames.set(nameWords(name).join(' '), spanish);
+  for (const alias of [kin, title, ...aliases, ...aliasesEs]) {
     const words = nameWords(alias).join(' ');
     keysByAlias.set(words, [...new Set([...(keysByAlias.get(words) ?? []), kin])]);
   }
+}
 
 /** Whether the program knows what a key stands for, so that a label's silence about it means something. */
 export function isKnownKin(key: string): boolean {
   return kinOf(key).isUnknown !== true;
 }
 
-/** What people write around the name of what they avoid. */
+/** What people write around the name of what they avoid, in English and in Spanish. */
 const around =
-  /\b(?:severe|mild|food|allerg(?:y|ies|ic|en)|intoleran(?:t|ce)|sensitiv(?:e|ity)|disease|avoids?|cannot have|can not have|without|no|to|any|all|products?)\b/gi;
+  /(?<!\p{L})(?:severe|mild|food|allerg(?:y|ies|ic|en)|intoleran(?:t|ce)|sensitiv(?:e|ity)|disease|avoids?|cannot have|can not have|without|no|to|any|all|products?|al[eé]rgi(?:a|as|co|ca)|intolerancia|intolerante|sensible|sensibilidad|severa|grave|leve|evita|no puede comer|no come|sin|productos? de|a|al|el|la|los|las|todo|toda|todos|todas)(?!\p{L})/giu;
+
+/** What stands between the parts of a list. */
+const between = /[,;/+&\n]|(?<!\p{L})(?:and|or|y|o|e)(?!\p{L})/iu;
 
 /**
  * The keys that a client's own words stand for: "Tree nuts (severe)", "allergic to shrimp, eggs". Each part of a list by itself; what is
  * not known stays as it was written. `kinKeys('Dairy and soya')` is milk, soy; `kinKeys('seafood')` fish, shellfish.
  */
 export function kinKeys(words: string): readonly string[] {
-  const parts = words.replace(/\([^)]*\)/g, ' ').split(/[,;/+&\n]|\band\b|\bor\b/i);
-  const keys = parts.flatMap(part => {
-    // "celiac disease" is known whole; "no pork" is pork.
-    const [whole, bare] = [part, part.replace(around, ' ')].map(one => nameWords(one).join(' '));
-    const known = keysByAlias.get(whole!) ?? keysByAlias.get(bare!);
-    if (known !== undefined) return known;
+  const keys = partsOf(words).flatMap(part => {
+    const known = aliasIn(part);
+    if (known !== undefined) return keysByAlias.get(known)!;
     const own = part.replace(around, ' ').replace(/\s+/g, ' ').trim().toLowerCase();
     return own === '' ? [] : [own];
   });
@@ -86,8 +92,36 @@ export function kinKeys(words: string): readonly string[] {
   return keys.length > 0 ? [...new Set(keys)] : [words.trim().toLowerCase()];
 }
 
+function partsOf(words: string): readonly string[] {
+  return words.replace(/\([^)]*\)/g, ' ').split(between);
+}
+
+/** The known name in a part of a list: "celiac disease" is known whole; "no pork" is pork, "alergia al maní" peanuts. */
+function aliasIn(part: string): string | undefined {
+  return [part, part.replace(around, ' ')].map(one => nameWords(one).join(' ')).find(one => keysByAlias.has(one));
+}
+
 export function kinTitle(key: string): string {
   return kinOf(key).title;
+}
+
+const titlesEs = new Map(table.rows.map(({ kin, titleEs }) => [kin, titleEs]));
+
+/**
+ * What a client avoids as a page says it: as it was written in the page's own language, by the kin's title where it was written in the
+ * other one. "Milk allergy" is "leche" in Spanish; a word that the table does not know stays.
+ */
+export function avoidedName(words: string, language: 'en' | 'es'): string {
+  const parts = partsOf(words).filter(part => part.trim() !== '');
+  const known = parts.map(part => aliasIn(part) ?? aliasIn(part.replaceAll('-', ' ')));
+  if (known.length === 0 || known.some(one => one === undefined)) return words;
+  const isOwn = known.every(one => (spanishAliases.has(one!) ? language === 'es' : language === 'en'));
+  if (isOwn) return words;
+  const titles = known.flatMap(one => {
+    const spanish = language === 'es' ? spanishNames.get(one!) : undefined;
+    return spanish === undefined ? keysByAlias.get(one!)!.map(key => (language === 'es' ? titlesEs.get(key)! : kinTitle(key))) : [spanish];
+  });
+  return [...new Set(titles)].join(', ');
 }
 
 /**
@@ -159,5 +193,6 @@ function onWordBoundaries(names: readonly string[]): RegExp {
       .replace(/\s+/g, '\\s+')
       .replace(/y$/, '(?:y|ie)'),
   );
-  return new RegExp(`\\b(?:${escaped.join('|')})(?:es|s)?\\b`, 'gi');
+  // Letters of Spanish are letters too: "maní" ends where it ends.
+  return new RegExp(`(?<![\\p{L}\\p{N}_])(?:${escaped.join('|')})(?:es|s)?(?![\\p{L}\\p{N}_])`, 'giu');
 }

@@ -4,11 +4,13 @@ import type { PlateFood } from '#core/plate/plate.ts';
 import { type KinPresence, kinFinder, kinTitle } from './ingredientKin.ts';
 import type { Served } from './served.ts';
 import { sourceText } from './sourceText.ts';
-import type { Test, TestVerdict, VerdictWord } from './yardstick.ts';
+import type { Found, Test, TestVerdict, VerdictWord } from './yardstick.ts';
 
 /** What one label says of an additive class or an ingredient. `words` are told to the person. */
 interface Presence {
   readonly verdict: Extract<VerdictWord, 'fits' | 'over' | "can't tell">;
+  /** Missing where nothing was found. */
+  readonly how?: Found['how'];
   readonly words: string;
 }
 
@@ -33,7 +35,9 @@ export function absenceJudge(test: Test): (served: Served) => TestVerdict {
     const lead = verdict === "can't tell" ? `Can't tell about ${title}` : title.charAt(0).toUpperCase() + title.slice(1);
     const why = `${lead}: ${where}${deciding?.words ?? 'none named on the label'} (${source}).`;
     const reason = verdict === "can't tell" ? { reason: `${title}: ${where}${deciding?.words}` } : {};
-    return { testId: test.id, verdict, closeCall: false, estimated: false, ...reason, why };
+    const how = deciding?.how;
+    const evidence = deciding === undefined || how === undefined ? {} : { found: { food: deciding.food.name, how, words: deciding.words } };
+    return { testId: test.id, verdict, closeCall: false, estimated: false, ...reason, ...evidence, why };
   };
 }
 
@@ -53,9 +57,9 @@ function additivePresence(wanted: AdditiveClass): PresenceOn {
     const whole = wholeStatement(label);
     const ofClass = label.additives.filter(finding => finding.class === wanted);
     const named = ofClass.filter(isNamed);
-    if (named.length > 0) return { verdict: 'over', words: `${named.map(findingText).join(', ')} named on the label` };
+    if (named.length > 0) return { verdict: 'over', how: 'named', words: `${named.map(findingText).join(', ')} named on the label` };
     const open = ofClass.filter(isOpen);
-    if (open.length > 0) return { verdict: "can't tell", words: open.map(openText).join('; ') };
+    if (open.length > 0) return { verdict: "can't tell", how: 'possible', words: open.map(openText).join('; ') };
     return whole ?? { verdict: 'fits', words: 'none named on the label' };
   };
 }
@@ -86,12 +90,17 @@ function ingredientPresence(kin: string): PresenceOn {
   return label => {
     const { statement } = label;
     const whole = wholeStatement(label);
-    if (statement === undefined) return whole ?? { verdict: "can't tell", words: noStatement };
+    if (statement === undefined) return whole ?? { verdict: "can't tell", how: 'unread', words: noStatement };
     const presence: KinPresence = find(statement);
-    if (presence.kind === 'named') return { verdict: 'over', words: `“${presence.words}” named on the label` };
+    if (presence.kind === 'named') return { verdict: 'over', how: 'named', words: `“${presence.words}” named on the label` };
     if (presence.kind === 'unknown')
-      return { verdict: "can't tell", words: 'the program does not know what else this word stands for: read the statement' };
-    if (presence.kind === 'possible') return { verdict: "can't tell", words: `“${presence.words}” on the label may hold or hide it` };
+      return {
+        verdict: "can't tell",
+        how: 'word-not-known',
+        words: 'the program does not know what else this word stands for: read the statement',
+      };
+    if (presence.kind === 'possible')
+      return { verdict: "can't tell", how: 'possible', words: `“${presence.words}” on the label may hold or hide it` };
     return whole ?? { verdict: 'fits', words: 'none named on the label' };
   };
 }
@@ -100,7 +109,7 @@ const noStatement = 'no ingredient statement has been read';
 
 /** Undefined when there is a statement to its end; else why its silence proves nothing. */
 function wholeStatement({ statement, issues }: ReadLabel): Presence | undefined {
-  if (statement === undefined || statement.ingredients.length === 0) return { verdict: "can't tell", words: noStatement };
+  if (statement === undefined || statement.ingredients.length === 0) return { verdict: "can't tell", how: 'unread', words: noStatement };
   const isCut = issues.some(({ code }) => code === 'statement-cut-off' || code === 'text-too-long');
-  return isCut ? { verdict: "can't tell", words: 'the statement breaks off before its end' } : undefined;
+  return isCut ? { verdict: "can't tell", how: 'unread', words: 'the statement breaks off before its end' } : undefined;
 }

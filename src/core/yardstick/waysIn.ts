@@ -1,6 +1,6 @@
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import { dependsOnPlate } from './basis.ts';
-import { isBoundTest } from './bound.ts';
+import { boundOf, isBoundTest } from './bound.ts';
 import { companionChanges, increases, moreOfCompanion } from './companionWays.ts';
 import { type JudgeInput, judgePlate, prepareJudge, servedOn, testsJudged } from './judgePlate.ts';
 import { companionLoads, foodLoads, keepLimits, type LinearTest, linearTests, sharesThatFit } from './linearTest.ts';
@@ -9,7 +9,7 @@ import { portionWays, smallestShare } from './portionWays.ts';
 import { type CompanionTotals, companionTotals, helpingOf } from './served.ts';
 import { type Candidate, type Shelf, type WayIn, type WaysIn, wayInKinds } from './wayIn.ts';
 import { nutrientsTold, wayIn } from './waySentence.ts';
-import type { Test, Verdict } from './yardstick.ts';
+import type { Test, TestVerdict, Verdict } from './yardstick.ts';
 
 export interface WaysInput extends JudgeInput {
   readonly food: PlateFood;
@@ -79,12 +79,32 @@ export function prepareWaysIn({ shelf, ...input }: JudgeInput & { readonly shelf
 
 /**
  * The largest share of the plate's portion that fits, from closed form: 0.5 means half of it, 1 the whole. 0 when none
- * does or an amount is unknown. It answers for the tests that a portion can change; others are not looked at.
+ * does, an amount is unknown, or a test that no portion can change does not fit.
  */
 export function largestShareThatFits({ plate, yardstick, switchedOn = [], food }: Omit<WaysInput, 'shelf' | 'setting'>): number {
-  const linear = linearTests(testsJudged(yardstick, switchedOn));
+  const tests = testsJudged(yardstick, switchedOn);
+  const others = tests.filter(test => !portionChanges(test, plate));
+  if (noPortionChanges(others, plate, judgePlate({ food, plate, yardstick: { ...yardstick, tests: others }, switchedOn }))) return 0;
+  const linear = linearTests(tests);
   const loads = foodLoads(linear, helpingOf({ food, portion: plate.portion }));
   return largestShare(linear, loads, companionLoads(linear, plate.companions.map(helpingOf)));
+}
+
+/**
+ * The first outcome that is not "fits" and that no portion of the food can change: something named or not told on the label, a figure per
+ * 100 g or per serving, a ratio of the food eaten by itself. Undefined when there is none.
+ */
+export function noPortionChanges(tests: readonly Test[], plate: Plate, verdict: Verdict): TestVerdict | undefined {
+  const fixed = new Set(tests.filter(test => !portionChanges(test, plate)).map(({ id }) => id));
+  return verdict.tests.find(outcome => outcome.verdict !== 'fits' && fixed.has(outcome.testId));
+}
+
+function portionChanges(test: Test, { companions }: Plate): boolean {
+  if (!isBoundTest(test) || !dependsOnPlate(test)) return false;
+  // 2 mg sodium per kcal stay 2 in half of the food; with bread on the plate they do not.
+  const isAlone = test.basis === 'as-eaten' || companions.length === 0;
+  const isProportion = test.measure.kind === 'ratio' || (test.measure.kind === 'difference' && boundOf(test).figure === 0);
+  return !(isAlone && isProportion);
 }
 
 function largestShare(tests: readonly LinearTest[], food: readonly number[], companions: readonly number[]): number {

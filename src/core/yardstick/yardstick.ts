@@ -99,8 +99,20 @@ export interface TestVerdict {
   readonly estimated: boolean;
   /** Why nothing can be told, in a few words: "potassium is unknown (not on the label)". Only with "can't tell". */
   readonly reason?: string;
+  /** What an absence test found that decides it. Only where it is not "fits". */
+  readonly found?: Found;
   /** One sentence with its numbers and the source of the bound. */
   readonly why: string;
+}
+
+/** What a label says of something that must not be in the food. */
+export interface Found {
+  /** The food on the plate whose label it is. */
+  readonly food: string;
+  /** `possible`: only allowed ("may contain") or hidden; `unread`: no statement to its end; `word-not-known`: silence about the word proves nothing. */
+  readonly how: 'named' | 'possible' | 'unread' | 'word-not-known';
+  /** As printed, or why nothing can be told. */
+  readonly words: string;
 }
 
 export interface ShownClass {

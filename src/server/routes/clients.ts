@@ -231,7 +231,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
         const record = await recordOf(context.req.valid('param').id, vault);
         if (useEstimates) await minerals.want((await shelf.foods(category)).map(({ label }) => label));
         const foods = await shelf.foods(category);
-        return context.json(whatFits({ record, foods, plate: await plateOf(plate, store), meal, useEstimates }), 200);
+        return context.json(whatFits({ record, foods, plate: await plateOf(plate, store), meal, useEstimates, today: today() }), 200);
       },
     );
 }

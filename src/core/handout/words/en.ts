@@ -1,6 +1,7 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import { dayText } from '#core/guide/day.ts';
 import { portionText } from '#core/plate/portionText.ts';
+import { avoidedName } from '#core/yardstick/ingredientKin.ts';
 import { figuresOf, foodRun, line, lineOf, programLine } from '../line.ts';
 import type { Asked, BasisWords, Words } from './words.ts';
 
@@ -89,7 +90,9 @@ export const en: Words = {
     s('Please do not give them to others. Each person needs their own.'),
   ],
   fluidCounts: s('Soup, milk, ice and gelatin count as fluid too.'),
-  sharesOfDay: s('Each meal has a share of the day. Eat less at one meal, and you have more room at the next.'),
+  sharesOfDay: s(
+    'Each meal has a share of the day. It is for all that is on your plate, not for one food. Eat less at one meal, and you have more room at the next.',
+  ),
   noSodiumNumber: s('You have no number for sodium yet. Ask us how much salt is right for you.'),
   noNumbers: s('Your plan sets no number to keep below. Ask us if you are not sure.'),
   onlyTheTeam: s('No number here for potassium or phosphorus? Then do not set one on your own. Your blood tests tell us if you need it.'),
@@ -127,7 +130,7 @@ export const en: Words = {
   askWhy: (food, bar) => {
     if (bar.kind === 'nutrient') return line`${food}: the ${en.nutrientNames[bar.nutrient] ?? 'amount'} is not known.`;
     if (bar.kind === 'additive') return line`${food}: it may have a ${additive[bar.class]} additive.`;
-    if (bar.kind === 'ingredient') return line`${food}: it may have ${foodRun(bar.name)}.`;
+    if (bar.kind === 'ingredient') return line`${food}: it may have ${foodRun(avoidedName(bar.name, 'en'))}.`;
     return line`${food}: the label does not tell us enough.`;
   },
 
@@ -226,4 +229,9 @@ export const en: Words = {
     from === to ? line`We read these labels on ${dayText(from)}.` : line`We read these labels from ${dayText(from)} to ${dayText(to)}.`,
 
   portion: portionText,
+
+  heatIt: ({ line: { en: told } }) => told,
+  mineralNotKnown: mineral => `${mineral === 'phosphorus' ? 'Phosphorus' : 'Potassium'} is not on the label: not known`,
+  plateTakes: most => line`The whole plate may have ${most} of sodium.`,
+  avoidedName: word => avoidedName(word, 'en'),
 };

@@ -1,6 +1,7 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import { isDay } from '#core/guide/day.ts';
 import type { Day } from '#core/guide/guide.ts';
+import { avoidedName } from '#core/yardstick/ingredientKin.ts';
 import { figuresOf, foodRun, line, lineOf, programLine } from '../line.ts';
 import { spanishPortion } from './spanishPortion.ts';
 import type { Asked, BasisWords, Words } from './words.ts';
@@ -121,7 +122,9 @@ export const es: Words = {
     s('Por favor, no se los dé a otros. Cada persona necesita los suyos.'),
   ],
   fluidCounts: s('La sopa, la leche, el hielo y la gelatina también cuentan como líquido.'),
-  sharesOfDay: s('Cada comida tiene una parte del día. Si come menos en una comida, le queda más para la siguiente.'),
+  sharesOfDay: s(
+    'Cada comida tiene una parte del día. Cuenta todo lo que hay en el plato, no un solo alimento. Si come menos en una comida, le queda más para la siguiente.',
+  ),
   noSodiumNumber: s('Usted aún no tiene un número para el sodio. Pregúntenos cuánta sal puede comer.'),
   noNumbers: s('En su plan aún no hay números. Pregúntenos si tiene dudas.'),
   onlyTheTeam: s(
@@ -161,7 +164,7 @@ export const es: Words = {
   askWhy: (food, bar) => {
     if (bar.kind === 'nutrient') return line`${food}: no se conoce ${es.nutrientNames[bar.nutrient] ?? 'la cantidad'}.`;
     if (bar.kind === 'additive') return line`${food}: puede tener un aditivo de ${additive[bar.class]}.`;
-    if (bar.kind === 'ingredient') return line`${food}: puede tener ${foodRun(bar.name)}.`;
+    if (bar.kind === 'ingredient') return line`${food}: puede tener ${foodRun(avoidedName(bar.name, 'es'))}.`;
     return line`${food}: la etiqueta no nos dice lo suficiente.`;
   },
 
@@ -269,4 +272,9 @@ export const es: Words = {
     from === to ? line`Leímos estas etiquetas el ${dayText(from)}.` : line`Leímos estas etiquetas del ${dayText(from)} al ${dayText(to)}.`,
 
   portion: spanishPortion,
+
+  heatIt: ({ line: { es: told } }) => told,
+  mineralNotKnown: mineral => `${mineral === 'phosphorus' ? 'El fósforo' : 'El potasio'} no está en la etiqueta: no se conoce`,
+  plateTakes: most => line`Todo lo que hay en el plato puede tener ${most} de sodio.`,
+  avoidedName: word => avoidedName(word, 'es'),
 };

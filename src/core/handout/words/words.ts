@@ -5,6 +5,8 @@ import type { TargetItem, TargetUnit } from '#core/client/target.ts';
 import type { Day } from '#core/guide/guide.ts';
 import type { Portion } from '#core/plate/plate.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
+import type { SeldomPrinted } from '#core/yardstick/byLabel.ts';
+import type { UnsafeFood } from '#core/yardstick/foodSafety.ts';
 import type { Setting } from '#core/yardstick/yardstick.ts';
 import type { Line, Run, SectionId } from '../handoutPage.ts';
 
@@ -137,4 +139,12 @@ export interface Words {
   readonly labelsRead: (from: Day, to: Day) => Line;
 
   readonly portion: (portion: Portion) => string;
+
+  /** On a food for a reader whose immune system is held down; no sentence, so without its full stop. */
+  readonly heatIt: (food: UnsafeFood) => string;
+  readonly mineralNotKnown: (mineral: SeldomPrinted) => string;
+  /** What the whole plate may take of sodium: "less than 600 mg". */
+  readonly plateTakes: (most: string) => Line;
+  /** What a reader avoids, in the language of the page where it is known. */
+  readonly avoidedName: (word: string) => string;
 }

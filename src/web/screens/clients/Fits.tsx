@@ -71,6 +71,11 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
       {fits.data !== undefined && fits.data.rows.length > 0 && (
         <>
           <p className="small soft">{fits.data.tests.join('; ')}.</p>
+          {fits.data.notTold.map(({ mineral, words }) => (
+            <p className="notice" key={mineral}>
+              {words.charAt(0).toUpperCase() + words.slice(1)}.
+            </p>
+          ))}
           <section className="scroll" tabIndex={0} aria-label="Foods judged for this client">
             <table>
               <thead>
@@ -89,14 +94,27 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
                         {row.name}
                       </Link>
                       <span className="why">{row.maker}</span>
+                      {row.marks.map(mark => (
+                        <span className="why" key={mark}>
+                          {mark}
+                        </span>
+                      ))}
                     </td>
                     <td>
                       <VerdictMark word={row.verdict} /> {row.closeCall && <span className="close">close call</span>}{' '}
                       {row.estimated && <span className="close">estimated</span>}
-                      <span className="why">{row.why}</span>
+                      {row.offer !== 'never' && row.offer !== 'ask' && <span className="why">{row.why}</span>}
                     </td>
-                    <td>{row.inMeal}</td>
-                    <td>{row.inDay}</td>
+                    {row.offer === 'never' || row.offer === 'ask' ? (
+                      <td colSpan={2}>
+                        <b>{row.why}</b>
+                      </td>
+                    ) : (
+                      <>
+                        <td>{row.inMeal}</td>
+                        <td>{row.inDay}</td>
+                      </>
+                    )}
                   </tr>
                 ))}
               </tbody>

@@ -55,7 +55,13 @@ export function HowMuchFits({
           </select>
         </label>
       </div>
-      {portions.data !== undefined && now !== undefined && (
+      {portions.data?.noPortion !== undefined && (
+        <p aria-live="polite">
+          <VerdictMark word={portions.data.noPortion.verdict} /> <b>{portions.data.tippingText}</b>{' '}
+          <span className="soft">{portions.data.noPortion.why}</span>
+        </p>
+      )}
+      {portions.data !== undefined && portions.data.noPortion === undefined && now !== undefined && (
         <>
           <input
             className="slider"
