@@ -38,7 +38,7 @@ describe('platewright as a process', () => {
       expect(stdout).toContain(`platewright ${command}`);
   });
 
-  it('[CLI-19] minerals answers a line for a line, with ranges outward, or says why it cannot', () => {
+  it('[CLI-28] minerals answers a line for a line, with ranges outward, or says why it cannot', () => {
     const lines = [
       {
         id: 1,
@@ -94,7 +94,7 @@ describe('platewright as a process', () => {
     expect(run(['minerals', '--reference', 'nowhere.json', '--jsonl'], '').stderr).toContain('File not found');
   });
 
-  it('[CLI-20] prescribe prints the proposal; a fault names the place and not what was typed', () => {
+  it('[CLI-29] prescribe prints the proposal; a fault names the place and not what was typed', () => {
     const assessment = {
       on: '2026-06-15',
       sex: 'male',
@@ -114,7 +114,7 @@ describe('platewright as a process', () => {
     const { status, stdout } = run(['prescribe', file('client.json', JSON.stringify({ assessment, today: '2026-06-15' }))]);
     expect(status).toBe(0);
     // 1.0 to 1.2 g protein per kg on hemodialysis (KDOQI 2020; kidney facts 3.2).
-    expect(JSON.parse(stdout).targets.protein.range).toEqual({ lo: 70, hi: 84 });
+    expect(JSON.parse(stdout).targets.protein.range).toEqual([70, 84]);
     const wrong = run(['prescribe', file('wrong.json', JSON.stringify({ assessment: { ...assessment, sex: 'Quentin' } }))]);
     expect(wrong.status).toBe(1);
     expect(wrong.stderr).toContain('sex: expected');

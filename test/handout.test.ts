@@ -81,7 +81,7 @@ describe('platewright handout build', () => {
     }
   });
 
-  it('[HND-3] the targets of the demo are those that the demo’s clients are proposed, or a position that stands beside', () => {
+  it('[HND-3] the targets of the demo are those that the demo’s clients are proposed, a position that stands beside, or one figure of the fluid', () => {
     const clients = demoClients('2026-11-15');
     for (const { value } of drafts) {
       if (value?.prescription === undefined) continue;
@@ -156,6 +156,9 @@ describe('platewright handout build', () => {
 function isOffered(target: SignedTarget, proposed: ReturnType<typeof proposalTargets>[SignedTarget['item']]): boolean {
   const positions = [...(proposed.kind === 'proposed' ? [proposed] : []), ...proposed.alternatives];
   if (target.range === undefined) return proposed.kind !== 'proposed' || positions.some(({ range }) => range === undefined);
+  // Fluid is signed as one figure within what is proposed.
+  if (target.item === 'fluid')
+    return positions.some(({ range }) => range !== undefined && range.lo <= target.range!.hi && target.range!.hi <= range.hi);
   const close = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6 * Math.max(1, Math.abs(b));
   return positions.some(({ range }) => range !== undefined && close(range.lo, target.range!.lo) && close(range.hi, target.range!.hi));
 }

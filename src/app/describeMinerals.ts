@@ -9,6 +9,10 @@ import type { FoodRow, LabelRow } from './store.ts';
 const caution =
   'An estimate from the ingredient list, the panel and a composition table; it is no analysis. Sure means: if the printed figures hold to their rounding and the ingredients to the table. The 20 % that compliance allows (21 CFR 101.9(g)) is not in it. Labs decide, and the kidney team.';
 
+/** Potassium of 385 real labels that print it, hidden and estimated (docs/minerals.md, "How good it is"). */
+const checked =
+  'Checked on 385 real labels with their potassium hidden: the likely value was near for 42 in 100, “nine times in ten” held for 70, “surely” for 87.';
+
 /** An estimate as the food screen shows it: whole milligrams, ranges outward, sentences ready to read. */
 export function describeMinerals(food: FoodRow, { printed }: LabelRow, label: ReadLabel, estimate: Estimated) {
   if (estimate.kind === 'cannot-be-bounded') return { kind: estimate.kind, because: estimate.because };
@@ -33,6 +37,7 @@ export function describeMinerals(food: FoodRow, { printed }: LabelRow, label: Re
     sentences: [...explainRecipe(estimate)],
     question: questionForMaker(food.name, serving.replace(/ \(([^)]*)\)$/, ', $1'), estimate),
     caution,
+    checked,
   };
 }
 

@@ -50,6 +50,28 @@ describe('laboratory results from a table', () => {
     expect(codes('loinc,value,unit,date', '2777-1,1.9,mmol/L,2026-06-05')).toEqual([['lab-unit-not-known', 2]]);
   });
 
+  it('[CLT-98] before and after dialysis and both limits are read; what contradicts a code is told', () => {
+    const { value, issues } = read(
+      'loinc;value;unit;date;timing;lower normal;upper normal',
+      '2823-3;5.2;mmol/L;2026-06-05;pre;3.5;5.1',
+      '2823-3;4.1;mmol/L;2026-06-05;after dialysis;;',
+      '11064-3;18;mg/dL;2026-06-05;;;',
+      '11064-3;19;mg/dL;2026-06-05;before HD;;',
+      '2823-3;4.2;mmol/L;2026-06-05;midway;;',
+      '2823-3;4.3;mmol/L;2026-06-05;;5.1;3.5',
+    );
+    expect(value.map(({ drawn, lowerNormal, upperNormal }) => [drawn, lowerNormal, upperNormal])).toEqual([
+      ['before-dialysis', 3.5, 5.1],
+      ['after-dialysis', undefined, undefined],
+      ['after-dialysis', undefined, undefined],
+    ]);
+    expect(issues.map(({ code, place }) => [code, place.row])).toEqual([
+      ['lab-drawn-in-conflict', 5],
+      ['lab-drawn-in-conflict', 6],
+      ['lab-upper-normal-not-read', 7],
+    ]);
+  });
+
   it('[FHR-7] nothing is guessed: a bound, a comma, a date that is two days, an impossible value', () => {
     expect(
       codes(

@@ -1,11 +1,11 @@
 import { type Analyte, analyteFacts, analyteKeys } from '#core/client/analytes.ts';
 import type { LabResult } from '#core/client/client.ts';
 import { loincCode } from '#core/client/fhir/loinc.ts';
-import { collectLabs, type LabIssue, type LabIssueCode, readLabResult } from '#core/client/readLabResult.ts';
+import { collectLabs, drawnFromWords, type LabIssue, type LabIssueCode, readLabResult } from '#core/client/readLabResult.ts';
 import { Fault, type Issue, type Reading } from '#core/errors.ts';
 import type { Table, TableIssueCode, TableRow } from './ports.ts';
 
-const headings = ['analyte', 'loinc', 'value', 'unit', 'date', 'time', 'upperNormal', 'hemolyzed'] as const;
+const headings = ['analyte', 'loinc', 'value', 'unit', 'date', 'time', 'lowerNormal', 'upperNormal', 'drawn', 'hemolyzed'] as const;
 type Heading = (typeof headings)[number];
 type Columns = ReadonlyMap<Heading, { readonly at: number; readonly heading: string }>;
 
@@ -62,6 +62,21 @@ function readRow({ row, cells }: TableRow, columns: Columns): LabResult | LabIss
   if (cell('upperNormal') !== '' && upperNormal === undefined) {
     return issue('lab-upper-normal-not-read', 'upperNormal', cell('upperNormal'), 'digits with a decimal point');
   }
+  const lowerNormal = cell('lowerNormal') === '' ? undefined : numberOf(cell('lowerNormal'));
+  if (cell('lowerNormal') !== '' && lowerNormal === undefined) {
+    return issue('lab-upper-normal-not-read', 'lowerNormal', cell('lowerNormal'), 'digits with a decimal point');
+  }
+  const drawn = drawnFromWords(cell('drawn'));
+  if (cell('drawn') !== '' && drawn === undefined)
+    return issue('lab-drawn-in-conflict', 'drawn', cell('drawn'), 'pre, before dialysis, post or after dialysis');
+  if (drawn !== undefined && byCode?.drawn !== undefined && drawn !== byCode.drawn)
+    return issue(
+      'lab-drawn-in-conflict',
+      'drawn',
+      `${cell('drawn')} beside ${cell('loinc')}`,
+      `one of the two: ${cell('loinc')} is ${byCode.drawn}`,
+    );
+  const marked = drawn ?? byCode?.drawn;
   const hemolyzed = cell('hemolyzed').toLowerCase();
   if (!['', 'yes', 'no'].includes(hemolyzed)) return issue('lab-entry-not-read', 'hemolyzed', hemolyzed, 'yes, no or nothing');
   return readLabResult(
@@ -71,7 +86,9 @@ function readRow({ row, cells }: TableRow, columns: Columns): LabResult | LabIss
       unit: cell('unit'),
       day: cell('date'),
       ...(cell('time') === '' ? {} : { time: cell('time') }),
+      ...(lowerNormal === undefined ? {} : { lowerNormal }),
       ...(upperNormal === undefined ? {} : { upperNormal }),
+      ...(marked === undefined ? {} : { drawn: marked }),
       hemolyzed: hemolyzed === 'yes',
       ...(byCode === undefined ? {} : { units: byCode.units }),
     },
@@ -84,7 +101,7 @@ function columnsOf(printed: readonly string[]): { columns: Columns; unknown: Iss
   const unknown: Issue<'column-not-known'>[] = [];
   for (const [at, heading] of printed.entries()) {
     if (heading.trim() === '') continue;
-    const means = headings.find(one => bare(one) === bare(heading));
+    const means = bare(heading) === 'timing' ? 'drawn' : headings.find(one => bare(one) === bare(heading));
     if (means === undefined) {
       const expected = 'a heading of docs/formats.md; the column is left alone';
       unknown.push({ code: 'column-not-known', place: { heading }, found: heading, expected });

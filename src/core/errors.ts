@@ -86,6 +86,11 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Mend the places named in the message and keep it again; nothing was lost.',
   },
+  'care-figure-not-valid': {
+    title: 'The figure cannot be set like this',
+    blame: 'person',
+    nextStep: 'Give a value within the limits shown beside it, and who sets it.',
+  },
   'prescription-not-complete': {
     title: 'Not ready to sign',
     blame: 'person',

@@ -86,6 +86,7 @@ describe('faults', () => {
     const described = Object.keys(body.paths).sort();
     expect(described).toEqual(
       [
+        '/care-figures',
         '/clients',
         '/clients/export',
         '/clients/labs',
@@ -103,6 +104,7 @@ describe('faults', () => {
         '/clients/{id}/note',
         '/clients/{id}/note-docx',
         '/clients/{id}/prescriptions',
+        '/clients/{id}/results',
         '/demo',
         '/export',
         '/food-portions',

@@ -4,6 +4,7 @@ import { Fault } from '#core/errors.ts';
 import { guard } from './guard.ts';
 import { Previews } from './previews.ts';
 import { problem } from './problem.ts';
+import { careFigureRoutes } from './routes/careFigures.ts';
 import { clientDraftRoutes } from './routes/clientDrafts.ts';
 import { clientHandoutRoutes } from './routes/clientHandouts.ts';
 import { clientLockRoutes } from './routes/clientLock.ts';
@@ -57,6 +58,7 @@ export function createApp(world: World) {
     // Before the routes with an id in the address: "lock" is none.
     .route('/api', clientLockRoutes(world, clientPreviews))
     .route('/api', clientDraftRoutes(world))
+    .route('/api', careFigureRoutes(world))
     .route('/api', clientRoutes(world, clientPreviews))
     .route('/api', clientPaperRoutes(world))
     .route('/api', guideRoutes(world, watches))

@@ -152,6 +152,7 @@ export const mineralsBody = z
       sentences: z.array(z.string()),
       question: z.string(),
       caution: z.string(),
+      checked: z.string(),
     }),
   ])
   .openapi('Minerals');

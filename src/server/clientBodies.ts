@@ -61,7 +61,15 @@ export const proposalBody = z
       }),
     ),
     labs: z.array(z.string()),
-    bars: z.array(z.object({ kind: z.enum(['refusal', 'question']), code: z.string(), told: z.string() })),
+    bars: z.array(
+      z.object({
+        kind: z.enum(['refusal', 'question']),
+        code: z.string(),
+        told: z.string(),
+        /** The row that answers it with a tick. */
+        answeredBy: z.object({ list: z.enum(['labs', 'weighings']), at: z.number() }).optional(),
+      }),
+    ),
     weight: z
       .object({
         text: z.string(),
@@ -73,6 +81,8 @@ export const proposalBody = z
       .optional(),
     weightMissing: z.string().optional(),
     wasting: z.array(z.string()).optional(),
+    /** What is on record and no target rests on, with why. */
+    notUsed: z.array(z.string()).optional(),
     targets: z.array(targetBody),
   })
   .openapi('Proposal');

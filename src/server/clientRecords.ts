@@ -1,9 +1,10 @@
+import { isClient } from '#app/clients/clinicFigures.ts';
 import type { ClientVault } from '#app/clientVault.ts';
-import { assessmentFromJson } from '#core/client/assessmentFromJson.ts';
+import { assessmentFromJson, resultsFromJson } from '#core/client/assessmentFromJson.ts';
 import type { Assessment } from '#core/client/client.ts';
 import { clientRecordFromJson, clientRecordToJson } from '#core/client/clientRecordJson.ts';
 import type { ClientRecord } from '#core/client/record.ts';
-import { Fault } from '#core/errors.ts';
+import { Fault, type Reading } from '#core/errors.ts';
 
 /** @throws Fault client-not-found, clients-locked, client-record-damaged */
 export async function recordOf(id: string, vault: ClientVault): Promise<ClientRecord> {
@@ -30,7 +31,7 @@ export async function addRecord(record: ClientRecord, vault: ClientVault): Promi
 
 /** Every record that can be read: one that is damaged hides no other, and is told when it is opened. @throws Fault clients-locked */
 export async function allRecords(vault: ClientVault): Promise<readonly ClientRecord[]> {
-  return (await vault.list()).flatMap(json => {
+  return (await vault.list()).filter(isClient).flatMap(json => {
     try {
       return [clientRecordFromJson(json)];
     } catch (error) {
@@ -42,7 +43,15 @@ export async function allRecords(vault: ClientVault): Promise<readonly ClientRec
 
 /** @throws Fault assessment-not-valid */
 export function readAssessment(json: unknown): Assessment {
-  const { value, issues } = assessmentFromJson(json);
+  return wholeOr(assessmentFromJson(json));
+}
+
+/** @throws Fault assessment-not-valid */
+export function readResults(json: unknown): Pick<Assessment, 'labs' | 'weighings'> {
+  return wholeOr(resultsFromJson(json));
+}
+
+function wholeOr<Value>({ value, issues }: Reading<Value | undefined>): Value {
   if (value === undefined) {
     // The places, never the values: what was typed is the client's.
     const places = issues.map(({ place, expected }) => `${place.heading ?? 'the assessment'}: expected ${expected}`);

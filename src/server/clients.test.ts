@@ -190,6 +190,54 @@ describe('one client from the first entry to what fits', () => {
   });
 });
 
+describe('results between two assessments', () => {
+  test('[SRV-16] join the newest assessment, are checked like one, and a newer assessment takes their place', async () => {
+    const { id, version } = (await call('POST', '/clients', { name: 'Q. Y.' })).body;
+    const potassium = { analyte: 'potassium', value: 5.2, unit: 'mmol/L', takenOn: '2026-06-14' };
+    const add = (seen: number, labs: unknown[], weighings: unknown[] = []) =>
+      call('POST', `/clients/${id}/results`, { version: seen, labs, weighings });
+    expect((await add(version, [potassium])).body).toMatchObject({ code: 'assessment-not-valid' });
+    let seen = (await call('POST', `/clients/${id}/assessments`, { version, assessment })).body.version;
+    expect((await add(seen, [])).body).toMatchObject({ code: 'assessment-not-valid' });
+    expect((await add(seen, [{ ...potassium, unit: 7 }])).body).toMatchObject({ code: 'assessment-not-valid' });
+    const added = (await add(seen, [potassium])).body;
+    expect(added.labs).toContainEqual(expect.stringMatching(/^potassium 5\.2 mmol\/L/));
+    expect(added.bars).toEqual([]);
+    expect((await add(seen, [potassium])).body).toMatchObject({ code: 'changed-meanwhile' });
+    seen = added.version;
+    const asked = (await add(seen, [{ analyte: 'glucose', value: 30, unit: 'mg/dL', takenOn: '2026-06-14' }])).body;
+    expect(asked.bars).toMatchObject([{ kind: 'question', code: 'unit-in-question', answeredBy: { list: 'labs', at: 1 } }]);
+    expect(asked.targets).toEqual([]);
+    const anew = (await call('POST', `/clients/${id}/assessments`, { version: asked.version, assessment })).body;
+    expect(anew.bars).toEqual([]);
+    expect(anew.assessment.labs).toEqual(assessment.labs);
+  });
+});
+
+describe('the figures of the clinic', () => {
+  test('[SRV-17] are set within their limits, with who and when; they are no client', async () => {
+    const before = (await call('GET', '/care-figures')).body;
+    const dry = (body: { figures: { id: string }[] }) => body.figures.find(({ id }) => id === 'age.dry-weight');
+    expect(dry(before)).toMatchObject({ usual: 60, unit: 'days' });
+    expect(dry(before)).not.toHaveProperty('set');
+    const set = (version: number, more: object) =>
+      call('PUT', '/care-figures', { version, id: 'age.dry-weight', value: 45, by: 'A. Dietitian', ...more });
+    expect((await set(0, { value: 0 })).body).toMatchObject({
+      code: 'care-figure-not-valid',
+      detail: expect.stringContaining('1 to 1000 days'),
+    });
+    expect((await set(0, { id: 'age.unicorn' })).body).toMatchObject({ code: 'care-figure-not-valid' });
+    expect((await set(0, { by: ' ' })).status).toBe(422);
+    const after = (await set(0, {})).body;
+    expect(dry(after)).toMatchObject({ usual: 60, set: { value: 45, by: 'A. Dietitian', on: '2026-06-15' } });
+    expect((await set(0, { value: 30 })).body).toMatchObject({ code: 'changed-meanwhile' });
+    expect(dry((await set(after.version, { value: 30 })).body)).toMatchObject({ set: { value: 30 } });
+    expect((await call('GET', '/clients')).body.map(({ id }: { id: string }) => id)).not.toContain('clinic-figures');
+    const exported = (await call('GET', '/clients/export')).body;
+    expect(exported.find(({ id }: { id: string }) => id === 'clinic-figures')?.figures).toHaveLength(2);
+  });
+});
+
 describe('the lock', () => {
   test('[SRV-13] a locked vault answers nothing; the passphrase opens it; a short one is refused', async () => {
     expect((await call('PUT', '/clients/passphrase', { next: 'short' })).body.code).toBe('passphrase-too-short');

@@ -1,6 +1,7 @@
 import type { z } from '@hono/zod-openapi';
+import type { CareRules } from '#core/client/careRules.ts';
 import { proposePrescription } from '#core/client/proposePrescription.ts';
-import type { ClientRecord, DecidedTarget } from '#core/client/record.ts';
+import { type ClientRecord, currentAssessment, type DecidedTarget } from '#core/client/record.ts';
 import { changesFromSigned, missingToSign } from '#core/client/signPrescription.ts';
 import { type Target, targetUnits } from '#core/client/target.ts';
 import { targetNames } from '#core/client/targetWords.ts';
@@ -16,6 +17,7 @@ interface Draft {
   readonly by: string;
   readonly acknowledgedChanges: boolean;
   readonly today: string;
+  readonly rules: CareRules;
 }
 
 /**
@@ -25,9 +27,10 @@ interface Draft {
  */
 export function decisionsToSign(draft: Draft): readonly DecidedTarget[] {
   const { record, assessmentId, picked, by, today } = draft;
-  const kept = record.assessments.find(({ id }) => id === assessmentId);
+  const current = currentAssessment(record);
+  const kept = current?.id === assessmentId ? current : record.assessments.find(({ id }) => id === assessmentId);
   if (kept === undefined) throw new Fault('prescription-not-complete', 'Still missing: the assessment that it is signed for.');
-  const proposal = proposePrescription(kept.assessment, today, picked);
+  const proposal = proposePrescription(kept.assessment, today, picked, draft.rules);
   if (proposal.kind === 'barred')
     throw new Fault('prescription-not-complete', 'Still missing: an answer to what bars every target of this assessment.');
   const decided = draft.targets.map(target => decidedFrom(target, proposal.targets[target.item]));

@@ -54,10 +54,16 @@ export async function topicHandout(json: unknown, world: World): Promise<BuiltHa
 }
 
 /** A prescription that is older than what is known of the client. */
-function stale({ assessments, prescriptions }: ClientRecord): readonly string[] {
+function stale({ assessments, prescriptions, addedResults = [] }: ClientRecord): readonly string[] {
   const [newest] = assessments;
   const signedFor = assessments.find(({ id }) => id === prescriptions[0]?.assessmentId);
-  if (newest === undefined || signedFor === newest) return [];
+  const [latest] = addedResults;
+  const signedOn = prescriptions[0]?.signed.at.slice(0, 10);
+  if (newest === undefined) return [];
+  if (signedFor === newest) {
+    if (latest === undefined || signedOn === undefined || latest.on < signedOn) return [];
+    return [`Results were added on ${latest.on}, and the prescription was signed on ${signedOn}: look whether its numbers still hold.`];
+  }
   const [before, now] = [signedFor?.assessment.treatment.setting, newest.assessment.treatment.setting];
   return [
     `The prescription was signed for the assessment of ${signedFor?.assessment.on ?? 'an unknown day'}, and there is one of ${newest.assessment.on}: look whether its numbers still hold.`,

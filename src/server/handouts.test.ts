@@ -19,13 +19,18 @@ async function signedClient(setting: string) {
   const { id } = clients.find((one: { setting: string }) => one.setting === setting);
   const { body: client } = await server.call('GET', `/clients/${id}`);
   if (client.prescriptions.length > 0) return client;
-  const targets = client.targets.map(({ item, range, limit, says }: Record<string, unknown>) => ({
-    item,
-    from: 'own',
-    reason: 'agreed with the team',
-    says,
-    ...(range === undefined ? {} : { range, limit }),
-  }));
+  // Fluid is signed as one figure: the most of what is proposed.
+  const asSigned = ({ item, range, limit }: { item: string; range: [number, number | null]; limit: string }) =>
+    item === 'fluid' ? { range: [0, range[1]], limit: 'at-most' } : { range, limit };
+  const targets = client.targets.map(
+    ({ item, range, limit, says }: { item: string; range?: [number, number]; limit: string; says: string }) => ({
+      item,
+      from: 'own',
+      reason: 'agreed with the team',
+      says,
+      ...(range === undefined ? {} : asSigned({ item, range, limit })),
+    }),
+  );
   const json = { version: client.version, assessmentId: client.assessmentId, targets, by: 'Ottoline Farrowby', credentials: 'MS, RDN' };
   const { body } = await server.call('POST', `/clients/${id}/prescriptions`, json);
   return body;

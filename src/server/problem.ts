@@ -26,6 +26,7 @@ const statusOf = {
   'work-cancelled': 409,
   'client-not-found': 404,
   'assessment-not-valid': 422,
+  'care-figure-not-valid': 422,
   'prescription-not-complete': 422,
   'signed-choice-left-out': 409,
   'label-not-readable': 422,

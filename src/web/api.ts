@@ -15,6 +15,7 @@ export type Workspace = InferResponseType<typeof api.workspace.$get, 200>;
 export type ImportLook = InferResponseType<(typeof api.imports.look)['$post'], 200>;
 export type KeptPlate = InferResponseType<typeof api.plates.$get, 200>[number];
 export type KeptYardstick = InferResponseType<typeof api.yardsticks.$get, 200>[number];
+export type CareFigures = InferResponseType<(typeof api)['care-figures']['$get'], 200>;
 export type Client = InferResponseType<(typeof api.clients)[':id']['$get'], 200>;
 export type ClientShort = InferResponseType<typeof api.clients.$get, 200>[number];
 export type Proposal = InferResponseType<(typeof api.clients.propose)['$post'], 200>;

@@ -44,6 +44,7 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByRole('button', { name: 'Add the client' }).click();
     await page.getByRole('heading', { level: 1, name: 'Z. Y.' }).waitFor();
     await page.getByRole('button', { name: 'New assessment' }).click();
+    await page.getByRole('combobox', { name: 'Sex (for formulas)' }).selectOption('female');
     await page.getByRole('spinbutton', { name: 'or age in years' }).fill('60');
     await page.getByRole('combobox', { name: 'Height in' }).selectOption('ft');
     await page.getByRole('spinbutton', { name: 'Feet' }).fill('5');
@@ -57,8 +58,21 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByText(/was it umol\/L\?/).waitFor();
     await page.getByRole('combobox', { name: 'Unit' }).last().selectOption('umol/L');
     await page.getByText('So far a prescription can be proposed.').waitFor();
+    // Possible and unusual: asked about, and answered on its row.
+    await page.getByRole('button', { name: 'Add a result' }).click();
+    await page.getByRole('combobox', { name: 'Result' }).last().selectOption('magnesium');
+    await page.getByRole('spinbutton', { name: 'Value' }).last().fill('0.9');
+    await page.getByRole('checkbox', { name: 'Yes, 0.9 mg/dL is right' }).check();
+    await page.getByText('So far a prescription can be proposed.').waitFor();
     await page.getByRole('button', { name: 'Keep the assessment' }).click();
     await page.getByText('69.9 kg, actual weight').waitFor();
+    await page.getByRole('button', { name: 'Add results' }).click();
+    await page.getByRole('spinbutton', { name: 'Value' }).fill('4.4');
+    await page.getByRole('button', { name: 'Keep the results' }).click();
+    await page
+      .getByText(/^potassium 4\.4 mmol\/L \(on /)
+      .first()
+      .waitFor();
   });
 
   test('a target is changed with a reason, the prescription signed, and the shelf judged by it', async () => {
@@ -106,12 +120,28 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByRole('button', { name: 'Cancel' }).click();
   });
 
+  test('erasing a client asks for the name, and Escape leaves everything', async () => {
+    await open('/clients');
+    await page.getByRole('button', { name: 'Erase J. K. (demo)' }).click();
+    const dialog = page.getByRole('dialog', { name: 'Erase J. K. (demo)?' });
+    const erase = dialog.getByRole('button', { name: 'Erase the client' });
+    expect(await erase.isDisabled()).toBe(true);
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'detached' });
+    await page.getByRole('link', { name: 'J. K. (demo)' }).waitFor();
+    await page.getByRole('button', { name: 'Erase J. K. (demo)' }).click();
+    await dialog.getByLabel(/^To erase, type/).fill('J. K. (demo)');
+    await page.keyboard.press('Enter');
+    await page.getByRole('link', { name: 'J. K. (demo)' }).waitFor({ state: 'detached' });
+  });
+
   test('bags and icodextrin are entered: the energy that is left for food, and the meter that reads falsely high', async () => {
     await open('/clients');
     await page.getByLabel('A new client: initials or a code').fill('P. D.');
     await page.getByRole('button', { name: 'Add the client' }).click();
     await page.getByRole('button', { name: 'New assessment' }).click();
     await page.getByRole('combobox', { name: 'Setting' }).selectOption('peritoneal-dialysis');
+    await page.getByRole('combobox', { name: 'Sex (for formulas)' }).selectOption('female');
     await page.getByRole('spinbutton', { name: 'or age in years' }).fill('60');
     await page.getByRole('spinbutton', { name: 'Height' }).fill('170');
     await page.getByRole('button', { name: 'Add a weight' }).click();

@@ -1,11 +1,12 @@
 import { analyteFacts, analyteKeys } from '#core/client/analytes.ts';
 import type { Day } from '#core/client/calendarDay.ts';
+import { type CareRules, usualCareRules } from '#core/client/careRules.ts';
 import { checkAssessment } from '#core/client/checkAssessment.ts';
 import type { Assessment } from '#core/client/client.ts';
 import { labWords } from '#core/client/clientFacts.ts';
 import { nextChecks } from '#core/client/nextChecks.ts';
 import { proposePrescription, standingNotice } from '#core/client/proposePrescription.ts';
-import { type ClientRecord, contactsMade, type DecidedTarget, type Prescription } from '#core/client/record.ts';
+import { type ClientRecord, contactsMade, currentAssessment, type DecidedTarget, type Prescription } from '#core/client/record.ts';
 import { sourceWords } from '#core/client/source.ts';
 import { type Limit, type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/target.ts';
 import { decidedWords, householdWords, targetNames } from '#core/client/targetWords.ts';
@@ -15,9 +16,9 @@ import { type Interval, type IntervalJson, intervalToJson, isOpenEnded } from '#
 import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 
 /** A client in the list: no more than is needed to find one and to see who waits. */
-export function describeClientShort(record: ClientRecord, today: Day) {
-  const [newest] = record.assessments;
-  const proposal = newest && proposePrescription(newest.assessment, today);
+export function describeClientShort(record: ClientRecord, today: Day, rules: CareRules = usualCareRules) {
+  const newest = currentAssessment(record);
+  const proposal = newest && proposePrescription(newest.assessment, today, undefined, rules);
   const urgent = proposal?.cautions.filter(({ sameDay }) => sameDay) ?? [];
   return {
     id: record.id,
@@ -27,24 +28,25 @@ export function describeClientShort(record: ClientRecord, today: Day) {
     ...(newest === undefined ? {} : { setting: newest.assessment.treatment.setting, assessedOn: newest.assessment.on }),
     ...(record.prescriptions[0] === undefined ? {} : { signedAt: record.prescriptions[0].signed.at.slice(0, 10) }),
     openContacts: urgent.filter(caution => contactsMade(record, caution).length === 0).length,
-    overdue: newest === undefined ? 0 : nextChecks(newest.assessment, today).filter(({ state }) => state === 'overdue').length,
+    overdue: newest === undefined ? 0 : nextChecks(newest.assessment, today, rules).filter(({ state }) => state === 'overdue').length,
   };
 }
 
 /** A client as the screen shows one: the newest assessment with the one before, what is proposed from it, cautions, next checks. */
-export function describeClient(record: ClientRecord, today: Day, pick?: WeightBasisId) {
-  const [newest, before] = record.assessments;
+export function describeClient(record: ClientRecord, today: Day, pick?: WeightBasisId, rules: CareRules = usualCareRules) {
+  const newest = currentAssessment(record);
+  const before = record.assessments[1];
   return {
-    ...describeClientShort(record, today),
+    ...describeClientShort(record, today, rules),
     ...(newest === undefined
       ? {}
       : {
           assessmentId: newest.id,
           assessment: { ...newest.assessment } as Record<string, unknown>,
           changes: before === undefined ? [] : changesBetween(before.assessment, newest.assessment, today),
-          ...describeProposal(newest.assessment, today, pick),
+          ...describeProposal(newest.assessment, today, pick, rules),
           trends: trendsOf(record, today),
-          nextChecks: nextChecks(newest.assessment, today).map(({ item, every, lastOn, dueBy, state, source }) => ({
+          nextChecks: nextChecks(newest.assessment, today, rules).map(({ item, every, lastOn, dueBy, state, source }) => ({
             item,
             every,
             ...(lastOn === undefined ? {} : { lastOn }),
@@ -61,8 +63,8 @@ export function describeClient(record: ClientRecord, today: Day, pick?: WeightBa
 }
 
 /** What is proposed from an assessment, in words and figures ready to read. */
-export function describeProposal(assessment: Assessment, today: Day, pick?: WeightBasisId) {
-  const proposal = proposePrescription(assessment, today, pick);
+export function describeProposal(assessment: Assessment, today: Day, pick?: WeightBasisId, rules: CareRules = usualCareRules) {
+  const proposal = proposePrescription(assessment, today, pick, rules);
   const cautions = proposal.cautions.map(({ id, told, because, source, sameDay, contact }) => ({
     id,
     told,
@@ -71,14 +73,19 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
     sameDay,
     ...(contact === undefined ? {} : { contact }),
   }));
-  const { facts } = checkAssessment(assessment, today);
+  const { facts } = checkAssessment(assessment, today, rules);
   const labs = facts.labs.map(lab => labWords(lab, today));
   if (proposal.kind === 'barred') {
     return {
       notice: standingNotice,
       cautions,
       labs,
-      bars: proposal.bars.map(({ kind, code, told }) => ({ kind, code, told })),
+      bars: proposal.bars.map(({ kind, code, told, answeredBy }) => ({
+        kind,
+        code,
+        told,
+        ...(answeredBy === undefined ? {} : { answeredBy: { ...answeredBy } }),
+      })),
       targets: [],
     };
   }
@@ -103,6 +110,7 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
           },
         }
       : { weightMissing: weight.whatToCheck }),
+    notUsed: proposal.notUsed.map(({ what, why }) => `${what}: ${why}`),
     wasting: wasting.blocks.map(({ why, whatToCheck }) => `${why} ${whatToCheck}`.trim()),
     targets: targetItems.map(item => describeTarget(targets[item])),
   };
@@ -215,8 +223,8 @@ function rangeOut(range: Interval): [number, number | null] {
 }
 
 /** Every analyte with more than one value over all assessments, oldest first, with where sources wish it to be. */
-function trendsOf({ assessments }: ClientRecord, today: Day) {
-  const all = assessments.map(({ assessment }) => assessment);
+function trendsOf(record: ClientRecord, today: Day) {
+  const all = [currentAssessment(record), ...record.assessments.slice(1)].flatMap(one => (one === undefined ? [] : [one.assessment]));
   return analyteKeys
     .map(analyte => labTrend(all, analyte, today))
     .filter(({ points }) => points.length > 1)

@@ -128,6 +128,34 @@ const treatment = z.discriminatedUnion('setting', [
 
 const loss = z.object({ percent3Months: number.exactOptional(), percent6Months: number.exactOptional() });
 
+const weighings = z
+  .array(
+    z.object({
+      weight: z.object({ value: number, unit: z.enum(['kg', 'lb']) }),
+      kind: weightKind,
+      on: day,
+      unitConfirmed: z.literal(true).exactOptional(),
+    }),
+  )
+  .max(500);
+
+const labs = z
+  .array(
+    z.object({
+      analyte: z.enum(analyteKeys as unknown as [(typeof analyteKeys)[number], ...(typeof analyteKeys)[number][]]),
+      value: number,
+      unit: z.string().min(1, 'the unit of the result').max(40),
+      takenOn: day,
+      takenAt: z.string().max(5).exactOptional(),
+      lowerNormal: number.exactOptional(),
+      upperNormal: number.exactOptional(),
+      drawn: z.enum(['before-dialysis', 'after-dialysis']).exactOptional(),
+      confirmed: z.literal(true).exactOptional(),
+      hemolyzed: z.literal(true).exactOptional(),
+    }),
+  )
+  .max(2_000);
+
 const assessmentSchema = z.object({
   on: day,
   sex: z.enum(['female', 'male']),
@@ -143,34 +171,10 @@ const assessmentSchema = z.object({
       error: 'one of { "value": 165, "unit": "cm" }, { "feet": 5, "inches": 5 }',
     })
     .exactOptional(),
-  weighings: z
-    .array(
-      z.object({
-        weight: z.object({ value: number, unit: z.enum(['kg', 'lb']) }),
-        kind: weightKind,
-        on: day,
-        unitConfirmed: z.literal(true).exactOptional(),
-      }),
-    )
-    .max(500),
+  weighings,
   missingParts: z.array(oneOf(missingPartsTrue())).exactOptional(),
   urineMlPerDay: z.object({ value: number, on: day }).exactOptional(),
-  labs: z
-    .array(
-      z.object({
-        analyte: z.enum(analyteKeys as unknown as [(typeof analyteKeys)[number], ...(typeof analyteKeys)[number][]]),
-        value: number,
-        unit: z.string().min(1, 'the unit of the result').max(40),
-        takenOn: day,
-        takenAt: z.string().max(5).exactOptional(),
-        lowerNormal: number.exactOptional(),
-        upperNormal: number.exactOptional(),
-        drawn: z.enum(['before-dialysis', 'after-dialysis']).exactOptional(),
-        confirmed: z.literal(true).exactOptional(),
-        hemolyzed: z.literal(true).exactOptional(),
-      }),
-    )
-    .max(2_000),
+  labs,
   conditions: z.array(condition),
   medicines: z.array(medicine),
   raasChangedOn: day.exactOptional(),
@@ -198,6 +202,13 @@ const assessmentSchema = z.object({
  */
 export function assessmentFromJson(value: unknown): Reading<Assessment | undefined> {
   const checked = checkJson(assessmentSchema, value);
+  if (!checked.ok || checked.issues.length > 0) return { value: undefined, issues: checked.issues };
+  return { value: checked.value, issues: [] };
+}
+
+/** Results and weights that came in since an assessment, in the same shape as in one. Refused whole, with the place of each fault. */
+export function resultsFromJson(value: unknown): Reading<Pick<Assessment, 'labs' | 'weighings'> | undefined> {
+  const checked = checkJson(z.object({ labs, weighings }), value);
   if (!checked.ok || checked.issues.length > 0) return { value: undefined, issues: checked.issues };
   return { value: checked.value, issues: [] };
 }

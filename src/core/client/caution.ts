@@ -40,7 +40,7 @@ export interface CautionRule {
   readonly when: (facts: ClientFacts) => string | Met | undefined;
 }
 
-const actedOn = 'Was this acted on? A new result is needed.';
+export const actedOn = 'Was this acted on? A new result is needed.';
 
 /**
  * A rule's caution as of today. One that needs contact is told as of now while its value is young, later it is asked whether it was

@@ -1,3 +1,4 @@
+import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { daysBetween } from './calendarDay.ts';
 import { careFigure } from './careRules.ts';
 import { type Caution, type CautionRule, cautionOf } from './caution.ts';
@@ -36,8 +37,13 @@ const rules: readonly CautionRule[] = [
         ...(facts.assessment.supplements.includes('salt-substitute') ? ['salt substitute'] : []),
         ...(takes(facts, 'potassium-salt') ? ['potassium salt'] : []),
       ];
+      if (found.length === 0) return undefined;
+      const [newest] = resultsInDate(facts, 'potassium');
       const isAbove = state.kind === 'high' || state.kind === 'once-above';
-      return isAbove && found.length > 0 ? `${found.join(', ')}; ${labWords(state.lab, facts.today)}` : undefined;
+      // Marked or contradicting results set nothing; the substitute is told by the highest of the newest day all the same.
+      const marked = state.kind === 'unknown' && newest !== undefined && newest.value > (newest.upperNormal ?? 5) ? newest : undefined;
+      const lab = isAbove ? state.lab : marked;
+      return lab && `${found.join(', ')}; ${labWords(lab, facts.today)}`;
     },
   ),
   on(
@@ -276,7 +282,7 @@ function calciumAbove(facts: ClientFacts): string | undefined {
   ];
   if (sources.length === 0) return undefined;
   const total = latest(facts, 'calcium');
-  const albumin = total && resultsInDate(facts, 'albumin').find(({ takenOn }) => takenOn === total.takenOn);
+  const albumin = total && resultsInDate(facts, 'albumin').findLast(({ takenOn }) => takenOn === total.takenOn);
   const corrected = total && albumin ? correctedCalciumMgPerDl(total.value, albumin.value) : undefined;
   const own = latest(facts, 'correctedCalcium');
   const lab = own !== undefined && (total === undefined || own.takenOn >= total.takenOn) ? own : total;
@@ -310,7 +316,7 @@ export interface WeightGainToCall {
  * on hemodialysis without a dry weight in date.
  */
 export function weightGainToCall(facts: ClientFacts): WeightGainToCall | undefined {
-  const told = (kg: number): string => `${Number(kg.toFixed(1))} kg (${Number((kg / kilogramsPerPound).toFixed(1))} lb)`;
+  const told = (kg: number): string => `${roundHalfUp(kg, 1)} kg (${roundHalfUp(kg / kilogramsPerPound, 1)} lb)`;
   if (facts.setting === 'hemodialysis') {
     const dry = weightInDate(facts, 'dry');
     const percent = careFigure(facts.rules, 'contact.weight-gain-hemodialysis');
@@ -331,7 +337,8 @@ export function weightGainToCall(facts: ClientFacts): WeightGainToCall | undefin
 /** The newest gain over the dry weight, in words, where it is over the line. */
 function gain(facts: ClientFacts): string | undefined {
   const [before, dry] = [weightInDate(facts, 'before-dialysis'), weightInDate(facts, 'dry')];
-  if (before === undefined || dry === undefined) return undefined;
+  const after = weightInDate(facts, 'after-dialysis');
+  if (before === undefined || dry === undefined || (after !== undefined && after.on > before.on)) return undefined;
   const result = interdialyticGain(before.kg, dry.kg);
   return result.kind === 'computed' && result.value.gainPercent > careFigure(facts.rules, 'contact.weight-gain-hemodialysis') + 1e-9
     ? `gain ${result.value.gainPercent.toFixed(1)} % (${result.value.gainKg.toFixed(1)} kg over dry ${dry.kg.toFixed(1)} kg); to call: `

@@ -108,9 +108,11 @@ export function checkAssessment(assessment: Assessment, today: Day, rules: CareR
     setting: assessment.treatment.setting,
     ageYears,
     ...(heightCm === undefined ? {} : { heightCm }),
-    weights: weights.sort((a, b) => laterFirst(a.on, b.on) || a.kg - b.kg),
+    weights: weights.sort((a, b) => laterFirst(a.on, b.on) || a.kg - b.kg || laterFirst(a.kind, b.kind)),
     // Of one day the highest first: the order of a file decides nothing.
-    labs: labs.sort((a, b) => laterFirst(a.takenOn, b.takenOn) || placeOf(a) - placeOf(b) || b.value - a.value),
+    labs: labs.sort(
+      (a, b) => laterFirst(a.takenOn, b.takenOn) || placeOf(a) - placeOf(b) || b.value - a.value || laterFirst(marksOf(b), marksOf(a)),
+    ),
     questioned,
     rules,
   };
@@ -125,6 +127,11 @@ export function checkAssessment(assessment: Assessment, today: Day, rules: CareR
 /** Analytes in the order of their list. */
 function placeOf({ analyte }: Lab): number {
   return analyteKeys.indexOf(analyte);
+}
+
+/** What tells two results of one value and day apart; clean ones first. */
+function marksOf({ hemolyzed, drawn, takenAt, upperNormal = 0, lowerNormal = 0, entered }: Lab): string {
+  return `${hemolyzed} ${drawn ?? ''} ${takenAt ?? ''} ${upperNormal} ${lowerNormal} ${entered.unit}`;
 }
 
 /** Days, and times of a day, sort as they are written. */

@@ -155,6 +155,11 @@ describe('mistyped results', () => {
     ['before dialysis, not on it', marked({ drawn: 'before-dialysis' }, off), /^question contradiction/],
     ['after dialysis, transplanted since', marked({ drawn: 'after-dialysis', takenOn: '2025-08-01' }, 'transplant'), 'nothing'],
     ['after dialysis, after the transplant', marked({ drawn: 'after-dialysis' }, 'transplant'), /^question contradiction/],
+    [
+      'BUN of 8 after dialysis',
+      clientWith({ treatment: treatments[hd], labs: [lab('ureaNitrogen', 8, 'mg/dL', '2026-06-05', { drawn: 'after-dialysis' })] }),
+      'nothing',
+    ],
     ['hemolyzed blood', marked({ hemolyzed: true }, hd), 'nothing'],
     ['hemolyzed urine', marked({ hemolyzed: true }, off, 'urineAcr', 'mg/g'), /^question contradiction/],
     ['limits of the laboratory', marked({ lowerNormal: 3.5, upperNormal: 5.1 }, hd), 'nothing'],

@@ -30,7 +30,9 @@ function valueBars(lab: LabResult, at: number, { treatment }: Assessment): reado
     const code = read.why === 'no-unit' || read.why === 'unit-not-known' ? 'unit-not-known' : 'impossible-value';
     return [{ kind: 'refusal', code, field, told: read.told }];
   }
-  const asked = lab.confirmed ? undefined : labQuestion(analyte, value, unit, treatment.setting);
+  // After dialysis a low urea nitrogen is what was aimed at.
+  const isLowered = lab.drawn === 'after-dialysis' && analyte === 'ureaNitrogen';
+  const asked = lab.confirmed || isLowered ? undefined : labQuestion(analyte, value, unit, treatment.setting);
   if (asked === undefined) return [];
   const told = `${asked} Confirm it if it is right as it stands.`;
   return [{ kind: 'question', code: 'unit-in-question', field, told, answeredBy: { list: 'labs', at } }];

@@ -48,7 +48,9 @@ const record = z.strictObject({
   name: words,
   isDemo: z.boolean(),
   assessments: z.array(z.strictObject({ id: words, assessment: z.unknown() })),
-  addedResults: z.array(z.strictObject({ id: words, on: words, labs: z.unknown(), weighings: z.unknown() })).exactOptional(),
+  addedResults: z
+    .array(z.strictObject({ id: words, on: words, assessmentId: words.exactOptional(), labs: z.unknown(), weighings: z.unknown() }))
+    .exactOptional(),
   prescriptions: z.array(prescription),
   contacts: z.array(z.strictObject({ cautionId: words, told: words, on: words, at: words, note: words.exactOptional() })),
   mealPattern: z.array(z.strictObject({ name: words, percent: z.number() })).exactOptional(),
@@ -106,18 +108,20 @@ function assessmentOf(json: unknown): Assessment {
 function resultsOf({
   id,
   on,
+  assessmentId,
   labs,
   weighings,
 }: {
   readonly id: string;
   readonly on: string;
+  readonly assessmentId?: string;
   labs: unknown;
   weighings: unknown;
 }): AddedResults {
   const none = { conditions: [], medicines: [], supplements: [], symptoms: [], allergies: [], avoidedFoods: [], goals: [] };
   const person = { on, sex: 'female', age: { years: 0 }, treatment: { setting: 'ckd-not-on-dialysis' }, diabetes: false };
   const read = assessmentOf({ ...person, ...none, labs, weighings });
-  return { id, on, labs: read.labs, weighings: read.weighings };
+  return { id, on, ...(assessmentId === undefined ? {} : { assessmentId }), labs: read.labs, weighings: read.weighings };
 }
 
 function upgraded(json: unknown): unknown {

@@ -1,7 +1,8 @@
+import { roundHalfUp } from '#core/quantity/rounding.ts';
 import type { Analyte } from './analytes.ts';
 import { daysBetween } from './calendarDay.ts';
 import { type CareFigureId, careFigure } from './careRules.ts';
-import type { CautionRule, Contact, Met } from './caution.ts';
+import { actedOn, type CautionRule, type Contact, type Met } from './caution.ts';
 import type { Symptom } from './client.ts';
 import { type ClientFacts, has, isOnDialysis, type Lab, labWords } from './clientFacts.ts';
 import { correctedCalciumMgPerDl } from './formulas/correctedCalcium.ts';
@@ -21,11 +22,10 @@ const maybeFalse = 'The sample was hemolyzed and may be falsely high: repeat it 
  */
 export const contactRules: readonly CautionRule[] = [
   rule('potassium-6.5', 'emergency-now', emergencyWords, ukAndKdigo, facts => {
-    const lab = highest(facts, 'potassium');
-    if (lab === undefined) return undefined;
     const unwell = symptom(facts, 'palpitations', 'weakness', 'ecg-change');
-    if (lab.value >= careFigure(facts.rules, 'contact.potassium-emergency')) return met(lab, facts);
-    return lab.value >= highPotassium(facts) && unwell !== undefined ? met(lab, facts, ` with ${unwell}`) : undefined;
+    const emergency = careFigure(facts.rules, 'contact.potassium-emergency');
+    const from = unwell === undefined ? emergency : Math.min(emergency, highPotassium(facts));
+    return tellAll(facts, highReadings(facts, 'potassium', from), highFirst, unwell === undefined ? '' : ` with ${unwell}`);
   }),
   rule(
     'potassium-6.0',
@@ -102,15 +102,11 @@ export const potassiumBeforeHemodialysis: CautionRule = {
   told: 'Potassium is above the target before hemodialysis: look for causes, tell the team at the next treatment.',
   source: ownRule,
   when: facts => {
-    const lab = highest(facts, 'potassium');
-    if (
-      facts.setting !== 'hemodialysis' ||
-      lab === undefined ||
-      daysBetween(lab.takenOn, facts.today) > careFigure(facts.rules, 'alarm.asked')
-    )
-      return undefined;
-    const isIn = lab.value >= highPotassium(facts) && lab.value < careFigure(facts.rules, 'contact.potassium-same-day');
-    return isIn ? met(lab, facts) : undefined;
+    if (facts.setting !== 'hemodialysis') return undefined;
+    const [from, below] = [highPotassium(facts), careFigure(facts.rules, 'contact.potassium-same-day')];
+    const found = standing(facts, 'potassium').filter(({ value, drawn }) => value >= from && value < below && drawn !== 'after-dialysis');
+    const lab = toTell(facts, found, highFirst);
+    return lab && { ...met(lab, facts), ...(isOfNow(facts, lab) ? {} : { told: actedOn }) };
   },
 };
 
@@ -141,27 +137,55 @@ function readings({ labs, questioned }: ClientFacts, analyte: Analyte): readonly
   return [...labs, ...questioned].filter(lab => lab.analyte === analyte).sort((a, b) => daysBetween(a.takenOn, b.takenOn));
 }
 
-/** The readings that an alarm looks at: those of the newest day that lifts an earlier one, and what came after it without lifting. */
+/**
+ * The readings that an alarm looks at: those of the newest day that lifts an earlier one, and what came after it without lifting. Each is as
+ * old as it is: one that is history speaks no more, and never in the place of a younger one.
+ */
 function standing(facts: ClientFacts, analyte: Analyte): readonly Lab[] {
-  const all = readings(facts, analyte);
+  const all = readings(facts, analyte).filter(({ takenOn }) => daysBetween(takenOn, facts.today) <= careFigure(facts.rules, 'alarm.asked'));
   const lifts = all.find(lab => !lab.inQuestion && (analyte !== 'potassium' || (!lab.hemolyzed && lab.drawn !== 'after-dialysis')));
   return lifts === undefined ? all : all.filter(({ takenOn }) => daysBetween(lifts.takenOn, takenOn) >= 0);
 }
 
-function highest(facts: ClientFacts, analyte: Analyte): Lab | undefined {
-  return standing(facts, analyte).toSorted((a, b) => b.value - a.value)[0];
+function isOfNow(facts: ClientFacts, { analyte, takenOn }: Lab): boolean {
+  return daysBetween(takenOn, facts.today) <= careFigure(facts.rules, analyte === 'glucose' ? 'alarm.glucose-now' : 'alarm.now');
+}
+
+const isMarked = ({ hemolyzed, inQuestion }: Lab): boolean => hemolyzed || inQuestion === true;
+
+/** Of the readings that reach a bound the one to tell: of now before older ones, clean before marked, then the most extreme. */
+function toTell(facts: ClientFacts, reached: readonly Lab[], byValue: (a: Lab, b: Lab) => number): Lab | undefined {
+  const late = (lab: Lab): number => Number(!isOfNow(facts, lab));
+  return reached.toSorted((a, b) => late(a) - late(b) || Number(isMarked(a)) - Number(isMarked(b)) || byValue(a, b))[0];
+}
+
+/** All that reach the bound are shown, the one that is told first. */
+function tellAll(facts: ClientFacts, reached: readonly Lab[], byValue: (a: Lab, b: Lab) => number, more = ''): Met | undefined {
+  const first = toTell(facts, reached, byValue);
+  if (first === undefined) return undefined;
+  const rest = reached.filter(lab => lab !== first && labWords(lab, facts.today) !== labWords(first, facts.today));
+  return met(first, facts, [more, ...rest.map(lab => `; ${labWords(lab, facts.today)}`)].join(''));
+}
+
+const highFirst = (a: Lab, b: Lab): number => b.value - a.value;
+const lowFirst = (a: Lab, b: Lab): number => a.value - b.value;
+
+function highReadings(facts: ClientFacts, analyte: Analyte, from: number): readonly Lab[] {
+  return standing(facts, analyte).filter(({ value }) => value >= from);
 }
 
 /** After dialysis a potassium is low for a while: it never counts as low. A hemolyzed one is lower still than it reads. */
-function lowest(facts: ClientFacts, analyte: Analyte): Lab | undefined {
-  const all = standing(facts, analyte).filter(lab => analyte !== 'potassium' || lab.drawn !== 'after-dialysis');
-  return all.toSorted((a, b) => a.value - b.value)[0];
+function lowReadings(facts: ClientFacts, analyte: Analyte, below: number): readonly Lab[] {
+  return standing(facts, analyte).filter(({ value, drawn }) => value < below && (analyte !== 'potassium' || drawn !== 'after-dialysis'));
 }
 
+/** From the one bound on, unless a clean reading no older in kind reaches the next, which has an alarm of its own. */
 function potassiumIn(facts: ClientFacts, from: CareFigureId, below: CareFigureId): Met | undefined {
-  const lab = highest(facts, 'potassium');
-  if (lab === undefined || lab.value < careFigure(facts.rules, from) || lab.value >= careFigure(facts.rules, below)) return undefined;
-  return met(lab, facts);
+  const [least, most] = [careFigure(facts.rules, from), careFigure(facts.rules, below)];
+  const reached = highReadings(facts, 'potassium', least).filter(({ value }) => value < most);
+  const above = highReadings(facts, 'potassium', most).filter(lab => !isMarked(lab));
+  const untold = reached.filter(lab => !above.some(one => isOfNow(facts, one) || !isOfNow(facts, lab)));
+  return tellAll(facts, untold, highFirst);
 }
 
 function potassiumOffHemodialysis(facts: ClientFacts): Met | undefined {
@@ -182,16 +206,25 @@ function symptom({ assessment }: ClientFacts, ...symptoms: readonly Symptom[]): 
 
 /** Under the one, and not under the other, which has an alarm of its own. */
 function under(facts: ClientFacts, analyte: Analyte, bound: CareFigureId, notUnder?: CareFigureId): Met | undefined {
-  const lab = lowest(facts, analyte);
-  if (lab === undefined || lab.value >= careFigure(facts.rules, bound)) return undefined;
-  if (notUnder !== undefined && lab.value < careFigure(facts.rules, notUnder)) return undefined;
-  return { because: labWords(lab, facts.today), on: lab.takenOn };
+  const lower = notUnder === undefined ? [] : lowReadings(facts, analyte, careFigure(facts.rules, notUnder));
+  const reached = lowReadings(facts, analyte, careFigure(facts.rules, bound)).filter(lab => !lower.includes(lab));
+  const untold = reached.filter(lab => !lower.some(one => isOfNow(facts, one) || !isOfNow(facts, lab)));
+  const told = tellAll(facts, untold, lowFirst);
+  // That a low one may be falsely high makes it no less low.
+  return told && { because: told.because, on: told.on };
 }
 
 function over(facts: ClientFacts, analyte: Analyte, bound: CareFigureId): Met | undefined {
-  const lab = highest(facts, analyte);
-  return lab !== undefined && lab.value > careFigure(facts.rules, bound) ? met(lab, facts) : undefined;
+  const limit = careFigure(facts.rules, bound);
+  return tellAll(
+    facts,
+    standing(facts, analyte).filter(({ value }) => value > limit + dust),
+    highFirst,
+  );
 }
+
+/** Binary dust in a difference of two results. */
+const dust = 1e-9;
 
 /** Calcium as corrected by the laboratory, else for the albumin of the same day, else as it is and said so. The newest day counts. */
 function calcium(facts: ClientFacts, isOut: (mgPerDl: number) => boolean): Met | undefined {
@@ -205,12 +238,14 @@ function calcium(facts: ClientFacts, isOut: (mgPerDl: number) => boolean): Met |
     const out = own.find(({ value }) => isOut(value));
     return out && met(out, facts);
   }
-  const [albumin] = ofDay('albumin');
+  const albumins = ofDay('albumin');
   for (const total of ofDay('calcium')) {
-    const corrected = albumin && correctedCalciumMgPerDl(total.value, albumin.value);
-    if (corrected?.kind !== 'computed') {
-      if (isOut(total.value)) return met(total, facts, ', not corrected: no albumin of that day');
-    } else if (isOut(corrected.value)) return met(total, facts, `, corrected ${corrected.value.toFixed(1)} mg/dL`);
+    if (albumins.length === 0 && isOut(total.value)) return met(total, facts, ', not corrected: no albumin of that day');
+    for (const albumin of albumins) {
+      const corrected = correctedCalciumMgPerDl(total.value, albumin.value);
+      if (corrected.kind === 'computed' && isOut(corrected.value))
+        return met(total, facts, `, corrected ${roundHalfUp(corrected.value, 1)} mg/dL`);
+    }
   }
   return undefined;
 }
@@ -220,7 +255,7 @@ function risenWithinHours(facts: ClientFacts): Met | undefined {
   const timed = facts.labs.filter(lab => lab.analyte === 'potassium' && lab.takenAt !== undefined && lab.drawn !== 'after-dialysis');
   const [now, ...earlier] = timed.toSorted((a, b) => hoursBetween(a, b));
   if (now === undefined) return undefined;
-  const before = earlier.find(lab => hoursBetween(lab, now) > 0 && hoursBetween(lab, now) <= 12 && now.value - lab.value > 0.5);
+  const before = earlier.find(lab => hoursBetween(lab, now) > 0 && hoursBetween(lab, now) <= 12 && now.value - lab.value > 0.5 + dust);
   return before && met(now, facts, ` after ${labWords(before, facts.today)}`);
 }
 
@@ -235,24 +270,31 @@ function hourOf(time: string): number {
 
 /** A drop of 2 g/dL to the newest day, within 60 days. */
 function hemoglobinDropped(facts: ClientFacts): Met | undefined {
-  const now = lowest(facts, 'hemoglobin');
+  const now = toTell(facts, standing(facts, 'hemoglobin'), lowFirst);
   const window = careFigure(facts.rules, 'alarm.hemoglobin-drop');
-  const before = now && readings(facts, 'hemoglobin').find(lab => isBefore(lab, now, window) && lab.value - now.value >= 2);
+  const before = now && readings(facts, 'hemoglobin').find(lab => isBefore(lab, now, window) && lab.value - now.value >= 2 - dust);
   return now && before && met(now, facts, ` after ${labWords(before, facts.today)}`);
 }
 
-/** 26 umol/L in 48 hours, or by half in 7 days; not on dialysis, where creatinine swings. */
+/** 26 umol/L in 48 hours, or by half in 7 days, also within one day where hours are known; not on dialysis, where creatinine swings. */
 function creatinineRisen(facts: ClientFacts): Met | undefined {
   if (isOnDialysis(facts)) return undefined;
-  const now = highest(facts, 'creatinine');
-  const before =
-    now &&
-    readings(facts, 'creatinine').find(
-      lab =>
-        (isBefore(lab, now, 2) && now.value - lab.value >= creatinineRise - 1e-9) ||
-        (isBefore(lab, now, 7) && now.value >= 1.5 * lab.value),
-    );
-  return now && before && met(now, facts, ` after ${labWords(before, facts.today)}`);
+  const all = readings(facts, 'creatinine').filter(({ inQuestion }) => !inQuestion);
+  for (const now of standing(facts, 'creatinine')) {
+    const before = all.find(lab => {
+      const hours = hoursApart(lab, now);
+      if (hours <= 0 || hours > 7 * 24) return false;
+      return (hours <= 48 && now.value - lab.value >= creatinineRise - dust) || now.value >= 1.5 * lab.value - dust;
+    });
+    if (before !== undefined) return met(now, facts, ` after ${labWords(before, facts.today)}`);
+  }
+  return undefined;
+}
+
+/** Hours between two samples; where an hour is missing whole days count. */
+function hoursApart(from: Lab, to: Lab): number {
+  const isTimed = from.takenAt !== undefined && to.takenAt !== undefined;
+  return isTimed ? hoursBetween(from, to) : daysBetween(from.takenOn, to.takenOn) * 24;
 }
 
 /** 26 umol/L; laboratories that print mg/dL call it 0.3. */

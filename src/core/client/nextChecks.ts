@@ -3,7 +3,7 @@ import { addDays, addMonths, type Day, daysBetween } from './calendarDay.ts';
 import { type CareRules, usualCareRules } from './careRules.ts';
 import { checkAssessment } from './checkAssessment.ts';
 import type { Assessment } from './client.ts';
-import { type ClientFacts, isNewTransplant, takes, transplantAge } from './clientFacts.ts';
+import { type ClientFacts, isNewTransplant, type Lab, takes, transplantAge } from './clientFacts.ts';
 import type { GfrCategory } from './formulas/gfrCategory.ts';
 import type { Setting } from './setting.ts';
 import type { Source } from './source.ts';
@@ -189,5 +189,7 @@ function lastWeight(facts: ClientFacts): Day | undefined {
 
 /** The day on which one of them was last taken; undefined when none ever was. */
 function lastOf(facts: ClientFacts, ...wanted: readonly Analyte[]): Day | undefined {
-  return facts.labs.find(({ analyte }) => wanted.includes(analyte))?.takenOn;
+  // A marked potassium is no check done: its target asks for a new one.
+  const isMarked = ({ analyte, hemolyzed, drawn }: Lab): boolean => analyte === 'potassium' && (hemolyzed || drawn === 'after-dialysis');
+  return facts.labs.find(lab => wanted.includes(lab.analyte) && !isMarked(lab))?.takenOn;
 }

@@ -92,7 +92,7 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, ...found:
       'Bleeding in the gut, transfusion, hemolysis.',
       hemoglobin !== undefined &&
       before !== undefined &&
-      before.value - hemoglobin.value >= 2 &&
+      before.value - hemoglobin.value >= 2 - 1e-9 &&
       daysBetween(before.takenOn, hemoglobin.takenOn) <= 60
         ? labWords(hemoglobin, facts.today)
         : undefined,

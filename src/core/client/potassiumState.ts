@@ -56,7 +56,13 @@ function hasHours(labs: readonly Lab[]): boolean {
 
 /** The last of a day by its hour; without hours the highest. */
 function latestOfDay(labs: readonly Lab[]): Lab | undefined {
-  return hasHours(labs) ? labs.toSorted((a, b) => ((a.takenAt ?? '') < (b.takenAt ?? '') ? 1 : -1))[0] : labs[0];
+  return hasHours(labs) ? labs.toSorted((a, b) => hourOf(b.takenAt) - hourOf(a.takenAt))[0] : labs[0];
+}
+
+/** "8:00" is before "14:00". */
+function hourOf(time = '0:00'): number {
+  const [hours = 0, minutes = 0] = time.split(':').map(Number);
+  return hours + minutes / 60;
 }
 
 function unknown(why: string): PotassiumState {

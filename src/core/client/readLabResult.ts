@@ -16,6 +16,7 @@ export type LabIssueCode =
   | 'lab-day-not-read'
   | 'lab-time-not-read'
   | 'lab-upper-normal-not-read'
+  | 'lab-drawn-in-conflict'
   | 'lab-not-final'
   | 'lab-more-than-one-client'
   | 'lab-twice'
@@ -30,7 +31,9 @@ export interface LabEntry {
   readonly unit: string;
   readonly day: string;
   readonly time?: string;
+  readonly lowerNormal?: number;
   readonly upperNormal?: number;
+  readonly drawn?: LabResult['drawn'];
   readonly hemolyzed?: boolean;
   /** The units that the code of the entry stands for; all units of the analyte when missing. */
   readonly units?: readonly string[];
@@ -56,7 +59,7 @@ export function labUnit(words: string): string {
  * one that cannot be; nothing is guessed. Potassium 5.2 without a unit: lab-unit-missing.
  */
 export function readLabResult(entry: LabEntry, place: Place): LabResult | LabIssue {
-  const { analyte, value, day, time, upperNormal } = entry;
+  const { analyte, value, day, time, lowerNormal, upperNormal, drawn } = entry;
   const facts = analyteFacts(analyte);
   const units = entry.units ?? unitsOf(facts);
   const expected = units.join(' or ');
@@ -79,15 +82,31 @@ export function readLabResult(entry: LabEntry, place: Place): LabResult | LabIss
       `a value that ${facts.name} can have; the result is left out`,
     );
   }
+  if (lowerNormal !== undefined && (lowerNormal < 0 || (upperNormal !== undefined && lowerNormal >= upperNormal))) {
+    const found = `limits ${lowerNormal} to ${upperNormal ?? 'none'} ${unit}`;
+    return issue('lab-upper-normal-not-read', found, 'a lower limit under the upper one; the result is left out');
+  }
   return {
     analyte,
     value,
     unit,
     takenOn: day,
     ...(time === undefined ? {} : { takenAt: time }),
+    ...(lowerNormal === undefined ? {} : { lowerNormal }),
     ...(upperNormal === undefined ? {} : { upperNormal }),
+    ...(drawn === undefined ? {} : { drawn }),
     ...(entry.hemolyzed === true ? { hemolyzed: true } : {}),
   };
+}
+
+/**
+ * What words say about dialysis: "pre", "before HD", "post", "after dialysis" and the like; undefined for words that say neither or both.
+ */
+export function drawnFromWords(words: string): LabResult['drawn'] | undefined {
+  const isBefore = /\b(pre|predialysis|before)\b/iu.test(words);
+  const isAfter = /\b(post|postdialysis|after)\b/iu.test(words);
+  if (isBefore === isAfter) return undefined;
+  return isBefore ? 'before-dialysis' : 'after-dialysis';
 }
 
 /** True for the same result of the same sample, in whatever unit: it is no second result, and must not count as "high twice". */

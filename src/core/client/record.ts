@@ -39,6 +39,8 @@ export interface AddedResults {
   readonly id: string;
   /** The day on which they were added. */
   readonly on: Day;
+  /** The assessment that stood then. A later one was made with them in sight: they belong to it only if it holds them. */
+  readonly assessmentId?: string;
   readonly labs: readonly LabResult[];
   readonly weighings: readonly Weighing[];
 }
@@ -50,7 +52,9 @@ export interface AddedResults {
 export function currentAssessment({ assessments, addedResults = [] }: ClientRecord): KeptAssessment | undefined {
   const [newest] = assessments;
   if (newest === undefined) return undefined;
-  const since = addedResults.filter(({ on }) => on >= newest.assessment.on);
+  const since = addedResults.filter(({ on, assessmentId }) =>
+    assessmentId === undefined ? on >= newest.assessment.on : assessmentId === newest.id,
+  );
   const labs = [...newest.assessment.labs];
   for (const lab of since.flatMap(one => one.labs)) if (!labs.some(known => isSameResult(known, lab))) labs.push(lab);
   const weighings = [...newest.assessment.weighings];

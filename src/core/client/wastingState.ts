@@ -97,14 +97,17 @@ function wastingFacts(facts: ClientFacts, counts: (isCurrent: boolean) => boolea
     ...given('muscleLossPercent3Months', isTold ? assessment.muscleLoss?.percent3Months : undefined),
     ...given('muscleLossPercent6Months', isTold ? assessment.muscleLoss?.percent6Months : undefined),
     ...given('proteinGPerKg', perKg(assessment.intake?.proteinG)),
-    ...given('energyKcalPerKg', perKg(energyIn(facts))),
+    ...given('energyKcalPerKg', perKg(energyIn(facts, kg))),
   };
 }
 
+/** The bound of the criteria for energy eaten. */
+const enoughKcalPerKg = 25;
+
 /** Energy eaten with that of the dialysate (care rules 3); not known where the bags are not, unless food alone is enough. */
-function energyIn({ assessment: { intake, treatment } }: ClientFacts): number | undefined {
+function energyIn({ assessment: { intake, treatment } }: ClientFacts, kg: number | undefined): number | undefined {
   if (intake?.energyKcal === undefined || treatment.setting !== 'peritoneal-dialysis') return intake?.energyKcal;
-  if (treatment.bags === undefined) return undefined;
+  if (treatment.bags === undefined) return kg !== undefined && intake.energyKcal >= enoughKcalPerKg * kg ? intake.energyKcal : undefined;
   const glucose = absorbedGlucose(treatment.bags, treatment.absorbedShare ?? absorbedShareByMethod[treatment.method]);
   return glucose.kind === 'computed' ? intake.energyKcal + glucose.value.energyKcal : undefined;
 }

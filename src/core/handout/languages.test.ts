@@ -76,6 +76,26 @@ describe('languages', () => {
   });
 });
 
+// "Up to 2,000 mg" told as "at least 2,000 mg" turns a ceiling into a floor: the client would eat more of what is limited.
+describe('ceilings and floors', () => {
+  it.each([
+    ['at-most', 'up to 2,000 mg', 'hasta 2,000 mg'],
+    ['at-least', 'at least 2,000 mg', 'al menos 2,000 mg'],
+    ['below', 'less than 2,000 mg', 'menos de 2,000 mg'],
+  ] as const)('[HND-10] "%s" says the same in both languages', (kind, english, spanish) => {
+    expect([en, es].map(words => words.asked({ kind, figure: '2,000 mg' }))).toEqual([english, spanish]);
+    if (kind !== 'at-least')
+      expect([en.askedHead[kind], es.askedHead[kind]]).toEqual([english, spanish].map(text => text.replace(' 2,000 mg', '')));
+  });
+
+  it('[HND-3] [HND-10] a signed ceiling is one on the Spanish page', () => {
+    const { value } = buildHandout(handoutInput(foods, draftWith({ language: 'es', prescription: everything })));
+    const told = JSON.stringify(value.sections);
+    expect(told).toContain('hasta 2,500 mg');
+    expect(told).not.toContain('al menos 2,500 mg');
+  });
+});
+
 describe('the reading grade', () => {
   it.each(settings)('[HND-12] %s: the program’s sentences measure grade 6 or lower, with and without food names', setting => {
     const { value } = buildHandout(handoutInput(foods, draftWith({ setting, prescription: everything, avoidedFoods: ['garlic'] })));

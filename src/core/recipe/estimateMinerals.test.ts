@@ -154,6 +154,21 @@ describe('estimateMinerals', () => {
     }
   });
 
+  // Which printed figure is the wrong one is not known. The one recipe that the solver finds nearest would be a narrow guess, and a client
+  // whose potassium is limited would be told a figure that the label does not bear out.
+  it.each([
+    ['milk, sodium printed four times too high', 'Milk.', 244, milkPanel, { sodiumMg: 400 }],
+    ['turkey, calcium of another food', turkey, 56, turkeyPanel, { calciumMg: 300 }],
+  ] as const)('[RCP-15] a conflict widens the estimate on both sides: %s', (_, statement, grams, panel, wrong) => {
+    const right = estimate(statement, grams, panel);
+    const odd = estimate(statement, grams, { ...panel, ...wrong });
+    expect([right.conflicts.length, odd.conflicts.length]).toEqual([0, 1]);
+    for (const mineral of ['phosphorus', 'potassium'] as const) {
+      expect(odd[mineral].sure.lo, mineral).toBeLessThan(right[mineral].sure.lo);
+      expect(odd[mineral].sure.hi, mineral).toBeGreaterThan(right[mineral].sure.hi * 1.1);
+    }
+  });
+
   it('[RCP-16] a panel that contradicts itself or its statement cannot be bounded, and the lines are named', () => {
     expect(outcome('Water, sugar.', 240, { fatG: 9, carbohydrateG: 20, proteinG: 8 })).toEqual({
       kind: 'cannot-be-bounded',

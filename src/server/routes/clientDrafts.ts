@@ -1,4 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { rulesOrUsual } from '#app/clients/clinicFigures.ts';
 import { describeProposal } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { labsFromCsv } from '#app/labsFromCsv.ts';
@@ -19,7 +20,7 @@ function parsedJson(text: string): unknown {
 }
 
 /** What an assessment comes to while it is typed; nothing is kept. */
-export function clientDraftRoutes({ readTable, now, log }: World) {
+export function clientDraftRoutes({ readTable, now, log, vault }: World) {
   return newApi(log)
     .openapi(
       createRoute({
@@ -30,7 +31,10 @@ export function clientDraftRoutes({ readTable, now, log }: World) {
       }),
       async context => {
         const given = context.req.valid('json');
-        return context.json(describeProposal(readAssessment(given.assessment), localDay(now()), given.pick), 200);
+        return context.json(
+          describeProposal(readAssessment(given.assessment), localDay(now()), given.pick, await rulesOrUsual(vault)),
+          200,
+        );
       },
     )
     .openapi(

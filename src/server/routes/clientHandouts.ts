@@ -1,4 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { clinicFigures } from '#app/clients/clinicFigures.ts';
 import { describeClient } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import type { ClientRecord } from '#core/client/record.ts';
@@ -54,7 +55,7 @@ export function clientHandoutRoutes(world: World, previews: Previews) {
         const { handout, version } = context.req.valid('json');
         const keep = (record: ClientRecord): ClientRecord => ({ ...record, handout });
         const record = await changeRecord(context.req.valid('param').id, version, vault, keep);
-        return context.json(describeClient(record, localDay(now())), 200);
+        return context.json(describeClient(record, localDay(now()), undefined, (await clinicFigures(vault)).rules), 200);
       },
     )
     .openapi(

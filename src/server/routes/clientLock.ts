@@ -1,4 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { isClient } from '#app/clients/clinicFigures.ts';
 import { clientRecordFromJson, clientRecordToJson } from '#core/client/clientRecordJson.ts';
 import { lockBody } from '../clientBodies.ts';
 import { newApi } from '../newApi.ts';
@@ -51,7 +52,7 @@ export function clientLockRoutes({ vault, log }: World, clientPreviews: Previews
       }),
       async context =>
         context.json(
-          (await vault.exportAll()).map(record => clientRecordToJson(clientRecordFromJson(record))),
+          (await vault.exportAll()).map(record => (isClient(record) ? clientRecordToJson(clientRecordFromJson(record)) : record)),
           200,
         ),
     )

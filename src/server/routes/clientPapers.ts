@@ -1,4 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { clinicFigures } from '#app/clients/clinicFigures.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { careBundle } from '#core/client/fhir/careBundle.ts';
 import { type ChartNote, chartNote } from '#core/client/note/chartNote.ts';
@@ -15,7 +16,7 @@ const docxType = 'application/vnd.openxmlformats-officedocument.wordprocessingml
 /** What leaves the record of one client on paper or as a file. */
 export function clientPaperRoutes({ vault, noteDocument, now, log }: World) {
   async function noteOf(id: string): Promise<ChartNote> {
-    const note = chartNote(await recordOf(id, vault), localDay(now()));
+    const note = chartNote(await recordOf(id, vault), localDay(now()), [], (await clinicFigures(vault)).rules);
     if (note === undefined) throw new Fault('assessment-not-valid', 'There is no assessment to write a note from.');
     return note;
   }

@@ -1,13 +1,15 @@
 import { randomUUID } from 'node:crypto';
 import { createRoute, z } from '@hono/zod-openapi';
+import { clinicFigures } from '#app/clients/clinicFigures.ts';
 import { describeClient, describeClientShort } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
 import { type ClientRecord, evenPattern } from '#core/client/record.ts';
 import { withSigned } from '#core/client/signPrescription.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
+import { Fault } from '#core/errors.ts';
 import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, weightBasis } from '../clientBodies.ts';
-import { addRecord, allRecords, changeRecord, readAssessment, recordOf } from '../clientRecords.ts';
+import { addRecord, allRecords, changeRecord, readAssessment, readResults, recordOf } from '../clientRecords.ts';
 import { decisionsToSign } from '../decisionsToSign.ts';
 import { newApi } from '../newApi.ts';
 import type { Previews } from '../previews.ts';
@@ -21,11 +23,14 @@ const noContent = z.object({ done: z.literal(true) });
 /** Clients one by one. Bodies carry what is personal; addresses carry an opaque id alone, and the log nothing. */
 export function clientRoutes({ vault, shelf, store, minerals, now, log }: World, clientPreviews: Previews) {
   const today = (): string => localDay(now());
+  const whole = async (record: ClientRecord, pick?: WeightBasisId) =>
+    describeClient(record, today(), pick, (await clinicFigures(vault)).rules);
   return newApi(log)
     .openapi(
       createRoute({ method: 'get', path: '/clients', responses: answers(z.array(clientShort), 'Clients, who waits first') }),
       async context => {
-        const short = (await allRecords(vault)).map(record => describeClientShort(record, today()));
+        const { rules } = await clinicFigures(vault);
+        const short = (await allRecords(vault)).map(record => describeClientShort(record, today(), rules));
         return context.json(
           short.sort((a, b) => b.openContacts - a.openContacts || a.name.localeCompare(b.name, 'en')),
           200,
@@ -61,7 +66,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
       }),
       async context => {
         const record = await recordOf(context.req.valid('param').id, vault);
-        return context.json(describeClient(record, today(), context.req.valid('query').pick as WeightBasisId | undefined), 200);
+        return context.json(await whole(record, context.req.valid('query').pick as WeightBasisId | undefined), 200);
       },
     )
     .openapi(
@@ -91,7 +96,28 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
           ...one,
           assessments: [{ id: randomUUID(), assessment: read }, ...one.assessments],
         }));
-        return context.json(describeClient(record, today()), 200);
+        return context.json(await whole(record), 200);
+      },
+    )
+    .openapi(
+      createRoute({
+        method: 'post',
+        path: '/clients/{id}/results',
+        request: { params, body: jsonBody(seen.extend({ labs: z.array(assessmentJson), weighings: z.array(assessmentJson) })) },
+        responses: answers(clientBody, 'The client with results and weights that came in since the newest assessment'),
+      }),
+      async context => {
+        const { version, labs, weighings } = context.req.valid('json');
+        const read = readResults({ labs, weighings });
+        if (read.labs.length + read.weighings.length === 0)
+          throw new Fault('assessment-not-valid', 'the results: expected at least one result or weight');
+        const record = await changeRecord(context.req.valid('param').id, version, vault, one => {
+          const [newest] = one.assessments;
+          if (newest === undefined) throw new Fault('assessment-not-valid', 'the results: expected an assessment before them');
+          const added = { id: randomUUID(), on: today(), assessmentId: newest.id, ...read };
+          return { ...one, addedResults: [added, ...(one.addedResults ?? [])] };
+        });
+        return context.json(await whole(record), 200);
       },
     )
     .openapi(
@@ -125,6 +151,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
           by,
           acknowledgedChanges,
           today: today(),
+          rules: (await clinicFigures(vault)).rules,
         });
         const signed = {
           id: randomUUID(),
@@ -134,7 +161,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
           signed: { by, credentials, at: now().toISOString() },
         };
         const record = await changeRecord(id, version, vault, one => withSigned(one, signed));
-        return context.json(describeClient(record, today()), 200);
+        return context.json(await whole(record), 200);
       },
     )
     .openapi(
@@ -156,7 +183,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
           ...one,
           contacts: [contact, ...one.contacts],
         }));
-        return context.json(describeClient(record, today()), 200);
+        return context.json(await whole(record), 200);
       },
     )
     .openapi(
@@ -179,7 +206,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
       async context => {
         const { version, pattern } = context.req.valid('json');
         const record = await changeRecord(context.req.valid('param').id, version, vault, one => ({ ...one, mealPattern: pattern }));
-        return context.json(describeClient(record, today()), 200);
+        return context.json(await whole(record), 200);
       },
     )
     .openapi(

@@ -1,4 +1,4 @@
-import type { ClientRecord } from '../record.ts';
+import { type ClientRecord, currentAssessment } from '../record.ts';
 import { type NutritionOrder, nutritionOrder } from './nutritionOrder.ts';
 import { labObservation, type Observation, weightObservation } from './observations.ts';
 
@@ -27,11 +27,14 @@ export function careBundle(record: ClientRecord): CareBundle | undefined {
   if (prescription === undefined || kept === undefined) return undefined;
   for (const id of [record.id, prescription.id, kept.id]) if (!fhirId.test(id)) throw new RangeError(`no FHIR id: ${id}`);
   const { assessment } = kept;
+  // Results that were added since belong to it while no newer assessment stands.
+  const current = currentAssessment(record);
+  const { labs, weighings } = current?.id === kept.id ? current.assessment : assessment;
   const person = { reference: `Patient/${record.id}` };
   const resources = [
     nutritionOrder(prescription, assessment, person),
-    ...assessment.labs.map((lab, at) => labObservation(lab, resourceId(kept.id, `lab-${at + 1}`), person)),
-    ...assessment.weighings.map((weighing, at) => weightObservation(weighing, resourceId(kept.id, `weight-${at + 1}`), person)),
+    ...labs.map((lab, at) => labObservation(lab, resourceId(kept.id, `lab-${at + 1}`), person)),
+    ...weighings.map((weighing, at) => weightObservation(weighing, resourceId(kept.id, `weight-${at + 1}`), person)),
   ];
   return {
     resourceType: 'Bundle',

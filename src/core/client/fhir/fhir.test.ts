@@ -113,7 +113,7 @@ describe('what is exported', () => {
           facts.possible[0] + share * (facts.possible[1] - facts.possible[0]),
           units[at % units.length]!,
           '2026-06-05',
-          more ? { takenAt: '06:00', hemolyzed: true, upperNormal: 5 } : {},
+          more ? { takenAt: '06:00', hemolyzed: true, lowerNormal: 3, upperNormal: 5, drawn: 'after-dialysis' } : {},
         );
       });
     const kind = fc.constantFrom<WeightKind>('actual', 'dry', 'usual', 'goal', 'after-drain');
@@ -181,7 +181,25 @@ describe('what is read', () => {
     expect(codesOf(loinc('3091-6', 5, 'mmol/L'))).toEqual(['lab-analyte-not-known']);
     expect(codesOf(loinc('1968-7', 22, 'mmol/L'))).toEqual(['lab-analyte-not-known']);
     expect(codesOf(observation({ code: { text: 'Potassium' } }))).toEqual(['lab-analyte-not-known']);
-    expect(codesOf(loinc('11064-3', 20, 'mg/dL'))).toEqual(['lab-analyte-not-known']);
+  });
+
+  it('[CLT-98] before and after dialysis and both limits go out and come back; a code that says the other is told', () => {
+    const marked = lab('potassium', 5.2, 'mmol/L', '2026-06-05', { lowerNormal: 3.5, upperNormal: 5.1, drawn: 'before-dialysis' });
+    const client = { ...hemodialysisClient, labs: [marked] };
+    const written = careBundle(recordOf(client))!;
+    expect(faultsOf(written)).toEqual([]);
+    expect(labsFromFhir(written).value).toEqual([marked]);
+    expect(labsFromFhir(loinc('11064-3', 18, 'mg/dL')).value).toMatchObject([{ drawn: 'after-dialysis' }]);
+    expect(codesOf({ ...loinc('11064-3', 18, 'mg/dL'), method: { text: 'drawn before dialysis' } })).toEqual(['lab-drawn-in-conflict']);
+  });
+
+  it('[CLT-99] results that were added to the assessment signed for are in the bundle', () => {
+    const added = lab('potassium', 4.9, 'mmol/L', '2026-06-14');
+    const more = { id: 'added-1', on: '2026-06-15', assessmentId: 'assessment-2', labs: [added], weighings: [] };
+    expect(labsFromFhir(careBundle({ ...record, addedResults: [more] })).value).toContainEqual(added);
+    expect(labsFromFhir(careBundle({ ...record, addedResults: [{ ...more, assessmentId: 'assessment-1' }] })).value).not.toContainEqual(
+      added,
+    );
   });
 
   it('[FHR-7] not final, not a figure, no day, not possible: left out and said', () => {

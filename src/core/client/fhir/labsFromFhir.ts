@@ -1,6 +1,6 @@
 import type { Place, Reading } from '#core/errors.ts';
 import type { LabResult } from '../client.ts';
-import { collectLabs, type LabIssue, type LabIssueCode, labUnit, readLabResult } from '../readLabResult.ts';
+import { collectLabs, drawnFromWords, type LabIssue, type LabIssueCode, labUnit, readLabResult } from '../readLabResult.ts';
 import { loincCode } from './loinc.ts';
 import { ucumFromUnit, ucumSystem } from './ucum.ts';
 
@@ -102,7 +102,13 @@ function readObservation(observation: Json, place: Place): LabResult | LabIssue 
     return issue('lab-unit-not-known', found, 'one unit; the result is left out');
   }
   const [day = '', time] = told(observation.effectiveDateTime ?? observation.effectiveInstant ?? '').split('T');
-  const upperNormal = upperNormalOf(observation, unit, code.units);
+  const lowerNormal = normalOf(observation, 'low', unit, code.units);
+  const upperNormal = normalOf(observation, 'high', unit, code.units);
+  const method = isObject(observation.method) ? told(observation.method.text) : '';
+  const marks = new Set([drawnFromWords(method), ...known.map(({ drawn }) => drawn)].filter(one => one !== undefined));
+  if (marks.size > 1)
+    return issue('lab-drawn-in-conflict', `${code.code}: ${[...marks].join(' and ')}`, 'one of the two; the result is left out');
+  const [drawn] = marks;
   return readLabResult(
     {
       analyte: code.analyte,
@@ -111,7 +117,9 @@ function readObservation(observation: Json, place: Place): LabResult | LabIssue 
       units: known.flatMap(({ units }) => units),
       day,
       ...(time === undefined ? {} : { time: time.slice(0, 5) }),
+      ...(lowerNormal === undefined ? {} : { lowerNormal }),
       ...(upperNormal === undefined ? {} : { upperNormal }),
+      ...(drawn === undefined ? {} : { drawn }),
       hemolyzed: isHemolyzed(observation),
     },
     place,
@@ -129,11 +137,11 @@ function unitOf(quantity: Json, units: readonly string[]): string | undefined {
 }
 
 /** The upper end of the one reference range that the laboratory sends without a type, in the unit of the result. */
-function upperNormalOf(observation: Json, unit: string, units: readonly string[]): number | undefined {
+function normalOf(observation: Json, end: 'low' | 'high', unit: string, units: readonly string[]): number | undefined {
   const ranges = listOf(observation.referenceRange).filter(isObject);
-  const [only] = ranges;
-  if (ranges.length !== 1 || only === undefined || !isObject(only.high) || typeof only.high.value !== 'number') return undefined;
-  return unitOf(only.high, units) === unit ? only.high.value : undefined;
+  const limit = ranges.length === 1 ? ranges[0]?.[end] : undefined;
+  if (!isObject(limit) || typeof limit.value !== 'number') return undefined;
+  return unitOf(limit, units) === unit ? limit.value : undefined;
 }
 
 function isHemolyzed(observation: Json): boolean {

@@ -11,6 +11,8 @@ export interface LoincCode {
   /** The units, as the workbench writes them, that this code stands for: a mass code refuses moles. First the one it is written with. */
   readonly units: readonly string[];
   readonly fromMemory?: true;
+  /** The code itself says that the sample was drawn before or after dialysis. */
+  readonly drawn?: 'before-dialysis' | 'after-dialysis';
   /** Read and never written: another code of the analyte is the usual one. */
   readonly readOnly?: true;
 }
@@ -41,7 +43,8 @@ export const loincCodes: readonly LoincCode[] = [
   { code: '2093-3', analyte: 'cholesterol', units: ['mg/dL'] },
   { code: '14647-2', analyte: 'cholesterol', units: ['mmol/L'] },
   { code: '3094-0', analyte: 'ureaNitrogen', units: ['mg/dL'] },
-  { code: '11065-0', analyte: 'ureaNitrogen', units: ['mg/dL'], readOnly: true },
+  { code: '11065-0', analyte: 'ureaNitrogen', units: ['mg/dL'], drawn: 'before-dialysis', readOnly: true },
+  { code: '11064-3', analyte: 'ureaNitrogen', units: ['mg/dL'], drawn: 'after-dialysis', readOnly: true, fromMemory: true },
   { code: '22664-7', analyte: 'ureaNitrogen', units: ['mmol/L'] },
   { code: '2160-0', analyte: 'creatinine', units: ['mg/dL'] },
   { code: '14682-9', analyte: 'creatinine', units: ['umol/L'] },

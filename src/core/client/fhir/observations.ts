@@ -14,9 +14,11 @@ export interface Observation {
   readonly subject: Reference;
   readonly effectiveDateTime: string;
   readonly valueQuantity: Quantity;
+  /** Of a result: before or after dialysis, in words; R4 has no code for it. */
+  readonly method?: Concept;
   readonly note?: readonly { readonly text: string }[];
   readonly specimen?: Reference;
-  readonly referenceRange?: readonly { readonly high: Quantity }[];
+  readonly referenceRange?: readonly { readonly low?: Quantity; readonly high?: Quantity }[];
 }
 
 export interface Concept {
@@ -67,7 +69,17 @@ export function labObservation(lab: LabResult, id: string, subject: Reference): 
     valueQuantity: quantity(lab.value, lab.unit),
     ...(lab.takenAt === undefined ? {} : { note: [{ text: `Taken at ${lab.takenAt}.` }] }),
     ...(lab.hemolyzed ? { specimen: { reference: '#sample' } } : {}),
-    ...(lab.upperNormal === undefined ? {} : { referenceRange: [{ high: quantity(lab.upperNormal, lab.unit) }] }),
+    ...(lab.drawn === undefined ? {} : { method: { text: `drawn ${lab.drawn.replace('-', ' ')}` } }),
+    ...(lab.lowerNormal === undefined && lab.upperNormal === undefined
+      ? {}
+      : {
+          referenceRange: [
+            {
+              ...(lab.lowerNormal === undefined ? {} : { low: quantity(lab.lowerNormal, lab.unit) }),
+              ...(lab.upperNormal === undefined ? {} : { high: quantity(lab.upperNormal, lab.unit) }),
+            },
+          ],
+        }),
   };
 }
 

@@ -1,11 +1,12 @@
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { type Day, isDay, yearsBetween } from '../calendarDay.ts';
+import { type CareRules, usualCareRules } from '../careRules.ts';
 import { checkAssessment } from '../checkAssessment.ts';
 import type { Assessment } from '../client.ts';
 import { ageWords, type ClientFacts, labWords } from '../clientFacts.ts';
 import { nextChecks } from '../nextChecks.ts';
 import { type Proposal, proposePrescription, standingNotice } from '../proposePrescription.ts';
-import { type ClientRecord, contactsMade, type Prescription } from '../record.ts';
+import { type ClientRecord, contactsMade, currentAssessment, type Prescription } from '../record.ts';
 import { sourceWords } from '../source.ts';
 import { type Target, targetItems } from '../target.ts';
 import { decidedWords, householdWords, rangeWords, targetNames } from '../targetWords.ts';
@@ -29,15 +30,20 @@ export interface NoteSection {
  * that stands. Undefined without an assessment. `clinicStatements` are the clinic's own, added as they are; there is no
  * licensed term set in it.
  */
-export function chartNote(record: ClientRecord, today: Day, clinicStatements: readonly string[] = []): ChartNote | undefined {
-  const [kept] = record.assessments;
+export function chartNote(
+  record: ClientRecord,
+  today: Day,
+  clinicStatements: readonly string[] = [],
+  rules: CareRules = usualCareRules,
+): ChartNote | undefined {
+  const kept = currentAssessment(record);
   if (kept === undefined) return undefined;
   const newest = kept.assessment;
-  const { facts } = checkAssessment(newest, today);
+  const { facts } = checkAssessment(newest, today, rules);
   const [prescription] = record.prescriptions;
   const isForNewest = prescription?.assessmentId === kept.id;
   // What was picked at the signature holds for the assessment it was picked for.
-  const proposal = proposePrescription(newest, today, isForNewest ? prescription?.weightBasis : undefined);
+  const proposal = proposePrescription(newest, today, isForNewest ? prescription?.weightBasis : undefined, rules);
   return cleaned({
     title: `Nutrition note, ${record.name}, ${today}`,
     sections: [
@@ -49,7 +55,7 @@ export function chartNote(record: ClientRecord, today: Day, clinicStatements: re
       { heading: 'Cautions', paragraphs: cautionWords(record, proposal) },
       {
         heading: 'Monitoring and evaluation',
-        paragraphs: proposal.kind === 'barred' ? ['Not planned until what bars a target is answered.'] : monitoring(newest, today),
+        paragraphs: proposal.kind === 'barred' ? ['Not planned until what bars a target is answered.'] : monitoring(newest, today, rules),
       },
       { heading: 'Notice', paragraphs: [standingNotice] },
     ],
@@ -72,8 +78,8 @@ function clean(text: string): string {
   return text.toWellFormed().replace(/[\p{Cc}\uFFFE\uFFFF]/gu, ' ');
 }
 
-function monitoring(newest: Assessment, today: Day): string[] {
-  return nextChecks(newest, today).map(
+function monitoring(newest: Assessment, today: Day, rules: CareRules): string[] {
+  return nextChecks(newest, today, rules).map(
     ({ item, every, lastOn, dueBy, state }) =>
       `${item}: ${state === 'overdue' ? 'overdue since' : 'due by'} ${dueBy} (${every}; ${lastOn === undefined ? 'no earlier one on record' : `last ${lastOn}`}).`,
   );

@@ -51,7 +51,8 @@ export function reasonsToAsk(facts: ClientFacts): readonly string[] {
   const urine = facts.assessment.urineMlPerDay;
   const isLittle = urine !== undefined && urine.value < littleUrineMl && isInDate(facts, 'urine', urine.on);
   return [
-    ...(has(facts, 'overload', 'edema') ? ['There is fluid overload'] : []),
+    ...(has(facts, 'overload', 'edema', 'ascites') ? ['There is fluid overload'] : []),
+    ...(facts.assessment.symptoms.some(one => one === 'swelling' || one === 'breathlessness') ? ['Swelling or breathlessness'] : []),
     ...(has(facts, 'heart-failure') ? ['Heart failure'] : []),
     ...(sodium !== undefined && sodium.value < 135 ? [`Low sodium: ${labWords(sodium, facts.today)}`] : []),
     // On hemodialysis little urine is what the limit is made of.

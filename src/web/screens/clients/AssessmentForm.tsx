@@ -4,7 +4,7 @@ import { answer, api, type Proposal } from '../../api.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
 import { Told } from '../../ui/Told.tsx';
 import { Bags, Labs, type Part, Weighings } from './AssessmentRows.tsx';
-import { type AssessmentDraft, assessmentOf, draftOf } from './assessmentDraft.ts';
+import { type AssessmentDraft, assessmentOf, draftOf, questionsByRow } from './assessmentDraft.ts';
 import { conditions, medicines, missingParts, settings, supplements, symptoms } from './vocabulary.ts';
 
 /** A dated set of facts. Questions and refusals speak while it is typed; nothing is corrected silently. */
@@ -28,6 +28,7 @@ export function AssessmentForm({
     queryKey: ['propose', json],
     queryFn: () => answer<Proposal>(api.clients.propose.$post({ json: { assessment: JSON.parse(json) } })),
     placeholderData: before => before,
+    enabled: stillMissing(draft).length === 0,
     gcTime: 0,
   });
   const set = (key: string, value: string): void => setDraft({ ...draft, fields: { ...draft.fields, [key]: value } });
@@ -56,6 +57,8 @@ export function AssessmentForm({
     </label>
   );
   const setting = draft.fields.setting;
+  const bars = proposal.data?.bars ?? [];
+  const missing = stillMissing(draft);
   return (
     <form
       className="sheet stack"
@@ -76,6 +79,7 @@ export function AssessmentForm({
         <div className="formgrid">
           {field('on', 'Day of the assessment', 'date')}
           {choice('sex', 'Sex (for formulas)', [
+            ['', 'choose'],
             ['female', 'female'],
             ['male', 'male'],
           ])}
@@ -137,17 +141,33 @@ export function AssessmentForm({
             ['fair', 'fair'],
             ['poor', 'poor'],
           ])}
-          {field('loss3', 'Unintended loss in 3 months, %', 'number')}
-          {field('loss6', 'Unintended loss in 6 months, %', 'number')}
+          {field('loss3', 'Weight loss in 3 months, %', 'number')}
+          {field('loss6', 'Weight loss in 6 months, %', 'number')}
+          {choice('lossCause', 'The loss was', [
+            ['', 'not asked'],
+            ['unintended', 'unintended'],
+            ['wanted', 'wanted'],
+            ['fluid', 'fluid'],
+          ])}
           {field('muscle3', 'Muscle loss in 3 months, %', 'number')}
           {field('muscle6', 'Muscle loss in 6 months, %', 'number')}
           {field('littleForDays', 'Days with next to nothing eaten', 'number')}
           {field('energyKcal', 'Energy eaten, kcal a day', 'number')}
           {field('proteinG', 'Protein eaten, g a day', 'number')}
         </div>
-        <Weighings draft={draft} today={today} onChange={setDraft} />
+        <Weighings
+          rows={draft.weighings}
+          today={today}
+          onRows={weighings => setDraft({ ...draft, weighings })}
+          questions={questionsByRow(draft.weighings, 'weighings', bars)}
+        />
       </fieldset>
-      <Labs draft={draft} today={today} onChange={setDraft} />
+      <Labs
+        rows={draft.labs}
+        today={today}
+        onRows={labs => setDraft({ ...draft, labs })}
+        questions={questionsByRow(draft.labs, 'labs', bars)}
+      />
       <Ticks name="Conditions" list="conditions" options={conditions} draft={draft} onChange={setDraft} />
       <Ticks name="Missing parts of the body, one side" list="missingParts" options={missingParts} draft={draft} onChange={setDraft} />
       <Ticks name="Medicines, by class" list="medicines" options={medicines} draft={draft} onChange={setDraft} />
@@ -167,7 +187,13 @@ export function AssessmentForm({
           {field('lastFullAssessmentOn', 'Last full assessment on', 'date')}
         </div>
       </fieldset>
-      {proposal.data !== undefined && (
+      {missing.length > 0 && (
+        <p className="notice" role="status">
+          Before anything can be proposed: {missing.join('; ')}.
+        </p>
+      )}
+      {missing.length === 0 && proposal.error !== null && <Told error={proposal.error} />}
+      {missing.length === 0 && proposal.data !== undefined && (
         <div className="notice" role="status">
           {proposal.data.bars.length === 0 ? <p>So far a prescription can be proposed.</p> : null}
           {proposal.data.bars.map(({ kind, told }) => (
@@ -195,6 +221,15 @@ export function AssessmentForm({
       </p>
     </form>
   );
+}
+
+/** What has no usual value: neither sex nor age is filled in for anybody. */
+function stillMissing({ fields }: AssessmentDraft): readonly string[] {
+  const f = (key: string): string => (fields[key] ?? '').trim();
+  return [
+    ...(f('sex') === '' ? ['choose the sex that formulas go by'] : []),
+    ...(f('bornOn') === '' && f('years') === '' ? ['type the day of birth or the age'] : []),
+  ];
 }
 
 function Ticks({

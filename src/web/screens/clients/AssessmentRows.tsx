@@ -10,22 +10,63 @@ export interface Part {
   readonly onChange: (draft: AssessmentDraft) => void;
 }
 
+/** Rows of a draft with what is asked about each; an assessment's, or those of results that are added to one. */
+interface Rows<List extends 'labs' | 'weighings'> {
+  readonly rows: AssessmentDraft[List];
+  readonly today: string;
+  readonly onRows: (rows: AssessmentDraft[List]) => void;
+  readonly questions: ReadonlyMap<number, string>;
+}
+
+/** A question about a row, with the tick that answers it. Another value or unit is asked about anew. */
+function Answer({
+  question,
+  is,
+  name,
+  onAnswer,
+}: {
+  readonly question: string | undefined;
+  readonly is: boolean;
+  readonly name: string;
+  readonly onAnswer: (yes: boolean) => void;
+}) {
+  if (question === undefined && !is) return null;
+  return (
+    <div className="notice">
+      {question === undefined ? null : (
+        <p>
+          <b>A question.</b> {question}
+        </p>
+      )}
+      <label className="row">
+        <input type="checkbox" checked={is} onChange={event => onAnswer(event.target.checked)} />
+        <span>Yes, {name} is right</span>
+      </label>
+    </div>
+  );
+}
+
 /** Weights with their kind: only some kinds set a target. */
-export function Weighings({ draft, today, onChange }: Part & { readonly today: string }) {
+export function Weighings({ rows, today, onRows, questions }: Rows<'weighings'>) {
   const change = (at: number, part: Partial<AssessmentDraft['weighings'][number]>): void =>
-    onChange({ ...draft, weighings: draft.weighings.map((one, index) => (index === at ? { ...one, ...part } : one)) });
+    onRows(rows.map((one, index) => (index === at ? { ...one, ...part } : one)));
   return (
     <>
-      {draft.weighings.map((one, at) => (
+      {rows.map((one, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a weighing has no identity but its place while it is typed
         <div className="row" key={at}>
           <label className="field">
             <span>Weight</span>
-            <input type="number" step="any" value={one.value} onChange={event => change(at, { value: event.target.value })} />
+            <input
+              type="number"
+              step="any"
+              value={one.value}
+              onChange={event => change(at, { value: event.target.value, unitConfirmed: false })}
+            />
           </label>
           <label className="field">
             <span>Unit</span>
-            <select value={one.unit} onChange={event => change(at, { unit: event.target.value })}>
+            <select value={one.unit} onChange={event => change(at, { unit: event.target.value, unitConfirmed: false })}>
               <option>kg</option>
               <option>lb</option>
             </select>
@@ -44,22 +85,19 @@ export function Weighings({ draft, today, onChange }: Part & { readonly today: s
             <span>On</span>
             <input type="date" value={one.on} onChange={event => change(at, { on: event.target.value })} />
           </label>
-          <label className="row">
-            <input type="checkbox" checked={one.unitConfirmed} onChange={event => change(at, { unitConfirmed: event.target.checked })} />
-            <span>unit checked</span>
-          </label>
+          <Answer
+            question={questions.get(at)}
+            is={one.unitConfirmed}
+            name={`${one.value} ${one.unit}`}
+            onAnswer={unitConfirmed => change(at, { unitConfirmed })}
+          />
         </div>
       ))}
       <p>
         <button
           type="button"
           className="quiet"
-          onClick={() =>
-            onChange({
-              ...draft,
-              weighings: [...draft.weighings, { value: '', unit: 'kg', kind: 'actual', on: today, unitConfirmed: false }],
-            })
-          }
+          onClick={() => onRows([...rows, { value: '', unit: 'kg', kind: 'actual', on: today, unitConfirmed: false }])}
         >
           Add a weight
         </button>
@@ -108,21 +146,21 @@ export function Bags({ draft, onChange }: Part) {
 }
 
 /** Laboratory results, typed or read from a file. */
-export function Labs({ draft, today, onChange }: Part & { readonly today: string }) {
+export function Labs({ rows, today, onRows, questions }: Rows<'labs'>) {
   const change = (at: number, part: Partial<AssessmentDraft['labs'][number]>): void =>
-    onChange({ ...draft, labs: draft.labs.map((one, index) => (index === at ? { ...one, ...part } : one)) });
+    onRows(rows.map((one, index) => (index === at ? { ...one, ...part } : one)));
   const unitsOf = (analyte: string): readonly string[] => labChoices.find(({ key }) => key === analyte)?.units ?? [];
   return (
     <fieldset className="stack">
       <legend>Laboratory results, each with its unit and day</legend>
-      {draft.labs.map((one, at) => (
+      {rows.map((one, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a result has no identity but its place while it is typed
         <div className="row" key={at}>
           <label className="field">
             <span>Result</span>
             <select
               value={one.analyte}
-              onChange={event => change(at, { analyte: event.target.value, unit: unitsOf(event.target.value)[0] ?? '' })}
+              onChange={event => change(at, { analyte: event.target.value, unit: unitsOf(event.target.value)[0] ?? '', confirmed: false })}
             >
               {labChoices.map(({ key, name }) => (
                 <option key={key} value={key}>
@@ -133,11 +171,16 @@ export function Labs({ draft, today, onChange }: Part & { readonly today: string
           </label>
           <label className="field">
             <span>Value</span>
-            <input type="number" step="any" value={one.value} onChange={event => change(at, { value: event.target.value })} />
+            <input
+              type="number"
+              step="any"
+              value={one.value}
+              onChange={event => change(at, { value: event.target.value, confirmed: false })}
+            />
           </label>
           <label className="field">
             <span>Unit</span>
-            <select value={one.unit} onChange={event => change(at, { unit: event.target.value })}>
+            <select value={one.unit} onChange={event => change(at, { unit: event.target.value, confirmed: false })}>
               {unitsOf(one.analyte).map(unit => (
                 <option key={unit}>{unit}</option>
               ))}
@@ -151,16 +194,57 @@ export function Labs({ draft, today, onChange }: Part & { readonly today: string
             <input type="checkbox" checked={one.hemolyzed} onChange={event => change(at, { hemolyzed: event.target.checked })} />
             <span>hemolyzed</span>
           </label>
+          <details className="small">
+            <summary>
+              Hour, dialysis, laboratory’s limits{one.takenAt + one.drawn + one.lowerNormal + one.upperNormal === '' ? '' : ' (given)'}
+            </summary>
+            <div className="row">
+              <label className="field">
+                <span>Taken at</span>
+                <input type="time" value={one.takenAt} onChange={event => change(at, { takenAt: event.target.value })} />
+              </label>
+              <label className="field">
+                <span>Drawn</span>
+                <select value={one.drawn} onChange={event => change(at, { drawn: event.target.value })}>
+                  <option value="">not known</option>
+                  <option value="before-dialysis">before dialysis</option>
+                  <option value="after-dialysis">after dialysis</option>
+                </select>
+              </label>
+              <label className="field">
+                <span>Lower limit</span>
+                <input
+                  type="number"
+                  step="any"
+                  value={one.lowerNormal}
+                  onChange={event => change(at, { lowerNormal: event.target.value })}
+                />
+              </label>
+              <label className="field">
+                <span>Upper limit</span>
+                <input
+                  type="number"
+                  step="any"
+                  value={one.upperNormal}
+                  onChange={event => change(at, { upperNormal: event.target.value })}
+                />
+              </label>
+            </div>
+          </details>
+          <Answer
+            question={questions.get(at)}
+            is={one.confirmed}
+            name={`${one.value} ${one.unit}`}
+            onAnswer={confirmed => change(at, { confirmed })}
+          />
         </div>
       ))}
-      <LabImport onLabs={labs => onChange({ ...draft, labs: [...draft.labs, ...labs] })} />
+      <LabImport onLabs={labs => onRows([...rows, ...labs])} />
       <p>
         <button
           type="button"
           className="quiet"
-          onClick={() =>
-            onChange({ ...draft, labs: [...draft.labs, labDraftOf({ analyte: 'potassium', unit: 'mmol/L', takenOn: today })] })
-          }
+          onClick={() => onRows([...rows, labDraftOf({ analyte: 'potassium', unit: 'mmol/L', takenOn: today })])}
         >
           Add a result
         </button>

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { ClientHandout } from '../handouts/ClientHandout.tsx';
+import { AddResults } from './AddResults.tsx';
 import { AssessmentForm } from './AssessmentForm.tsx';
 import { Cautions } from './Cautions.tsx';
 import { ChartNote } from './ChartNote.tsx';
@@ -20,6 +21,7 @@ export function ClientScreen() {
   const { clientId } = route.useParams();
   const queries = useQueryClient();
   const [isAssessing, setAssessing] = useState(false);
+  const [isAdding, setAdding] = useState(false);
   const [pick, setPick] = useState<string>();
   const client = useQuery({
     queryKey: ['client', clientId, pick],
@@ -53,11 +55,30 @@ export function ClientScreen() {
           </span>
           <h1>{data.name}</h1>
         </div>
-        <button type="button" className="act noprint" onClick={() => setAssessing(true)}>
-          New assessment
-        </button>
+        <p className="row noprint">
+          {data.assessmentId !== undefined && (
+            <button type="button" className="quiet" disabled={isAssessing} onClick={() => setAdding(true)}>
+              Add results
+            </button>
+          )}
+          <button type="button" className="act" disabled={isAdding} onClick={() => setAssessing(true)}>
+            New assessment
+          </button>
+        </p>
       </div>
       {data.cautions !== undefined && <Cautions client={data} onChanged={refresh} />}
+      {isAdding && (
+        <AddResults
+          client={data}
+          today={localToday()}
+          onSave={async results => {
+            await answer(api.clients[':id'].results.$post({ param: { id: clientId }, json: { version: data.version, ...results } }));
+            setAdding(false);
+            await refresh();
+          }}
+          onCancel={() => setAdding(false)}
+        />
+      )}
       {isAssessing && (
         <AssessmentForm
           start={data.assessment}
@@ -123,6 +144,16 @@ function Assessment({ client, onPick }: { readonly client: Client; readonly onPi
           {client.wasting?.map(one => (
             <p key={one}>{one}</p>
           ))}
+        </div>
+      )}
+      {(client.notUsed?.length ?? 0) > 0 && (
+        <div>
+          <h3>On record, not used</h3>
+          <ul className="small">
+            {client.notUsed?.map(one => (
+              <li key={one}>{one}</li>
+            ))}
+          </ul>
         </div>
       )}
       <div>

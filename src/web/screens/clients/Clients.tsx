@@ -3,6 +3,8 @@ import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api, type ClientShort } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
+import { ClinicFigures } from './ClinicFigures.tsx';
+import { EraseDialog } from './EraseDialog.tsx';
 import { Lock } from './Lock.tsx';
 import { settingName } from './vocabulary.ts';
 
@@ -11,7 +13,7 @@ export function ClientsScreen() {
   const queries = useQueryClient();
   const navigate = useNavigate();
   const [name, setName] = useState('');
-  const [confirm, setConfirm] = useState('');
+  const [erasing, setErasing] = useState<ClientShort | 'everyone'>();
   const clients = useQuery({ queryKey: ['clients'], queryFn: () => answer<ClientShort[]>(api.clients.$get()), gcTime: 0 });
   const refresh = async (): Promise<void> => void (await queries.invalidateQueries({ queryKey: ['clients'] }));
   const add = useMutation({
@@ -35,7 +37,7 @@ export function ClientsScreen() {
     <>
       <h1>Clients</h1>
       <Lock onOpen={refresh} />
-      {!isLocked && <Told error={clients.error ?? add.error ?? remove.error ?? erase.error} />}
+      {!isLocked && <Told error={clients.error ?? add.error} />}
       {clients.data !== undefined && !isLocked && (
         <>
           <section className="sheet scroll" aria-label="Clients">
@@ -76,7 +78,7 @@ export function ClientsScreen() {
                           type="button"
                           className="quiet noprint"
                           aria-label={`Erase ${client.name}`}
-                          onClick={() => remove.mutate(client)}
+                          onClick={() => setErasing(client)}
                         >
                           Erase
                         </button>
@@ -102,18 +104,43 @@ export function ClientsScreen() {
               Add the client
             </button>
           </form>
+          <ClinicFigures />
           <section className="sheet row noprint" aria-label="Export and erase">
             <a className="quiet" href="/api/clients/export" download="clients.json">
               Export every client
             </a>
-            <label className="field">
-              <span>To erase everyone, type: erase every client</span>
-              <input type="text" value={confirm} onChange={event => setConfirm(event.target.value)} autoComplete="off" />
-            </label>
-            <button type="button" className="quiet" disabled={confirm !== 'erase every client'} onClick={() => erase.mutate()}>
+            <button type="button" className="quiet" onClick={() => setErasing('everyone')}>
               Erase every client
             </button>
           </section>
+          {erasing === 'everyone' && (
+            <EraseDialog
+              title="Erase every client?"
+              word="erase every client"
+              button="Erase every client"
+              onErase={() => erase.mutateAsync()}
+              onClose={() => setErasing(undefined)}
+            >
+              <p>
+                All {clients.data.length} clients go for good: assessments, results, signed prescriptions, who was told, handouts, and the
+                passphrase. Export first what must be kept; nothing brings it back.
+              </p>
+            </EraseDialog>
+          )}
+          {erasing !== undefined && erasing !== 'everyone' && (
+            <EraseDialog
+              title={`Erase ${erasing.name}?`}
+              word={erasing.name}
+              button="Erase the client"
+              onErase={() => remove.mutateAsync(erasing)}
+              onClose={() => setErasing(undefined)}
+            >
+              <p>
+                Everything about this client goes for good: assessments, results, signed prescriptions, who was told, and the handout.
+                Nothing brings it back.
+              </p>
+            </EraseDialog>
+          )}
         </>
       )}
     </>

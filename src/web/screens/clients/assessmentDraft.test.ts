@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { assessmentFromJson } from '#core/client/assessmentFromJson.ts';
-import { assessmentOf, draftOf, labDraftOf } from './assessmentDraft.ts';
+import { assessmentOf, draftOf, labDraftOf, questionsByRow } from './assessmentDraft.ts';
+import { conditions, medicines, supplements, symptoms } from './vocabulary.ts';
 
 const today = '2026-06-15';
 
@@ -33,8 +34,11 @@ const full = {
       unit: 'mmol/L',
       takenOn: '2026-06-05',
       takenAt: '07:30',
+      lowerNormal: 3.5,
       upperNormal: 5.1,
+      drawn: 'before-dialysis',
       hemolyzed: true,
+      confirmed: true,
     },
   ],
   conditions: ['edema'],
@@ -45,7 +49,7 @@ const full = {
   allergies: ['milk'],
   avoidedFoods: ['pork'],
   appetite: 'poor',
-  weightLoss: { percent3Months: 3, percent6Months: 6 },
+  weightLoss: { percent3Months: 3, percent6Months: 6, cause: 'wanted' },
   muscleLoss: { percent3Months: 4 },
   intake: { energyKcal: 1500, proteinG: 50, littleForDays: 6 },
   foodAccess: 'no oven',
@@ -76,6 +80,29 @@ describe('the assessment form', () => {
     expect(assessmentFromJson(other).issues).toEqual([]);
     expect(assessmentOf(draftOf(other, today))).toEqual(other);
   });
+
+  test('[CLT-96] neither age nor sex is filled in for anybody', () => {
+    const blank = assessmentOf(draftOf(undefined, today));
+    expect(blank).toMatchObject({ sex: '', age: {} });
+    expect(assessmentFromJson(blank).issues.map(({ place }) => place.heading)).toEqual(['sex', 'age']);
+  });
+
+  test('a question stands at the row it is about, rows without a value left out', () => {
+    const rows = [{ value: '' }, { value: '4.8' }, { value: ' ' }, { value: '1.4' }];
+    const asked = { told: 'was it mmol/L?', answeredBy: { list: 'labs', at: 1 } } as const;
+    expect([...questionsByRow(rows, 'labs', [asked])]).toEqual([[3, 'was it mmol/L?']]);
+    expect([...questionsByRow(rows, 'weighings', [asked])]).toEqual([]);
+    // Beside three results that are on record already.
+    expect([...questionsByRow(rows, 'labs', [{ ...asked, answeredBy: { list: 'labs', at: 3 } }], 3)]).toEqual([[1, 'was it mmol/L?']]);
+  });
+
+  test.each(Object.entries({ conditions, medicines, supplements, symptoms }))(
+    '%s: every key of the form is one of the format',
+    (list, keys) => {
+      const ticked = keys.map(([key]) => key);
+      expect(assessmentFromJson({ ...full, [list]: ticked }).issues).toEqual([]);
+    },
+  );
 
   test('a hemolyzed sample read from a file stays one', () => {
     const draft = draftOf(full, today);

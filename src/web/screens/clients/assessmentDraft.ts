@@ -21,15 +21,42 @@ export interface LabDraft {
   readonly value: string;
   readonly unit: string;
   readonly takenOn: string;
+  readonly takenAt: string;
+  /** Before or after dialysis; empty when not known. */
+  readonly drawn: string;
+  readonly lowerNormal: string;
+  readonly upperNormal: string;
   readonly hemolyzed: boolean;
-  /** Hour and the laboratory's own upper bound, where a file told them. */
-  readonly carried: Json;
+  /** The person has answered that value and unit are right. */
+  readonly confirmed: boolean;
 }
 
 type Json = Readonly<Record<string, unknown>>;
 
-function only(json: Json, keys: readonly string[]): Json {
-  return Object.fromEntries(keys.filter(key => key in json).map(key => [key, json[key]]));
+/** Rows without a value are no result and no weight. */
+function isTyped({ value }: { readonly value: string }): boolean {
+  return value.trim() !== '';
+}
+
+/** What is asked of each row, by its place in the draft: an answer counts the rows that have a value. */
+export function questionsByRow(
+  rows: readonly { readonly value: string }[],
+  list: 'labs' | 'weighings',
+  bars: readonly Asked[],
+  before = 0,
+): ReadonlyMap<number, string> {
+  const places = rows.flatMap((row, at) => (isTyped(row) ? [at] : []));
+  return new Map(
+    bars.flatMap(({ told, answeredBy }) => {
+      const place = answeredBy?.list === list ? places[answeredBy.at - before] : undefined;
+      return place === undefined ? [] : [[place, told] as const];
+    }),
+  );
+}
+
+interface Asked {
+  readonly told: string;
+  readonly answeredBy?: { readonly list: 'labs' | 'weighings'; readonly at: number } | undefined;
 }
 
 /** A result as a file or an earlier assessment has it, ready to be changed. */
@@ -40,7 +67,11 @@ export function labDraftOf(lab: Json): LabDraft {
     unit: text(lab.unit),
     takenOn: text(lab.takenOn),
     hemolyzed: lab.hemolyzed === true,
-    carried: only(lab, ['takenAt', 'upperNormal']),
+    takenAt: text(lab.takenAt),
+    drawn: text(lab.drawn),
+    lowerNormal: text(lab.lowerNormal),
+    upperNormal: text(lab.upperNormal),
+    confirmed: lab.confirmed === true,
   };
 }
 
@@ -70,7 +101,7 @@ export function draftOf(assessment: Json | undefined, today: string): Assessment
   return {
     fields: {
       on: today,
-      sex: text(given.sex) || 'female',
+      sex: text(given.sex),
       bornOn: text(age.bornOn),
       years: text(age.years),
       setting: text(treatment.setting),
@@ -99,6 +130,7 @@ export function draftOf(assessment: Json | undefined, today: string): Assessment
       appetite: text(given.appetite),
       loss3: text(loss.percent3Months),
       loss6: text(loss.percent6Months),
+      lossCause: text(loss.cause),
       muscle3: text(muscle.percent3Months),
       muscle6: text(muscle.percent6Months),
       littleForDays: text(intake.littleForDays),
@@ -154,7 +186,7 @@ export function assessmentOf({ fields, weighings, labs, bags, ticked }: Assessme
   return {
     on: f('on'),
     sex: f('sex'),
-    age: f('bornOn') !== '' ? { bornOn: f('bornOn') } : { years: Number(f('years')) },
+    age: f('bornOn') !== '' ? { bornOn: f('bornOn') } : { ...some('years', number('years')) },
     treatment: treatmentOf(f, number, day, bags),
     ...some('raasChangedOn', day('raasChangedOn')),
     diabetes: f('diabetes') === 'true',
@@ -163,32 +195,39 @@ export function assessmentOf({ fields, weighings, labs, bags, ticked }: Assessme
     ...some('acuteKidneyInjury', f('acuteKidneyInjury') === 'true' ? true : undefined),
     ...some('stage', f('stage') === '' ? undefined : { value: f('stage'), on: f('stageOn') }),
     ...some('height', heightOf(f, number)),
-    weighings: weighings
-      .filter(({ value }) => value.trim() !== '')
-      .map(({ value, unit, kind, on, unitConfirmed }) => ({
-        weight: { value: Number(value), unit },
-        kind,
-        on,
-        ...some('unitConfirmed', unitConfirmed || undefined),
-      })),
+    weighings: weighings.filter(isTyped).map(({ value, unit, kind, on, unitConfirmed }) => ({
+      weight: { value: Number(value), unit },
+      kind,
+      on,
+      ...some('unitConfirmed', unitConfirmed || undefined),
+    })),
     ...some('urineMlPerDay', f('urine') === '' ? undefined : { value: Number(f('urine')), on: f('urineOn') }),
-    labs: labs
-      .filter(({ value }) => value.trim() !== '')
-      .map(lab => ({
-        ...lab.carried,
-        analyte: lab.analyte,
-        value: Number(lab.value),
-        unit: lab.unit,
-        takenOn: lab.takenOn,
-        ...some('hemolyzed', lab.hemolyzed || undefined),
-      })),
+    labs: labs.filter(isTyped).map(lab => ({
+      analyte: lab.analyte,
+      value: Number(lab.value),
+      unit: lab.unit,
+      takenOn: lab.takenOn,
+      ...some('takenAt', lab.takenAt.trim() || undefined),
+      ...some('drawn', lab.drawn || undefined),
+      ...some('lowerNormal', typed(lab.lowerNormal)),
+      ...some('upperNormal', typed(lab.upperNormal)),
+      ...some('hemolyzed', lab.hemolyzed || undefined),
+      ...some('confirmed', lab.confirmed || undefined),
+    })),
     ...ticked,
     allergies: list('allergies'),
     avoidedFoods: list('avoidedFoods'),
     goals: list('goals'),
     ...some('appetite', day('appetite')),
     ...some('muscleLoss', object({ ...some('percent3Months', number('muscle3')), ...some('percent6Months', number('muscle6')) })),
-    ...some('weightLoss', object({ ...some('percent3Months', number('loss3')), ...some('percent6Months', number('loss6')) })),
+    ...some(
+      'weightLoss',
+      object({
+        ...some('percent3Months', number('loss3')),
+        ...some('percent6Months', number('loss6')),
+        ...some('cause', day('lossCause')),
+      }),
+    ),
     ...some(
       'intake',
       object({

@@ -24,14 +24,14 @@ export const weightKinds = [
   ['standard', 'standard (NHANES II)'],
 ] as const;
 export const conditions = words(
-  'edema, ascites, nephrotic-syndrome, overload, hypertension, hypotension, heart-failure, salt-losing-kidney-disease, ileostomy, calcium-oxalate-stones, frail, sarcopenia, acute-illness, metabolically-unstable, peritonitis, in-hospital, new-feeding, fasting-for-faith, low-carbohydrate-diet',
+  'edema, ascites, nephrotic-syndrome, overload, hypertension, hypotension, heart-failure, salt-losing-kidney-disease, ileostomy, calcium-oxalate-stones, frail, sarcopenia, acute-illness, critically-ill, alcohol-misuse, metabolically-unstable, peritonitis, in-hospital, new-feeding, fasting-for-faith, low-carbohydrate-diet',
 );
 export const missingParts = words(Object.keys(missingPartPercent).join(', '));
 export const medicines = words(
-  'raas-inhibitor, mineralocorticoid-antagonist, potassium-sparing-diuretic, tacrolimus, ciclosporin, sirolimus-or-everolimus, other-immunosuppressant, high-dose-steroid, vitamin-k-antagonist, digoxin, trimethoprim, heparin, nsaid, non-selective-beta-blocker, phosphate-binder, active-vitamin-d, calcimimetic, ketoanalogs, sglt2-inhibitor, insulin-or-sulfonylurea, potassium-salt',
+  'raas-inhibitor, mineralocorticoid-antagonist, potassium-sparing-diuretic, tacrolimus, ciclosporin, sirolimus-or-everolimus, other-immunosuppressant, high-dose-steroid, vitamin-k-antagonist, digoxin, trimethoprim, heparin, nsaid, non-selective-beta-blocker, phosphate-binder, active-vitamin-d, calcimimetic, ketoanalogs, sglt2-inhibitor, insulin-or-sulfonylurea, insulin, diuretic, chemotherapy, potassium-salt',
 );
 export const supplements = words(
-  'herbal, salt-substitute, high-dose-vitamin-c, vitamin-a, vitamin-k, magnesium-or-aluminum-antacid, creatine, sports-or-slimming-product, protein-powder',
+  'herbal, salt-substitute, high-dose-vitamin-c, vitamin-a, vitamin-k, magnesium-or-aluminum-antacid, creatine, sports-or-slimming-product, protein-powder, calcium',
 );
 export const symptoms = words(
   'palpitations, weakness, ecg-change, swelling, breathlessness, missed-or-shortened-session, ketones, cloudy-drain, abdominal-pain, fever, vomiting, diarrhea, missed-doses, constipation',

@@ -30,6 +30,7 @@ export function MineralsSheet({ foodId, labelId }: { readonly foodId: string; re
 function Shown({ estimate }: { readonly estimate: Estimate }) {
   return (
     <>
+      <p className="small">{estimate.checked}</p>
       {estimate.minerals.map(mineral =>
         mineral.isPrinted ? (
           <p className="small" key={mineral.name}>

@@ -1,0 +1,105 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { answer, api, type CareFigures } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+
+/** Ages and contact values as this clinic sets them, each with its usual figure, who set it and when. */
+export function ClinicFigures() {
+  const queries = useQueryClient();
+  const [id, setId] = useState('');
+  const [value, setValue] = useState('');
+  const [by, setBy] = useState('');
+  const figures = useQuery({
+    queryKey: ['clients', 'care-figures'],
+    queryFn: () => answer<CareFigures>(api['care-figures'].$get()),
+    gcTime: 0,
+  });
+  const keep = useMutation({
+    mutationFn: (version: number) => answer(api['care-figures'].$put({ json: { version, id, value: Number(value), by } })),
+    onSuccess: async () => {
+      setId('');
+      setValue('');
+      await queries.invalidateQueries({ queryKey: ['clients'] });
+    },
+  });
+  if (figures.data === undefined) return <Told error={figures.error} />;
+  const { version, figures: all } = figures.data;
+  const chosen = all.find(one => one.id === id);
+  return (
+    <details className="sheet noprint">
+      <summary>This clinic’s figures</summary>
+      <form
+        className="stack"
+        onSubmit={event => {
+          event.preventDefault();
+          keep.mutate(version);
+        }}
+      >
+        <div className="formgrid">
+          <label className="field">
+            <span>Figure to set</span>
+            <select required value={id} onChange={event => setId(event.target.value)}>
+              <option value="">choose</option>
+              {all.map(one => (
+                <option key={one.id} value={one.id}>
+                  {one.title}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label className="field">
+            <span>{chosen === undefined ? 'Value' : `Value, ${chosen.unit} (${chosen.lo} to ${chosen.hi})`}</span>
+            <input
+              type="number"
+              step="any"
+              required
+              min={chosen?.lo}
+              max={chosen?.hi}
+              value={value}
+              onChange={event => setValue(event.target.value)}
+            />
+          </label>
+          <label className="field">
+            <span>Set by</span>
+            <input type="text" required maxLength={200} value={by} onChange={event => setBy(event.target.value)} autoComplete="off" />
+          </label>
+        </div>
+        <Told error={keep.error} />
+        <p>
+          <button type="submit" className="act" disabled={keep.isPending}>
+            Set the figure
+          </button>
+        </p>
+      </form>
+      <section className="scroll" aria-label="Figures">
+        <table className="foods">
+          <thead>
+            <tr>
+              <th scope="col">Figure</th>
+              <th scope="col">Usual</th>
+              <th scope="col">This clinic</th>
+            </tr>
+          </thead>
+          <tbody>
+            {all.map(({ id: key, title, unit, usual, set }) => (
+              <tr key={key}>
+                <th scope="row">{title}</th>
+                <td>
+                  {usual} {unit}
+                </td>
+                <td>
+                  {set === undefined ? 'as usual' : `${set.value} ${unit}`}
+                  {set !== undefined && (
+                    <span className="why">
+                      {set.by}, {set.on}
+                    </span>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </details>
+  );
+}

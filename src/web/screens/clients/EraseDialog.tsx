@@ -1,0 +1,54 @@
+import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { Told } from '../../ui/Told.tsx';
+
+/** Asks before client data is erased: says what goes, and waits until `word` is typed. Escape and Cancel leave everything as it is. */
+export function EraseDialog({
+  title,
+  word,
+  button,
+  children,
+  onErase,
+  onClose,
+}: {
+  readonly title: string;
+  readonly word: string;
+  readonly button: string;
+  readonly children: ReactNode;
+  readonly onErase: () => Promise<unknown>;
+  readonly onClose: () => void;
+}) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const titleId = useId();
+  const [typed, setTyped] = useState('');
+  const [error, setError] = useState<unknown>();
+  useEffect(() => dialog.current?.showModal(), []);
+  return (
+    <dialog ref={dialog} className="sheet" aria-labelledby={titleId} onClose={onClose}>
+      <form
+        className="stack"
+        onSubmit={event => {
+          event.preventDefault();
+          if (typed.trim() !== word) return;
+          setError(undefined);
+          onErase().then(onClose, setError);
+        }}
+      >
+        <h2 id={titleId}>{title}</h2>
+        {children}
+        <label className="field">
+          <span>To erase, type: {word}</span>
+          <input type="text" value={typed} onChange={event => setTyped(event.target.value)} autoComplete="off" />
+        </label>
+        <Told error={error} />
+        <p className="row">
+          <button type="submit" className="act" disabled={typed.trim() !== word}>
+            {button}
+          </button>
+          <button type="button" className="quiet" onClick={onClose}>
+            Cancel
+          </button>
+        </p>
+      </form>
+    </dialog>
+  );
+}
