@@ -18,6 +18,8 @@ import type { Words } from './words/words.ts';
 /** The fridge page is one page of big type: so many foods, of so many letters each with maker (own decision, tried on A4 and Letter). */
 const mostPicks = 4;
 const picksByWideTable = 2;
+/** A name and its portion. */
+const linesOfPick = 2;
 const longestPick = 70;
 
 /** One page: numbers, best picks with portions, words to look for, when to call. */
@@ -57,10 +59,22 @@ function picks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Wo
   const ranked = surveys.filter(isJudged).map(survey => best(survey).map(one => shortRow(one, survey, words)));
   const turns = ranked.flatMap(foods => foods.map((row, turn) => ({ row, turn }))).sort((a, b) => a.turn - b.turn);
   const isWide = table(draft, words).some(block => block.kind === 'table' && block.head.length > 2);
-  const rows = turns.slice(0, isWide ? picksByWideTable : mostPicks).map(({ row }) => row);
+  const rows = thatStand(
+    turns.map(({ row }) => row),
+    linesOfPick * (isWide ? picksByWideTable : mostPicks),
+  );
   const heading: Block = { kind: 'heading', line: programLine(words.bestPicks) };
   const none = surveys.length > 0 && !surveys.some(isJudged) ? words.nothingBounds : words.noneFits;
   return rows.length === 0 ? [heading, { kind: 'text', line: none }] : [heading, { kind: 'foods', rows }];
+}
+
+/** The first rows, as many as stand in so many lines; what is told of a food takes a line of its own. */
+function thatStand(rows: readonly FoodRow[], lines: number): readonly FoodRow[] {
+  let used = 0;
+  return rows.filter(({ told }) => {
+    used += linesOfPick + told.length;
+    return used <= lines;
+  });
 }
 
 function best(survey: HandoutSurvey): readonly HandoutFood[] {

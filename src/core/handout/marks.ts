@@ -5,7 +5,7 @@ import type { Words } from './words/words.ts';
 
 /** What stands on a food wherever it is listed: how it is safe to eat, and which signed mineral its label does not tell. */
 export function marksOf({ unsafe, notTold = [] }: Pick<HandoutFood, 'unsafe' | 'notTold'>, words: Words): readonly string[] {
-  return [...(unsafe?.rule === 'heat' ? [words.heatIt(unsafe)] : []), ...notTold.map(words.mineralNotKnown)];
+  return [...(unsafe?.rule === 'heat' ? [words.heatIt(unsafe)] : []), ...(notTold.length === 0 ? [] : [words.mineralsNotKnown(notTold)])];
 }
 
 /** A line about a food with its marks behind it. */

@@ -231,7 +231,7 @@ export const en: Words = {
   portion: portionText,
 
   heatIt: ({ line: { en: told } }) => told,
-  mineralNotKnown: mineral => `${mineral === 'phosphorus' ? 'Phosphorus' : 'Potassium'} is not on the label: not known`,
+  mineralsNotKnown: minerals => `Not on the label, not known: ${minerals.join(', ')}`,
   plateTakes: most => line`The whole plate may have ${most} of sodium.`,
   avoidedName: word => avoidedName(word, 'en'),
 };

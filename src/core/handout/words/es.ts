@@ -274,7 +274,8 @@ export const es: Words = {
   portion: spanishPortion,
 
   heatIt: ({ line: { es: told } }) => told,
-  mineralNotKnown: mineral => `${mineral === 'phosphorus' ? 'El fósforo' : 'El potasio'} no está en la etiqueta: no se conoce`,
+  mineralsNotKnown: minerals =>
+    `No está en la etiqueta, no se conoce: ${minerals.map(one => (one === 'phosphorus' ? 'fósforo' : 'potasio')).join(', ')}`,
   plateTakes: most => line`Todo lo que hay en el plato puede tener ${most} de sodio.`,
   avoidedName: word => avoidedName(word, 'es'),
 };

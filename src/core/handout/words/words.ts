@@ -142,7 +142,7 @@ export interface Words {
 
   /** On a food for a reader whose immune system is held down; no sentence, so without its full stop. */
   readonly heatIt: (food: UnsafeFood) => string;
-  readonly mineralNotKnown: (mineral: SeldomPrinted) => string;
+  readonly mineralsNotKnown: (minerals: readonly SeldomPrinted[]) => string;
   /** What the whole plate may take of sodium: "less than 600 mg". */
   readonly plateTakes: (most: string) => Line;
   /** What a reader avoids, in the language of the page where it is known. */
