@@ -73,13 +73,13 @@ describe("a client's handout", () => {
     expect(await made()).toEqual([]);
     const { body: client } = await server.call('GET', `/clients/${id}`);
     const treatment = { setting: 'ckd-not-on-dialysis' };
-    const assessment = { ...client.assessment, on: '2026-06-15', treatment, allergies: ['tree nuts', 'leche'] };
+    const assessment = { ...client.assessment, on: '2026-06-15', treatment, allergies: ['tree nuts', 'sulfas'] };
     const { status } = await server.call('POST', `/clients/${id}/assessments`, { version: client.version, assessment });
     expect(status).toBe(200);
     expect(await made()).toEqual([
       expect.stringContaining('there is one of 2026-06-15: look whether its numbers still hold'),
       'The treatment is another one since: this handout is for transplant.',
-      expect.stringContaining('“leche”, which this client avoids, is no food that the program knows'),
+      expect.stringContaining('“sulfas”, which this client avoids, is no food that the program knows'),
     ]);
   });
 

@@ -1,5 +1,5 @@
 import type { Day } from '#core/client/calendarDay.ts';
-import { type ClientRecord, evenPattern } from '#core/client/record.ts';
+import { type ClientRecord, evenPattern, type MealShare } from '#core/client/record.ts';
 import type { Plate } from '#core/plate/plate.ts';
 import { portionText } from '#core/plate/portionText.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
@@ -8,7 +8,7 @@ import { isBoundTest } from '#core/yardstick/bound.ts';
 import { seldomPrinted } from '#core/yardstick/byLabel.ts';
 import { type ClientReason, reasonText } from '#core/yardstick/clientReason.ts';
 import { kinTitle } from '#core/yardstick/ingredientKin.ts';
-import type { Test } from '#core/yardstick/yardstick.ts';
+import type { Test, Yardstick } from '#core/yardstick/yardstick.ts';
 import type { ShelfFood } from '../shelf.ts';
 import { marginOf } from '../surveyForScreen.ts';
 import { type JudgedForClient, judgeForClient } from './judgeForClient.ts';
@@ -50,7 +50,7 @@ export function whatFits({ record, foods, plate, meal, useEstimates, today }: Fi
   const judged = foods.map(({ row, food }) => ({ row, judged: client.judge(food, row.category) }));
   return {
     meal: share.name,
-    tests: client.yardstick.tests.map(test => testWords(test, share)),
+    tests: client.yardstick.tests.map(test => testWords(test, client.dayYardstick, share)),
     notTold: seldomPrinted.flatMap(mineral => {
       const count = judged.filter(one => one.judged.notTold.includes(mineral)).length;
       if (count === 0) return [];
@@ -103,14 +103,16 @@ function told(reason: ClientReason) {
 }
 
 /** A meal's share is for the whole plate, not for one food. */
-function testWords(test: Test, { name, percent }: { readonly name: string; readonly percent: number }): string {
+function testWords(test: Test, { tests }: Yardstick, { name, percent }: MealShare): string {
   const { measure } = test;
   if (measure.kind === 'ingredient') return `No ${kinTitle(measure.kin)}: ${test.source.text}`;
   if (measure.kind === 'additive') return `No ${measure.class} additive named on the label`;
   if (!isBoundTest(test)) return test.source.text;
   const { name: nutrient, unit } = nutrients[measure.nutrient];
-  const bound = floorTo(test.below ?? test.atMost ?? 0, 1).toLocaleString('en-US');
-  return `This whole plate may take ${test.below === undefined ? 'at most' : 'less than'} ${bound} ${unit} ${nutrient} (${percent}% of the day for ${name}), what the food is eaten with counted`;
+  const figure = ({ below, atMost = 0 }: Test): string => `${floorTo(below ?? atMost, 1).toLocaleString('en-US')} ${unit}`;
+  const ofDay = tests.find(({ id }) => id === test.id) ?? test;
+  const limit = test.below === undefined ? 'at most' : 'less than';
+  return `This whole plate may take ${limit} ${figure(test)} ${nutrient}, what the food is eaten with counted (${percent}% of ${figure(ofDay)} a day for ${name})`;
 }
 
 /** The closed form's share of the plate's portion, in words, never more than the portion itself. */

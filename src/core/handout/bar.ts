@@ -1,4 +1,5 @@
 import { byWhatIsTold } from '#core/yardstick/byLabel.ts';
+import { kinTitle } from '#core/yardstick/ingredientKin.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import type { Test } from '#core/yardstick/yardstick.ts';
 import type { HandoutFood, HandoutSurvey } from './handout.ts';
@@ -21,7 +22,7 @@ function barOfTest({ measure }: Test): Bar {
     case 'additive':
       return { kind: 'additive', class: measure.class };
     case 'ingredient':
-      return { kind: 'ingredient', name: measure.kin };
+      return { kind: 'ingredient', name: kinTitle(measure.kin) };
     default:
       return { kind: 'other' };
   }

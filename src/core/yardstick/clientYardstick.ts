@@ -73,7 +73,7 @@ export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstim
 
 /**
  * The additives that no food may name: as signed, and phosphates for as long as phosphorus is limited, since labels seldom print
- * phosphorus and an added phosphate is taken up almost whole (kidney facts 5).
+ * phosphorus and an added phosphate is taken up by 90 to 100 % (kidney facts 6.1).
  */
 export function additivesRuledOut(
   targets: ClientBounds['targets'],

@@ -75,7 +75,7 @@ const around =
   /(?<!\p{L})(?:severe|mild|food|allerg(?:y|ies|ic|en)|intoleran(?:t|ce)|sensitiv(?:e|ity)|disease|avoids?|cannot have|can not have|without|no|to|any|all|products?|al[eé]rgi(?:a|as|co|ca)|intolerancia|intolerante|sensible|sensibilidad|severa|grave|leve|evita|no puede comer|no come|sin|productos? de|a|al|el|la|los|las|todo|toda|todos|todas)(?!\p{L})/giu;
 
 /** What stands between the parts of a list. */
-const between = /[,;/+&\n]|(?<!\p{L})(?:and|or|y|o|e)(?!\p{L})/iu;
+const between = /[,;/+&\n]|(?<!\p{L})(?:and|or|y|o)(?!\p{L})/iu;
 
 /**
  * The keys that a client's own words stand for: "Tree nuts (severe)", "allergic to shrimp, eggs". Each part of a list by itself; what is

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { parseStatement } from '#core/statement/parseStatement.ts';
-import { kinFinder, kinKeys } from './ingredientKin.ts';
+import { avoidedName, kinFinder, kinKeys } from './ingredientKin.ts';
 
 test.each([
   ['Tree nuts', ['tree-nut']],
@@ -21,6 +21,25 @@ test.each([
   ['allergic to shrimp, eggs', ['shrimp', 'egg']],
   ['kiwis', ['kiwis']],
   ['allergy', ['allergy']],
+  // Care rules 6: the nine major allergens, gluten, pork, beef and lactose in Spanish.
+  ['leche', ['milk']],
+  ['alergia a la leche', ['milk']],
+  ['intolerancia a la lactosa', ['milk']],
+  ['Huevos', ['egg']],
+  ['pescado', ['fish']],
+  ['mariscos', ['shellfish']],
+  ['mariscos (crustáceos)', ['shellfish']],
+  ['nueces de árbol', ['tree-nut']],
+  ['alergia a los frutos secos', ['tree-nut']],
+  ['alergia al cacahuate', ['peanut']],
+  ['maní', ['peanut']],
+  ['alérgica al maní y a la soya', ['peanut', 'soy']],
+  ['trigo', ['wheat']],
+  ['ajonjolí', ['sesame']],
+  ['enfermedad celíaca', ['gluten']],
+  ['sin cerdo', ['pork']],
+  ['carne de res', ['beef']],
+  ['cacahuates, leche o huevo', ['peanut', 'milk', 'egg']],
 ])('[YST-38] “%s” as a client says it', (words, keys) => {
   expect(kinKeys(words)).toEqual(keys);
 });
@@ -62,4 +81,31 @@ test('[YST-38] silence about a word that the program does not know proves nothin
   expect(kinFinder('kiwi')(statement).kind).toBe('none');
   expect(kinFinder('strawberry')(statement).kind).toBe('named');
   expect(kinFinder('strawberries')(statement).kind).toBe('named');
+});
+
+test.each([
+  ['peanut', 'ARROZ, MANÍ, SAL.', 'named'],
+  ['peanut', 'ARROZ, CACAHUATES.', 'named'],
+  ['milk', 'LECHE PASTEURIZADA, CUAJO, SAL.', 'named'],
+  ['milk', 'LECHE DE COCO, AGUA.', 'none'],
+  ['milk', 'MANTEQUILLA DE MANÍ.', 'none'],
+  ['shellfish', 'CAMARONES, AGUA.', 'named'],
+  ['tree-nut', 'NUEZ MOSCADA, PIMIENTA.', 'none'],
+  ['sesame', 'SEMILLAS DE AJONJOLÍ.', 'named'],
+  ['beef', 'CARNE DE RES, SAL.', 'named'],
+  ['beef', 'FRESAS, AGUA.', 'none'],
+])('[YST-15] %s in a Spanish statement “%s” is %s', (key, statement, kind) => {
+  expect(kinFinder(key)(parseStatement(statement).value).kind).toBe(kind);
+});
+
+test.each([
+  ['peanut allergy', 'es', 'cacahuate (maní)'],
+  ['lactose intolerance', 'es', 'lactosa'],
+  ['alergia al maní', 'es', 'alergia al maní'],
+  ['alergia al maní', 'en', 'peanuts'],
+  ['peanut allergy', 'en', 'peanut allergy'],
+  ['seafood', 'es', 'pescado, mariscos (crustáceos)'],
+  ['kiwi', 'es', 'kiwi'],
+] as const)('[YST-38] “%s” on a page in %s is “%s”', (words, language, told) => {
+  expect(avoidedName(words, language)).toBe(told);
 });
