@@ -159,7 +159,7 @@ function isOffered(target: SignedTarget, proposed: ReturnType<typeof proposalTar
   // Fluid is signed as one figure within what is proposed.
   if (target.item === 'fluid')
     return positions.some(({ range }) => range !== undefined && range.lo <= target.range!.hi && target.range!.hi <= range.hi);
-  const close = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6 * Math.max(1, Math.abs(b));
+  const close = (a: number, b: number): boolean => a === b || Math.abs(a - b) < 1e-6 * Math.max(1, Math.abs(b));
   return positions.some(({ range }) => range !== undefined && close(range.lo, target.range!.lo) && close(range.hi, target.range!.hi));
 }
 
