@@ -98,13 +98,12 @@ function shortRow(one: HandoutFood, { plate }: HandoutSurvey, words: Words): Foo
 function looks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Block[] {
   const { sodium, phosphate, potassium, avoided } = lookFor(draft, surveys);
   const { fridgeLook } = words;
+  const names = avoided.map(words.avoidedName);
   const lines = [
     ...(sodium ? [fridgeLook.sodium] : []),
     ...(phosphate ? [fridgeLook.phosphate] : []),
     ...(potassium ? [fridgeLook.potassium] : []),
-    ...(avoided.length > 0 && avoided.join('').length <= longestPick
-      ? [words.fridgeAvoid(avoided.map(words.avoidedName).map(foodRun))]
-      : []),
+    ...(names.length > 0 && names.join('').length <= longestPick ? [words.fridgeAvoid(names.map(foodRun))] : []),
   ];
   return lines.length === 0 ? [] : [{ kind: 'heading', line: programLine(words.lookFor) }, ...points(lines)];
 }

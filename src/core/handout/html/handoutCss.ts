@@ -46,8 +46,8 @@ const look = `.handout{max-width:52rem}
 .handout .boxes,.handout .eat{grid-template-columns:1fr 1fr}
 .handout.large .boxes,.handout.large .eat{grid-template-columns:1fr}
 .handout .fridge{font-size:14pt;line-height:1.3;break-after:page;margin:0}
-.handout.large .fridge{font-size:16pt;line-height:1.16;padding:.1em .5em .2em}
-.handout.large .fridge.full{font-size:14pt}
+.handout.large .fridge{font-size:16pt;line-height:1.12;padding:.1em .5em .2em}
+.handout .fridge.full{line-height:1.16}.handout.large .fridge.full{font-size:14pt;line-height:1.12}
 .handout .cards{grid-template-rows:auto 1fr auto}
 .handout .wide .points{columns:2;column-gap:1em}
 .handout .fridge .cards{display:grid}
