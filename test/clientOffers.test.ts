@@ -181,3 +181,34 @@ describe('the whole demo shelf for clients with an allergy', () => {
     expect(text(pageFor('alergia al maní', 'en'))).toContain('Look for what you do not eat: peanuts.');
   });
 });
+
+describe('the whole demo shelf for other clients', () => {
+  const demo = foods.slice(0, labels.length);
+
+  it('[CLT-63] a default phosphorus figure does not empty the list: what no label tells is judged by additives and counted', () => {
+    const record = recordFor('kiwi');
+    const bounded = (item: 'sodium' | 'phosphorus', hi: number) =>
+      ({ item, unit: 'mg', kind: 'bounded', range: { lo: 0, hi }, limit: 'at-most', from: 'own', reason: 'r', says: 's' }) as const;
+    const targets = [bounded('sodium', 2300), bounded('phosphorus', 1000)];
+    const signed = { ...record, prescriptions: record.prescriptions.map(one => ({ ...one, targets })) };
+    const { rows, notTold } = whatFits({ record: signed, foods: demo, plate: alone, meal: 'lunch', useEstimates: false, today });
+    const told = demo.filter(({ food }) => food.label.amounts.phosphorusMg.kind === 'known').length;
+    expect(notTold).toMatchObject([{ mineral: 'phosphorus', foods: demo.length - told, of: demo.length }]);
+    // An own look for the letters: no food that names a phosphate has a portion, and most of the others do.
+    const named = new Set(demo.filter(({ food }) => /phosphate/i.test(food.label.printed.statement ?? '')).map(({ row }) => row.id));
+    const offered = rows.filter(({ offer }) => offer === 'portion' || offer === 'less');
+    expect(offered.filter(({ foodId }) => named.has(foodId))).toEqual([]);
+    expect(offered.length).toBeGreaterThan((demo.length - named.size) * 0.8);
+    for (const { verdict, marks, offer } of offered)
+      if (offer === 'portion' && verdict === 'fits') expect(marks.join()).toContain('phosphorus not known');
+  });
+
+  it('[CLT-64] after a transplant every deli meat carries its line, and no cheese, plant slice, cereal or soup does', () => {
+    const record = recordOf(clientWith({ treatment: { setting: 'transplant', transplantedOn: '2026-01-10' } }));
+    const { rows } = whatFits({ record, foods: demo, plate: alone, meal: 'lunch', useEstimates: false, today });
+    const isMeat = (statement: string): boolean => /turkey|chicken|ham|pork|beef/i.test(statement);
+    const deli = demo.filter(({ row, food }) => row.category === 'sandwich slices' && isMeat(food.label.printed.statement ?? ''));
+    expect(deli.length).toBeGreaterThan(10);
+    expect(rows.filter(({ marks }) => marks.join().includes('steams')).map(({ foodId }) => foodId)).toEqual(deli.map(({ row }) => row.id));
+  });
+});

@@ -80,12 +80,18 @@ function fitsRow(row: ShelfFood['row'], judged: JudgedForClient, plate: Plate) {
     closeCall: verdict.closeCall,
     estimated: verdict.estimated,
     why: isBarred ? reasonText(reasons[0]!) : marginOf(verdict, yardstick),
-    marks: [
-      ...(unsafe?.rule === 'heat' ? [`${unsafe.line.en}.`] : []),
-      ...notTold.map(mineral =>
-        verdict.verdict === 'fits' && !isBarred ? `Fits by what the label tells; ${mineral} not known.` : `${upper(mineral)} not known.`,
-      ),
-    ],
+    // How to eat it is no word for what is not to be eaten.
+    marks:
+      offer === 'never'
+        ? []
+        : [
+            ...(unsafe?.rule === 'heat' ? [`${unsafe.line.en}.`] : []),
+            ...notTold.map(mineral =>
+              verdict.verdict === 'fits' && offer !== 'ask'
+                ? `Fits by what the label tells; ${mineral} not known.`
+                : `${upper(mineral)} not known.`,
+            ),
+          ],
     reasons: reasons.map(told),
     inMeal: amount(shareOfMeal),
     inDay: amount(shareOfDay),
