@@ -152,9 +152,9 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByRole('spinbutton', { name: 'Glucose, %' }).fill('1.5');
     await page.getByText('So far a prescription can be proposed.').waitFor();
     await page.getByRole('button', { name: 'Keep the assessment' }).click();
-    // A weight with dialysate or water in it sets no target: the kind is asked for first.
+    // For want of a dry weight the actual one is the basis, and says so.
     const energy = page.getByRole('article', { name: 'Energy', exact: true });
-    await energy.getByText('There is no weight to set it on.', { exact: true }).waitFor();
+    await energy.getByText(/the actual weight, for want of a dry weight/).waitFor();
     await page.getByRole('button', { name: 'New assessment' }).click();
     await page.getByRole('combobox', { name: 'Kind' }).selectOption('after-drain');
     await page.getByRole('button', { name: 'Keep the assessment' }).click();
