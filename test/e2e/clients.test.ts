@@ -85,7 +85,10 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByRole('textbox', { name: 'Sodium: reason' }).fill('asked for by the client');
     await page.getByRole('button', { name: 'Sign the prescription' }).click();
     await page.getByText('own figure: asked for by the client').waitFor();
-    await page.getByText(/30% of 2000 mg a day for lunch/).waitFor();
+    await page
+      .getByText(/30% of 2000 mg a day for lunch/)
+      .first()
+      .waitFor();
     await page.getByRole('row').filter({ hasText: 'Gouda slices' }).getByText('fits', { exact: true }).waitFor();
   });
 
