@@ -201,7 +201,7 @@ export const en: Words = {
     'between-treatments': (kg, lb) => s(`You gain more than ${kg} kg (${lb} lb) from one treatment to the next.`),
     '2-days': (kg, lb) => s(`You gain ${kg} kg (${lb} lb) or more in 2 days.`),
   },
-  weightGainNotKnown: s('You gain more from one treatment to the next than your team told you.'),
+  weightGainNotKnown: s('You gain too much weight between treatments.'),
   callDietitian: s('Call your dietitian if you can not eat well or you lose weight. Then the plan may need to change.'),
   cautions: [
     s('This page does not take the place of your kidney team. Ask them before you change what you eat. What they say comes first.'),

@@ -238,7 +238,7 @@ export const es: Words = {
     'between-treatments': (kg, lb) => s(`Sube de peso más de ${kg} kg (${lb} lb) de un tratamiento al otro.`),
     '2-days': (kg, lb) => s(`Sube de peso ${kg} kg (${lb} lb) o más en 2 días.`),
   },
-  weightGainNotKnown: s('Sube de peso más de lo que le dijo su equipo de un tratamiento al otro.'),
+  weightGainNotKnown: s('Sube mucho de peso entre tratamientos.'),
   callDietitian: s('Llame a su dietista si no puede comer bien o baja de peso. Entonces puede hacer falta otro plan.'),
   cautions: [
     s('Esta hoja no reemplaza a su equipo de riñón. Pregúntele antes de cambiar lo que come. Lo que le diga su equipo es lo primero.'),

@@ -22,13 +22,15 @@ export function AssessmentForm({
   const [draft, setDraft] = useState(() => draftOf(start, today));
   const [error, setError] = useState<unknown>();
   const [busy, setBusy] = useState(false);
-  const json = useDeferredValue(JSON.stringify(assessmentOf(draft)));
+  // What is asked is what is looked at: a draft that settles later must not be sent half typed.
+  const settled = useDeferredValue(draft);
+  const json = JSON.stringify(assessmentOf(settled));
   const proposal = useQuery({
     // Client data stays in memory: the answer is forgotten with the form.
     queryKey: ['propose', json],
     queryFn: () => answer<Proposal>(api.clients.propose.$post({ json: { assessment: JSON.parse(json) } })),
     placeholderData: before => before,
-    enabled: stillMissing(draft).length === 0,
+    enabled: stillMissing(settled).length === 0,
     gcTime: 0,
   });
   const set = (key: string, value: string): void => setDraft({ ...draft, fields: { ...draft.fields, [key]: value } });

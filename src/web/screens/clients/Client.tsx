@@ -98,7 +98,7 @@ export function ClientScreen() {
       ) : (
         <div className="clientcols">
           <Assessment client={data} onPick={setPick} />
-          <PrescriptionSheet key={`${data.assessmentId} ${data.weight?.chosen}`} client={data} onSigned={refresh} />
+          <PrescriptionSheet key={proposalKey(data)} client={data} onSigned={refresh} />
         </div>
       )}
       {data.prescriptions.length > 0 && <Fits client={data} onChanged={refresh} />}
@@ -191,6 +191,11 @@ function Assessment({ client, onPick }: { readonly client: Client; readonly onPi
       </div>
     </section>
   );
+}
+
+/** Another one when results that came in propose otherwise: decisions of an earlier proposal are not signed for a later one. */
+function proposalKey({ assessmentId, weight, targets }: Client): string {
+  return JSON.stringify([assessmentId, weight?.chosen, targets?.map(({ item, kind, figure }) => [item, kind, figure])]);
 }
 
 function Signed({ client }: { readonly client: Client }) {
