@@ -1,7 +1,7 @@
 import { whatIsForbidden } from '#app/clients/whatIsForbidden.ts';
-import { weightGainToCall } from '#core/client/cautions.ts';
 import { checkAssessment } from '#core/client/checkAssessment.ts';
 import { type ClientRecord, currentAssessment } from '#core/client/record.ts';
+import { weightGainToCall } from '#core/client/weightGain.ts';
 import { Fault } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
 import type { ClientHandoutDraft, HandoutDraft, HandoutInput } from '#core/handout/handout.ts';

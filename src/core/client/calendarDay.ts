@@ -34,6 +34,12 @@ export function yearsBetween(born: Day, on: Day): number {
   return toYear - year - (toMonth < month || (toMonth === month && toDate < date) ? 1 : 0);
 }
 
+/** Hours since midnight of a time of day; 0 without one. "8:30" is 8.5. */
+export function hourOfDay(time = '0:00'): number {
+  const [hours = 0, minutes = 0] = time.split(':').map(Number);
+  return hours + minutes / 60;
+}
+
 const millisecondsPerDay = 86_400_000;
 
 function dayNumber(day: Day): number {

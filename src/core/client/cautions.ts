@@ -1,21 +1,17 @@
-import { roundHalfUp } from '#core/quantity/rounding.ts';
+import { calciumAbove } from './calciumAbove.ts';
 import { daysBetween } from './calendarDay.ts';
-import { careFigure } from './careRules.ts';
 import { type Caution, type CautionRule, cautionOf } from './caution.ts';
-import { ageWords, type ClientFacts, has, isLongHemodialysis, isOnDialysis, labWords, takes } from './clientFacts.ts';
+import { type ClientFacts, has, isLongHemodialysis, isOnDialysis, labWords, takes } from './clientFacts.ts';
 import { contactRules, potassiumBeforeHemodialysis } from './contactValues.ts';
-import { latest, latestLowest, resultsInDate, weightInDate } from './factAges.ts';
-import { kilogramsPerPound } from './formulas/bodyUnits.ts';
-import { correctedCalciumMgPerDl } from './formulas/correctedCalcium.ts';
-import { interdialyticGain } from './formulas/interdialyticGain.ts';
+import { latest, latestLowest, resultsInDate } from './factAges.ts';
 import { potassiumState } from './potassiumState.ts';
 import { refeedingSigns } from './refeeding.ts';
 import type { Source } from './source.ts';
 import { asQuoted, commonPractice, fromMemory, kdigoMbd2017, kdoqi2020, ownRule } from './sources.ts';
 import { stageFacts } from './stage.ts';
-import { calciumTarget } from './targets/calciumTarget.ts';
 import { reasonsToAsk } from './targets/fluidTarget.ts';
 import { wastingState } from './wastingState.ts';
+import { dryWeightAway, gainOverLine, weightGainToCall } from './weightGain.ts';
 import { weightLoss } from './weightLoss.ts';
 
 export type { Caution } from './caution.ts';
@@ -258,39 +254,6 @@ function fallingAlbumin(facts: ClientFacts): readonly string[] {
     : [];
 }
 
-/** The newest weight after dialysis is 3 % or more away from the prescribed dry weight (care rules 1). */
-function dryWeightAway(facts: ClientFacts): string | undefined {
-  const [dry, after] = [weightInDate(facts, 'dry'), weightInDate(facts, 'after-dialysis', 'after-drain')];
-  if (facts.setting !== 'hemodialysis' || dry === undefined || after === undefined || after.on < dry.on) return undefined;
-  const percent = (Math.abs(after.kg - dry.kg) / dry.kg) * 100;
-  return percent >= 3 - 1e-9
-    ? `${after.kg.toFixed(1)} kg after dialysis (${ageWords(after.on, facts.today)}) is ${percent.toFixed(1)} % from the dry weight of ${dry.kg.toFixed(1)} kg`
-    : undefined;
-}
-
-/** Usual upper end of corrected calcium in mg/dL, where the laboratory sends none (KDOQI 2003: act over 10.2, from memory). */
-const usualUpperCalcium = 10.2;
-
-/** Corrected calcium above the laboratory's limit together with a calcium target, a binder or a supplement (care rules 4). */
-function calciumAbove(facts: ClientFacts): string | undefined {
-  const sources = [
-    ...(takes(facts, 'phosphate-binder') ? ['phosphate binder'] : []),
-    ...(takes(facts, 'active-vitamin-d') ? ['active vitamin D'] : []),
-    ...(takes(facts, 'ketoanalogs') ? ['ketoanalogs'] : []),
-    ...(facts.assessment.supplements.includes('calcium') ? ['calcium supplement'] : []),
-    ...(calciumTarget(facts).kind === 'proposed' ? ['calcium target'] : []),
-  ];
-  if (sources.length === 0) return undefined;
-  const total = latest(facts, 'calcium');
-  const albumin = total && resultsInDate(facts, 'albumin').findLast(({ takenOn }) => takenOn === total.takenOn);
-  const corrected = total && albumin ? correctedCalciumMgPerDl(total.value, albumin.value) : undefined;
-  const own = latest(facts, 'correctedCalcium');
-  const lab = own !== undefined && (total === undefined || own.takenOn >= total.takenOn) ? own : total;
-  if (lab === undefined) return undefined;
-  const mgPerDl = lab === own ? own.value : corrected?.kind === 'computed' ? corrected.value : lab.value;
-  return mgPerDl > (lab.upperNormal ?? usualUpperCalcium) ? `${labWords(lab, facts.today)}, with ${sources.join(', ')}` : undefined;
-}
-
 /** When the client is to call for weight (care rules 4); nobody else has such a line. */
 function weightCall(): CautionRule {
   return {
@@ -299,48 +262,7 @@ function weightCall(): CautionRule {
     source: commonPractice,
     when: facts => {
       const line = weightGainToCall(facts);
-      return line === undefined ? undefined : `${gain(facts) ?? ''}${line.words}`;
+      return line === undefined ? undefined : `${gainOverLine(facts) ?? ''}${line.words}`;
     },
   };
-}
-
-export interface WeightGainToCall {
-  readonly kg: number;
-  readonly within: 'between-treatments' | '2-days';
-  readonly words: string;
-}
-
-/**
- * The gain of weight for which this client calls the same day: hemodialysis over 4.5 % of the dry weight between two treatments (70 kg:
- * 3.15 kg, 6.9 lb); peritoneal dialysis, and heart failure or overload off dialysis, 2 kg in 2 days. Undefined for everybody else, and
- * on hemodialysis without a dry weight in date.
- */
-export function weightGainToCall(facts: ClientFacts): WeightGainToCall | undefined {
-  const told = (kg: number): string => `${roundHalfUp(kg, 1)} kg (${roundHalfUp(kg / kilogramsPerPound, 1)} lb)`;
-  if (facts.setting === 'hemodialysis') {
-    const dry = weightInDate(facts, 'dry');
-    const percent = careFigure(facts.rules, 'contact.weight-gain-hemodialysis');
-    if (dry === undefined) return undefined;
-    const kg = (dry.kg * percent) / 100;
-    return {
-      kg,
-      within: 'between-treatments',
-      words: `over ${told(kg)} between two treatments, ${percent} % of the dry weight of ${dry.kg.toFixed(1)} kg`,
-    };
-  }
-  const isHeld = facts.setting === 'ckd-not-on-dialysis' && has(facts, 'heart-failure', 'overload');
-  if (facts.setting !== 'peritoneal-dialysis' && !isHeld) return undefined;
-  const kg = careFigure(facts.rules, 'contact.weight-gain-2-days');
-  return { kg, within: '2-days', words: `${told(kg)} or more in 2 days` };
-}
-
-/** The newest gain over the dry weight, in words, where it is over the line. */
-function gain(facts: ClientFacts): string | undefined {
-  const [before, dry] = [weightInDate(facts, 'before-dialysis'), weightInDate(facts, 'dry')];
-  const after = weightInDate(facts, 'after-dialysis');
-  if (before === undefined || dry === undefined || (after !== undefined && after.on > before.on)) return undefined;
-  const result = interdialyticGain(before.kg, dry.kg);
-  return result.kind === 'computed' && result.value.gainPercent > careFigure(facts.rules, 'contact.weight-gain-hemodialysis') + 1e-9
-    ? `gain ${result.value.gainPercent.toFixed(1)} % (${result.value.gainKg.toFixed(1)} kg over dry ${dry.kg.toFixed(1)} kg); to call: `
-    : undefined;
 }

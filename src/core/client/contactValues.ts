@@ -1,11 +1,23 @@
-import { roundHalfUp } from '#core/quantity/rounding.ts';
+import {
+  dust,
+  highFirst,
+  highReadings,
+  isMarked,
+  isOfNow,
+  lowFirst,
+  lowReadings,
+  met,
+  standing,
+  tellAll,
+  toTell,
+} from './alarmReadings.ts';
+import { calcium, creatinineRisen, hemoglobinDropped, risenWithinHours } from './alarmsOfSeveral.ts';
 import type { Analyte } from './analytes.ts';
 import { daysBetween } from './calendarDay.ts';
 import { type CareFigureId, careFigure } from './careRules.ts';
 import { actedOn, type CautionRule, type Contact, type Met } from './caution.ts';
 import type { Symptom } from './client.ts';
-import { type ClientFacts, has, isOnDialysis, type Lab, labWords } from './clientFacts.ts';
-import { correctedCalciumMgPerDl } from './formulas/correctedCalcium.ts';
+import { type ClientFacts, has } from './clientFacts.ts';
 import type { Source } from './source.ts';
 import { commonPractice, fromMemory, ownRule, ukKidney2023 } from './sources.ts';
 
@@ -14,7 +26,6 @@ const ukAndKdigo: Source = { ...uk, text: `${uk.text}; KDIGO CKD 2024, as quoted
 const refeedingPractice = fromMemory({ kind: 'common-practice', text: 'refeeding practice' } as Source);
 const urgentWords = 'Call the kidney team today; local policy overrides.';
 const emergencyWords = 'Emergency: send for care now; local policy overrides.';
-const maybeFalse = 'The sample was hemolyzed and may be falsely high: repeat it now.';
 
 /**
  * Values that need medical contact (facts 4.3, care rules 2). The newest result counts; of several of one day the highest for high, the
@@ -114,11 +125,6 @@ function rule(id: string, contact: Contact, words: string, source: Source, when:
   return { id, contact, told: words, source, when };
 }
 
-function met(lab: Lab, { today }: ClientFacts, more = ''): Met {
-  const because = `${labWords(lab, today)}${more}`;
-  return { because, on: lab.takenOn, ...(lab.hemolyzed && lab.analyte === 'potassium' ? { told: maybeFalse } : {}) };
-}
-
 /** A symptom is as old as the assessment that told it. */
 function told({ assessment }: ClientFacts, because: string | undefined): Met | undefined {
   return because === undefined ? undefined : { because, on: assessment.on };
@@ -130,53 +136,6 @@ function glucose(found: Met | undefined): Met | undefined {
 
 function highPotassium({ setting, rules }: ClientFacts): number {
   return careFigure(rules, setting === 'hemodialysis' ? 'contact.potassium-hemodialysis' : 'contact.potassium-within-days');
-}
-
-/** Every reading of one analyte, results in question among them, newest day first. */
-function readings({ labs, questioned }: ClientFacts, analyte: Analyte): readonly Lab[] {
-  return [...labs, ...questioned].filter(lab => lab.analyte === analyte).sort((a, b) => daysBetween(a.takenOn, b.takenOn));
-}
-
-/**
- * The readings that an alarm looks at: those of the newest day that lifts an earlier one, and what came after it without lifting. Each is as
- * old as it is: one that is history speaks no more, and never in the place of a younger one.
- */
-function standing(facts: ClientFacts, analyte: Analyte): readonly Lab[] {
-  const all = readings(facts, analyte).filter(({ takenOn }) => daysBetween(takenOn, facts.today) <= careFigure(facts.rules, 'alarm.asked'));
-  const lifts = all.find(lab => !lab.inQuestion && (analyte !== 'potassium' || (!lab.hemolyzed && lab.drawn !== 'after-dialysis')));
-  return lifts === undefined ? all : all.filter(({ takenOn }) => daysBetween(lifts.takenOn, takenOn) >= 0);
-}
-
-function isOfNow(facts: ClientFacts, { analyte, takenOn }: Lab): boolean {
-  return daysBetween(takenOn, facts.today) <= careFigure(facts.rules, analyte === 'glucose' ? 'alarm.glucose-now' : 'alarm.now');
-}
-
-const isMarked = ({ hemolyzed, inQuestion }: Lab): boolean => hemolyzed || inQuestion === true;
-
-/** Of the readings that reach a bound the one to tell: of now before older ones, clean before marked, then the most extreme. */
-function toTell(facts: ClientFacts, reached: readonly Lab[], byValue: (a: Lab, b: Lab) => number): Lab | undefined {
-  const late = (lab: Lab): number => Number(!isOfNow(facts, lab));
-  return reached.toSorted((a, b) => late(a) - late(b) || Number(isMarked(a)) - Number(isMarked(b)) || byValue(a, b))[0];
-}
-
-/** All that reach the bound are shown, the one that is told first. */
-function tellAll(facts: ClientFacts, reached: readonly Lab[], byValue: (a: Lab, b: Lab) => number, more = ''): Met | undefined {
-  const first = toTell(facts, reached, byValue);
-  if (first === undefined) return undefined;
-  const rest = reached.filter(lab => lab !== first && labWords(lab, facts.today) !== labWords(first, facts.today));
-  return met(first, facts, [more, ...rest.map(lab => `; ${labWords(lab, facts.today)}`)].join(''));
-}
-
-const highFirst = (a: Lab, b: Lab): number => b.value - a.value;
-const lowFirst = (a: Lab, b: Lab): number => a.value - b.value;
-
-function highReadings(facts: ClientFacts, analyte: Analyte, from: number): readonly Lab[] {
-  return standing(facts, analyte).filter(({ value }) => value >= from);
-}
-
-/** After dialysis a potassium is low for a while: it never counts as low. A hemolyzed one is lower still than it reads. */
-function lowReadings(facts: ClientFacts, analyte: Analyte, below: number): readonly Lab[] {
-  return standing(facts, analyte).filter(({ value, drawn }) => value < below && (analyte !== 'potassium' || drawn !== 'after-dialysis'));
 }
 
 /** From the one bound on, unless a clean reading no older in kind reaches the next, which has an alarm of its own. */
@@ -221,86 +180,4 @@ function over(facts: ClientFacts, analyte: Analyte, bound: CareFigureId): Met | 
     standing(facts, analyte).filter(({ value }) => value > limit + dust),
     highFirst,
   );
-}
-
-/** Binary dust in a difference of two results. */
-const dust = 1e-9;
-
-/** Calcium as corrected by the laboratory, else for the albumin of the same day, else as it is and said so. The newest day counts. */
-function calcium(facts: ClientFacts, isOut: (mgPerDl: number) => boolean): Met | undefined {
-  const [newest] = [...readings(facts, 'correctedCalcium'), ...readings(facts, 'calcium')].sort((a, b) =>
-    daysBetween(a.takenOn, b.takenOn),
-  );
-  if (newest === undefined) return undefined;
-  const ofDay = (analyte: Analyte) => readings(facts, analyte).filter(({ takenOn }) => takenOn === newest.takenOn);
-  const own = ofDay('correctedCalcium');
-  if (own.length > 0) {
-    const out = own.find(({ value }) => isOut(value));
-    return out && met(out, facts);
-  }
-  const albumins = ofDay('albumin');
-  for (const total of ofDay('calcium')) {
-    if (albumins.length === 0 && isOut(total.value)) return met(total, facts, ', not corrected: no albumin of that day');
-    for (const albumin of albumins) {
-      const corrected = correctedCalciumMgPerDl(total.value, albumin.value);
-      if (corrected.kind === 'computed' && isOut(corrected.value))
-        return met(total, facts, `, corrected ${roundHalfUp(corrected.value, 1)} mg/dL`);
-    }
-  }
-  return undefined;
-}
-
-/** The newest result against every one of the 12 hours before it; an early result after dialysis rises by itself. */
-function risenWithinHours(facts: ClientFacts): Met | undefined {
-  const timed = facts.labs.filter(lab => lab.analyte === 'potassium' && lab.takenAt !== undefined && lab.drawn !== 'after-dialysis');
-  const [now, ...earlier] = timed.toSorted((a, b) => hoursBetween(a, b));
-  if (now === undefined) return undefined;
-  const before = earlier.find(lab => hoursBetween(lab, now) > 0 && hoursBetween(lab, now) <= 12 && now.value - lab.value > 0.5 + dust);
-  return before && met(now, facts, ` after ${labWords(before, facts.today)}`);
-}
-
-function hoursBetween(from: Lab, to: Lab): number {
-  return daysBetween(from.takenOn, to.takenOn) * 24 + hourOf(to.takenAt ?? '0') - hourOf(from.takenAt ?? '0');
-}
-
-function hourOf(time: string): number {
-  const [hours = 0, minutes = 0] = time.split(':').map(Number);
-  return hours + minutes / 60;
-}
-
-/** A drop of 2 g/dL to the newest day, within 60 days. */
-function hemoglobinDropped(facts: ClientFacts): Met | undefined {
-  const now = toTell(facts, standing(facts, 'hemoglobin'), lowFirst);
-  const window = careFigure(facts.rules, 'alarm.hemoglobin-drop');
-  const before = now && readings(facts, 'hemoglobin').find(lab => isBefore(lab, now, window) && lab.value - now.value >= 2 - dust);
-  return now && before && met(now, facts, ` after ${labWords(before, facts.today)}`);
-}
-
-/** 26 umol/L in 48 hours, or by half in 7 days, also within one day where hours are known; not on dialysis, where creatinine swings. */
-function creatinineRisen(facts: ClientFacts): Met | undefined {
-  if (isOnDialysis(facts)) return undefined;
-  const all = readings(facts, 'creatinine').filter(({ inQuestion }) => !inQuestion);
-  for (const now of standing(facts, 'creatinine')) {
-    const before = all.find(lab => {
-      const hours = hoursApart(lab, now);
-      if (hours <= 0 || hours > 7 * 24) return false;
-      return (hours <= 48 && now.value - lab.value >= creatinineRise - dust) || now.value >= 1.5 * lab.value - dust;
-    });
-    if (before !== undefined) return met(now, facts, ` after ${labWords(before, facts.today)}`);
-  }
-  return undefined;
-}
-
-/** Hours between two samples; where an hour is missing whole days count. */
-function hoursApart(from: Lab, to: Lab): number {
-  const isTimed = from.takenAt !== undefined && to.takenAt !== undefined;
-  return isTimed ? hoursBetween(from, to) : daysBetween(from.takenOn, to.takenOn) * 24;
-}
-
-/** 26 umol/L; laboratories that print mg/dL call it 0.3. */
-const creatinineRise = 26 / 88.4;
-
-function isBefore(lab: Lab, now: Lab, days: number): boolean {
-  const between = daysBetween(lab.takenOn, now.takenOn);
-  return between > 0 && between <= days;
 }

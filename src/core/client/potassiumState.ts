@@ -1,4 +1,4 @@
-import { daysBetween } from './calendarDay.ts';
+import { daysBetween, hourOfDay } from './calendarDay.ts';
 import { type ClientFacts, type Lab, labWords } from './clientFacts.ts';
 import { ageLimitDays, resultsInDate } from './factAges.ts';
 
@@ -56,13 +56,7 @@ function hasHours(labs: readonly Lab[]): boolean {
 
 /** The last of a day by its hour; without hours the highest. */
 function latestOfDay(labs: readonly Lab[]): Lab | undefined {
-  return hasHours(labs) ? labs.toSorted((a, b) => hourOf(b.takenAt) - hourOf(a.takenAt))[0] : labs[0];
-}
-
-/** "8:00" is before "14:00". */
-function hourOf(time = '0:00'): number {
-  const [hours = 0, minutes = 0] = time.split(':').map(Number);
-  return hours + minutes / 60;
+  return hasHours(labs) ? labs.toSorted((a, b) => hourOfDay(b.takenAt) - hourOfDay(a.takenAt))[0] : labs[0];
 }
 
 function unknown(why: string): PotassiumState {

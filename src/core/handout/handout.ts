@@ -1,6 +1,6 @@
-import type { WeightGainToCall } from '#core/client/cautions.ts';
 import type { MealShare } from '#core/client/record.ts';
 import type { Limit, TargetItem, TargetUnit } from '#core/client/target.ts';
+import type { WeightGainToCall } from '#core/client/weightGain.ts';
 import type { Day } from '#core/guide/guide.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import type { Interval } from '#core/quantity/interval.ts';
