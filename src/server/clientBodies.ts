@@ -1,4 +1,7 @@
 import { z } from '@hono/zod-openapi';
+import { decidedFroms, decidedKinds } from '#core/client/record.ts';
+import { limits, targetItems } from '#core/client/target.ts';
+import { weightBasisIds } from '#core/client/weightBasis.ts';
 import { verdictWord } from './bodies.ts';
 
 /** The shapes of the client's part of the interface. Assessments travel in the format of docs/formats.md and are read by the core. */
@@ -26,17 +29,17 @@ const positionBody = z.object({
   sources: z.array(z.string()),
   toBeConfirmed: z.boolean(),
   range: range.optional(),
-  limit: z.string().optional(),
+  limit: z.enum(limits).optional(),
   figure: z.string().optional(),
 });
 const targetBody = z.object({
-  item: z.string(),
+  item: z.enum(targetItems),
   title: z.string(),
   unit: z.string(),
   kind: z.enum(['proposed', 'no-limit', 'withheld']),
   figure: z.string(),
   range: range.optional(),
-  limit: z.string().optional(),
+  limit: z.enum(limits).optional(),
   perKg: z.string().optional(),
   weightBasis: z.string().optional(),
   needsChoice: z.boolean(),
@@ -74,8 +77,8 @@ export const proposalBody = z
       .object({
         text: z.string(),
         why: z.string(),
-        chosen: z.string(),
-        others: z.array(z.object({ id: z.string(), text: z.string(), why: z.string() })),
+        chosen: z.enum(weightBasisIds),
+        others: z.array(z.object({ id: z.enum(weightBasisIds), text: z.string(), why: z.string() })),
         bmi: z.number().optional(),
       })
       .optional(),
@@ -127,13 +130,13 @@ export const clientBody = clientShort
         supersedes: z.string().optional(),
         targets: z.array(
           z.object({
-            item: z.string(),
+            item: z.enum(targetItems),
             title: z.string(),
-            kind: z.enum(['bounded', 'no-limit', 'withheld', 'not-told']),
+            kind: z.enum([...decidedKinds, 'not-told']),
             figure: z.string(),
             range: range.optional(),
-            limit: z.string().optional(),
-            from: z.string(),
+            limit: z.enum(limits).optional(),
+            from: z.enum(decidedFroms),
             says: z.string(),
             reason: z.string().optional(),
           }),
@@ -146,23 +149,12 @@ export const clientBody = clientShort
   .openapi('Client');
 
 export const decidedTarget = z.object({
-  item: z.enum([
-    'energy',
-    'protein',
-    'sodium',
-    'potassium',
-    'phosphorus',
-    'calcium',
-    'fluid',
-    'fiber',
-    'phosphateAdditives',
-    'potassiumAdditives',
-  ]),
+  item: z.enum(targetItems),
   /** Missing: bounded with a range; without one an own decision is no limit, and what is taken over is as it was proposed. */
-  kind: z.enum(['bounded', 'no-limit', 'withheld']).optional(),
+  kind: z.enum(decidedKinds).optional(),
   range: range.optional(),
-  limit: z.enum(['below', 'at-most', 'at-least', 'within']).optional(),
-  from: z.enum(['proposal', 'alternative', 'own']),
+  limit: z.enum(limits).optional(),
+  from: z.enum(decidedFroms),
   reason: z.string().max(1_000).optional(),
   says: z.string().max(2_000),
 });
@@ -206,6 +198,4 @@ export const fitsBody = z
   .openapi('WhatFits');
 
 /** The weight that the dietitian picks; the proposal's own when missing. */
-export const weightBasis = z
-  .enum(['actual', 'dry', 'estimated-dry', 'usual', 'adjusted', 'adjusted-edema-free', 'ideal', 'goal'])
-  .optional();
+export const weightBasis = z.enum(weightBasisIds).optional();

@@ -100,9 +100,9 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
           weight: {
             text: `${roundHalfUp(weight.chosen.kg, 1)} kg, ${weight.chosen.id.replaceAll('-', ' ')} weight of ${weight.chosen.on}${weight.uncertain ? ', uncertain' : ''}`,
             why: weight.chosen.why,
-            chosen: weight.chosen.id as string,
+            chosen: weight.chosen.id,
             others: weight.others.map(({ id, kg, why }) => ({
-              id: id as string,
+              id,
               text: `${roundHalfUp(kg, 1)} kg, ${id.replaceAll('-', ' ')}`,
               why,
             })),
@@ -119,7 +119,7 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
 function describeTarget(target: Target) {
   const { item } = target;
   const common = {
-    item: item as string,
+    item,
     title: targetNames[item],
     unit: targetUnits[item] as string,
     sources: target.sources.map(sourceWords),
@@ -133,7 +133,7 @@ function describeTarget(target: Target) {
         kind: target.kind,
         figure: figureText(item, target.range, target.limit),
         range: rangeOut(target.range),
-        limit: target.limit as string,
+        limit: target.limit,
         ...(target.perKg === undefined
           ? {}
           : { perKg: `${intervalText(target.perKg, 2, target.limit)} ${targetUnits[item]} per kg a day` }),
@@ -171,7 +171,7 @@ function describePosition({ says, range, limit, sources, toBeConfirmed }: Positi
     toBeConfirmed,
     ...(range === undefined
       ? {}
-      : { range: rangeOut(range), limit: (limit ?? 'within') as string, figure: figureText(item, range, limit ?? 'within') }),
+      : { range: rangeOut(range), limit: limit ?? ('within' as const), figure: figureText(item, range, limit ?? 'within') }),
   };
 }
 
@@ -183,12 +183,12 @@ function describePrescription({ id, targets, signed, supersedes }: Prescription,
     signedAt: signed.at,
     ...(supersedes === undefined ? {} : { supersedes }),
     targets: targets.map(target => ({
-      item: target.item as string,
+      item: target.item,
       title: targetNames[target.item],
       figure: decidedText(target),
       kind: target.kind ?? (target.range === undefined ? ('not-told' as const) : ('bounded' as const)),
-      ...(target.range === undefined ? {} : { range: rangeOut(target.range), limit: (target.limit ?? 'within') as string }),
-      from: target.from as string,
+      ...(target.range === undefined ? {} : { range: rangeOut(target.range), limit: target.limit ?? ('within' as const) }),
+      from: target.from,
       says: target.says,
       ...(target.reason === undefined ? {} : { reason: target.reason }),
     })),

@@ -3,8 +3,9 @@ import { Fault } from '#core/errors.ts';
 import { intervalFromJson, intervalToJson } from '#core/quantity/interval.ts';
 import { assessmentFromJson } from './assessmentFromJson.ts';
 import type { Assessment } from './client.ts';
-import type { AddedResults, ClientRecord, DecidedTarget, Prescription } from './record.ts';
-import { targetItems, targetUnits } from './target.ts';
+import { type AddedResults, type ClientRecord, type DecidedTarget, decidedFroms, decidedKinds, type Prescription } from './record.ts';
+import { limits, targetItems, targetUnits } from './target.ts';
+import { weightBasisIds } from './weightBasis.ts';
 
 /**
  * The form in which a record is kept. Form 1 had no `format` and wrote a range as { lo, hi }, its open end as 9007199254740991, as null or
@@ -22,10 +23,10 @@ const decided = z
   .strictObject({
     item: z.enum(targetItems),
     unit: words,
-    kind: z.enum(['bounded', 'no-limit', 'withheld']).exactOptional(),
+    kind: z.enum(decidedKinds).exactOptional(),
     range: range.exactOptional(),
-    limit: z.enum(['below', 'at-most', 'at-least', 'within']).exactOptional(),
-    from: z.enum(['proposal', 'alternative', 'own']),
+    limit: z.enum(limits).exactOptional(),
+    from: z.enum(decidedFroms),
     reason: words.exactOptional(),
     says: words,
   })
@@ -35,7 +36,7 @@ const decided = z
 const prescription = z.strictObject({
   id: words,
   assessmentId: words,
-  weightBasis: z.enum(['actual', 'dry', 'estimated-dry', 'usual', 'adjusted', 'adjusted-edema-free', 'ideal', 'goal']).exactOptional(),
+  weightBasis: z.enum(weightBasisIds).exactOptional(),
   targets: z.array(decided),
   signed: z.strictObject({ by: words, credentials: words, at: words }),
   supersedes: words.exactOptional(),

@@ -22,7 +22,8 @@ export function isInDate(facts: ClientFacts, fact: AgedFact, on: Day): boolean {
 
 /** Results of one analyte that may be used, newest first; of one day the highest first, whatever the order of the file. */
 export function resultsInDate(facts: ClientFacts, analyte: Analyte): readonly Lab[] {
-  return facts.labs.filter(lab => lab.analyte === analyte && isInDate(facts, analyte, lab.takenOn));
+  const days = ageLimitDays(facts, analyte);
+  return facts.labs.filter(lab => lab.analyte === analyte && daysBetween(lab.takenOn, facts.today) <= days);
 }
 
 /** The newest result in date; of several of one day the highest. */

@@ -65,6 +65,14 @@ export function currentAssessment({ assessments, addedResults = [] }: ClientReco
   return { id: newest.id, assessment: { ...newest.assessment, labs, weighings } };
 }
 
+/** A figure, no limit, or held back until something is checked. */
+export const decidedKinds = ['bounded', 'no-limit', 'withheld'] as const;
+export type DecidedKind = (typeof decidedKinds)[number];
+
+/** As proposed, another guideline's figure, or the dietitian's own. */
+export const decidedFroms = ['proposal', 'alternative', 'own'] as const;
+export type DecidedFrom = (typeof decidedFroms)[number];
+
 /**
  * A day's target as the dietitian decided it: bounded by a range (open upwards or not), without limit, or withheld until something is checked.
  */
@@ -72,11 +80,11 @@ export interface DecidedTarget {
   readonly item: TargetItem;
   readonly unit: TargetUnit;
   /** Missing in records of form 1, where only a range tells: without one nobody can say whether it was withheld or without limit. */
-  readonly kind?: 'bounded' | 'no-limit' | 'withheld';
+  readonly kind?: DecidedKind;
   readonly range?: Interval;
   readonly limit?: Limit;
   /** What it was before the dietitian changed it; the same when she took it over. */
-  readonly from: 'proposal' | 'alternative' | 'own';
+  readonly from: DecidedFrom;
   /** Why it is not as proposed, or why this position was chosen. Needed unless `from` is `proposal`. */
   readonly reason?: string;
   /** The words and sources of the position that was taken. */

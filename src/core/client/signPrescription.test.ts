@@ -93,18 +93,18 @@ describe('what can be signed', () => {
 
   test('[CLT-54] a choice signed before and not decided so again is named; what followed the proposal is not', () => {
     const before = { ...prescription!, targets: withTarget(ownProtein) };
-    expect(changesFromSigned(before, targets).map(({ item }) => item)).toEqual(['protein']);
-    expect(changesFromSigned(before, targets.slice(0, 1)).map(({ item }) => item)).toEqual(['protein']);
-    expect(changesFromSigned(before, withTarget(ownProtein))).toEqual([]);
-    expect(changesFromSigned(prescription, withTarget(ownProtein))).toEqual([]);
-    expect(changesFromSigned(undefined, targets)).toEqual([]);
+    expect(changesFromSigned(before.targets, targets).map(({ item }) => item)).toEqual(['protein']);
+    expect(changesFromSigned(before.targets, targets.slice(0, 1)).map(({ item }) => item)).toEqual(['protein']);
+    expect(changesFromSigned(before.targets, withTarget(ownProtein))).toEqual([]);
+    expect(changesFromSigned(prescription!.targets, withTarget(ownProtein))).toEqual([]);
+    expect(changesFromSigned([], targets)).toEqual([]);
     const { range: _, limit: __, ...held } = ownProtein;
     const withoutFigure = {
       ...prescription!,
       targets: targets.map(one => (one.item === 'protein' ? { ...held, kind: 'withheld' as const } : one)),
     };
     const free = targets.map(one => (one.item === 'protein' ? { ...held, kind: 'no-limit' as const } : one));
-    expect(changesFromSigned(withoutFigure, free).map(({ item }) => item)).toEqual(['protein']);
+    expect(changesFromSigned(withoutFigure.targets, free).map(({ item }) => item)).toEqual(['protein']);
   });
 });
 

@@ -1,6 +1,7 @@
 import { type Interval, isOpenEnded } from '#core/quantity/interval.ts';
 import type { ClientRecord, DecidedTarget, Prescription } from './record.ts';
 import { type Limit, type Target, type TargetItem, targetItems } from './target.ts';
+import { targetNames } from './targetWords.ts';
 
 /** No day's amount in kcal, g, mg or mL comes near it: a figure this large stands for "no end" or is a slip of the finger. */
 const noAmount = 1_000_000;
@@ -17,33 +18,41 @@ export function missingToSign(targets: readonly DecidedTarget[], by: string, pro
   if (by.trim() === '') missing.push('the name of who signs');
   for (const item of targetItems) {
     const own = targets.filter(target => target.item === item);
-    if (own.length !== 1) missing.push(own.length === 0 ? `a decision on ${item}` : `one decision on ${item}, not ${own.length}`);
+    if (own.length !== 1)
+      missing.push(own.length === 0 ? `a decision on ${nameOf(item)}` : `one decision on ${nameOf(item)}, not ${own.length}`);
   }
   for (const target of targets) {
     const { item, from, reason } = target;
-    if (from !== 'proposal' && (reason ?? '').trim() === '') missing.push(`a reason for the ${item} target, which is not as proposed`);
+    if (from !== 'proposal' && (reason ?? '').trim() === '')
+      missing.push(`a reason for the ${nameOf(item)} target, which is not as proposed`);
     const wrong = figureFault(target);
     if (wrong !== undefined) missing.push(wrong);
     else if (from === 'proposal' && proposed !== undefined && !isAsProposed(target, proposed[item]))
-      missing.push(`a reason for the ${item} target, and it marked as your own: it is not as proposed`);
+      missing.push(`a reason for the ${nameOf(item)} target, and it marked as your own: it is not as proposed`);
   }
   return missing;
 }
 
 function figureFault({ item, kind, from, range, limit = 'within' }: DecidedTarget): string | undefined {
+  const name = nameOf(item);
   if (range === undefined) {
-    if (kind !== 'no-limit' && kind !== 'withheld') return `a ${item} figure, or the word that there is no limit or that it is withheld`;
-    return from === 'alternative' ? `the ${item} figure of the guideline that was chosen` : undefined;
+    if (kind !== 'no-limit' && kind !== 'withheld') return `a ${name} figure, or the word that there is no limit or that it is withheld`;
+    return from === 'alternative' ? `the ${name} figure of the guideline that was chosen` : undefined;
   }
-  if (kind === 'no-limit' || kind === 'withheld') return `one of the two for ${item}: a figure, or none`;
+  if (kind === 'no-limit' || kind === 'withheld') return `one of the two for ${name}: a figure, or none`;
   const { lo, hi } = range;
   if (!(Number.isFinite(lo) && lo >= 0 && lo < noAmount && (isOpenEnded(range) || hi < noAmount)))
-    return `${item} figures from 0 to under a million; leave the upper end empty where there is none`;
-  if (!(lo <= hi)) return `a ${item} range whose low end is not above its high end`;
-  if (contradicts(range, limit)) return `a ${item} figure that agrees with how it is meant (${limitNames[limit]})`;
+    return `${name} figures from 0 to under a million; leave the upper end empty where there is none`;
+  if (!(lo <= hi)) return `a ${name} range whose low end is not above its high end`;
+  if (contradicts(range, limit)) return `a ${name} figure that agrees with how it is meant (${limitNames[limit]})`;
   if (item === 'fluid' && limit !== 'at-most' && limit !== 'at-least')
     return 'one figure for fluid, "up to" for a limit or "at least" for a need: nobody can drink a range';
   return undefined;
+}
+
+/** As a sentence has it: "phosphate additives". */
+function nameOf(item: TargetItem): string {
+  return targetNames[item].toLowerCase();
 }
 
 const limitNames: Readonly<Record<Limit, string>> = { below: 'under', 'at-most': 'up to', 'at-least': 'at least', within: 'from, to' };
@@ -85,9 +94,9 @@ export interface LostChoice {
  * Every own figure and every other guideline of the prescription that stands which is not decided so again, in the order of the items.
  * What was signed as proposed may follow the newer proposal without a word.
  */
-export function changesFromSigned(before: Prescription | undefined, decided: readonly DecidedTarget[]): readonly LostChoice[] {
+export function changesFromSigned(before: readonly DecidedTarget[], decided: readonly DecidedTarget[]): readonly LostChoice[] {
   return targetItems.flatMap(item => {
-    const earlier = before?.targets.find(one => one.item === item);
+    const earlier = before.find(one => one.item === item);
     const now = decided.find(one => one.item === item);
     return earlier === undefined || earlier.from === 'proposal' || (now !== undefined && isSameFigure(earlier, now))
       ? []

@@ -33,7 +33,9 @@ export const targetUnits: Readonly<Record<TargetItem, TargetUnit>> = {
 };
 
 /** How the ends of the range are meant: `below` is strict (under 2300 mg), `at-least` has no upper end. */
-export type Limit = 'below' | 'at-most' | 'at-least' | 'within';
+export const limits = ['below', 'at-most', 'at-least', 'within'] as const;
+
+export type Limit = (typeof limits)[number];
 
 /** What one guideline family says. Without a range it gives no figure, and says what it gives instead. */
 export interface Position {

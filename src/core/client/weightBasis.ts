@@ -10,7 +10,9 @@ import { idealWeightKgHamwi, isShort } from './formulas/idealWeight.ts';
 import type { Source } from './source.ts';
 import { asQuoted, commonPractice, fromMemory, kdoqi2000, kdoqi2020 } from './sources.ts';
 
-export type WeightBasisId = 'actual' | 'dry' | 'estimated-dry' | 'usual' | 'adjusted' | 'adjusted-edema-free' | 'ideal' | 'goal';
+export const weightBasisIds = ['actual', 'dry', 'estimated-dry', 'usual', 'adjusted', 'adjusted-edema-free', 'ideal', 'goal'] as const;
+
+export type WeightBasisId = (typeof weightBasisIds)[number];
 
 export interface WeightChoice {
   readonly id: WeightBasisId;

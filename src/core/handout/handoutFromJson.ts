@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { targetItems, targetUnits } from '#core/client/target.ts';
+import { limits, targetItems, targetUnits } from '#core/client/target.ts';
 import type { Reading } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
 import { settings } from '#core/yardstick/yardstick.ts';
@@ -25,7 +25,7 @@ const target = z
       .object({ lo: z.number().nonnegative('not below 0'), hi: z.number().nonnegative('not below 0').nullable() })
       .refine(({ lo, hi }) => hi === null || hi >= lo, 'a range whose low end is not above its high end; "hi": null has no upper end')
       .exactOptional(),
-    limit: z.enum(['below', 'at-most', 'at-least', 'within']).exactOptional(),
+    limit: z.enum(limits).exactOptional(),
   })
   .refine(({ item, unit }) => unit === targetUnits[item], 'the unit of the target: kcal, g, mg, mL or "named on the label"')
   .transform(({ item, range, limit }) => ({

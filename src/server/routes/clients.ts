@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { createRoute, z } from '@hono/zod-openapi';
 import { clinicFigures } from '#app/clients/clinicFigures.ts';
+import { decisionsToSign } from '#app/clients/decisionsToSign.ts';
 import { describeClient, describeClientShort } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
@@ -10,7 +11,6 @@ import type { WeightBasisId } from '#core/client/weightBasis.ts';
 import { Fault } from '#core/errors.ts';
 import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, weightBasis } from '../clientBodies.ts';
 import { addRecord, allRecords, changeRecord, readAssessment, readResults, recordOf } from '../clientRecords.ts';
-import { decisionsToSign } from '../decisionsToSign.ts';
 import { newApi } from '../newApi.ts';
 import type { Previews } from '../previews.ts';
 import { plateOf, type World } from '../workbench.ts';
@@ -66,7 +66,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
       }),
       async context => {
         const record = await recordOf(context.req.valid('param').id, vault);
-        return context.json(await whole(record, context.req.valid('query').pick as WeightBasisId | undefined), 200);
+        return context.json(await whole(record, context.req.valid('query').pick), 200);
       },
     )
     .openapi(

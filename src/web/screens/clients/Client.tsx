@@ -1,6 +1,7 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useState } from 'react';
+import { type WeightBasisId, weightBasisIds } from '#core/client/weightBasis.ts';
 import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { ClientHandout } from '../handouts/ClientHandout.tsx';
@@ -22,11 +23,10 @@ export function ClientScreen() {
   const queries = useQueryClient();
   const [isAssessing, setAssessing] = useState(false);
   const [isAdding, setAdding] = useState(false);
-  const [pick, setPick] = useState<string>();
+  const [pick, setPick] = useState<WeightBasisId>();
   const client = useQuery({
     queryKey: ['client', clientId, pick],
-    queryFn: () =>
-      answer<Client>(api.clients[':id'].$get({ param: { id: clientId }, query: pick === undefined ? {} : { pick: pick as 'actual' } })),
+    queryFn: () => answer<Client>(api.clients[':id'].$get({ param: { id: clientId }, query: pick === undefined ? {} : { pick } })),
     placeholderData: before => before,
     gcTime: 0,
   });
@@ -109,7 +109,7 @@ export function ClientScreen() {
   );
 }
 
-function Assessment({ client, onPick }: { readonly client: Client; readonly onPick: (id: string) => void }) {
+function Assessment({ client, onPick }: { readonly client: Client; readonly onPick: (id: WeightBasisId) => void }) {
   const { weight } = client;
   return (
     <section className="sheet stack" aria-labelledby="assessment-title">
@@ -124,7 +124,13 @@ function Assessment({ client, onPick }: { readonly client: Client; readonly onPi
           {weight.others.length > 0 && (
             <label className="field noprint">
               <span>Another weight basis</span>
-              <select value={weight.chosen} onChange={event => onPick(event.target.value)}>
+              <select
+                value={weight.chosen}
+                onChange={event => {
+                  const picked = weightBasisIds.find(id => id === event.target.value);
+                  if (picked !== undefined) onPick(picked);
+                }}
+              >
                 <option value={weight.chosen}>{weight.chosen.replaceAll('-', ' ')}</option>
                 {weight.others
                   .filter(({ id }) => id !== weight.chosen)

@@ -2,20 +2,23 @@ import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
-
-type Target = NonNullable<Client['targets']>[number];
-type SignedTarget = Client['prescriptions'][number]['targets'][number];
-
-/** What the dietitian decides of one target; ends as typed, empty where there is none. */
-interface Decision {
-  readonly kind: 'bounded' | 'no-limit' | 'withheld';
-  readonly from: 'proposal' | 'alternative' | 'own';
-  readonly lo: string;
-  readonly hi: string;
-  readonly limit: string;
-  readonly says: string;
-  readonly reason: string;
-}
+import {
+  beforeText,
+  chosenFigure,
+  chosenValue,
+  type Decision,
+  decidedJson,
+  decisionFrom,
+  fluidDecision,
+  fluidFigure,
+  leftOut,
+  ownDecision,
+  ownText,
+  type SignedTarget,
+  signedBefore,
+  startingDecision,
+  type Target,
+} from './decision.ts';
 
 /** The proposal, target by target: range, why, source, other guidelines' figures; edited with a reason, then signed as a whole. */
 export function PrescriptionSheet({ client, onSigned }: { readonly client: Client; readonly onSigned: () => Promise<void> }) {
@@ -24,7 +27,8 @@ export function PrescriptionSheet({ client, onSigned }: { readonly client: Clien
     Object.fromEntries(targets.map(target => [target.item, startingDecision(target, signedBefore(client, target.item))])),
   );
   const [isAcknowledged, setAcknowledged] = useState(false);
-  const lost = targets.filter(({ item }) => isLeftOut(signedBefore(client, item), decisions[item]!));
+  const gone = leftOut(client, decisions);
+  const lost = targets.filter(({ item }) => gone.includes(item));
   const [by, setBy] = useState('');
   const [credentials, setCredentials] = useState('');
   const sign = useMutation({
@@ -35,7 +39,7 @@ export function PrescriptionSheet({ client, onSigned }: { readonly client: Clien
           json: {
             version: client.version,
             assessmentId: client.assessmentId!,
-            ...(client.weight === undefined ? {} : { weightBasis: client.weight.chosen as 'actual' }),
+            ...(client.weight === undefined ? {} : { weightBasis: client.weight.chosen }),
             by,
             credentials,
             targets: targets.map(({ item }) => decidedJson(item, decisions[item]!)),
@@ -258,118 +262,4 @@ function Reasons({ reasons }: { readonly reasons: readonly string[] }) {
       {list}
     </details>
   );
-}
-
-function signedBefore(client: Client, item: string): SignedTarget | undefined {
-  return client.prescriptions[0]?.targets.find(one => one.item === item);
-}
-
-/** "at least 98 g a day, own decision, because: a wound that heals". */
-function beforeText({ figure, from, reason }: SignedTarget): string {
-  const how = from === 'own' ? 'own decision' : 'another guideline';
-  return `${figure}, ${how}${reason === undefined ? '' : `, because: ${reason.replace(/\.$/, '')}`}`;
-}
-
-/** As it was decided before, where that was a choice and can still be made; else the proposal. */
-function startingDecision(target: Target, before: SignedTarget | undefined): Decision {
-  if (before === undefined || before.from === 'proposal' || before.kind === 'not-told') return proposedDecision(target);
-  const { from, kind, says, reason = '' } = before;
-  const other = target.alternatives.find(one => one.says === says);
-  if (from === 'alternative' && other === undefined) return { ...proposedDecision(target), reason };
-  // Fluid is one figure that was picked; another guideline's figure is as it reads today.
-  const { range, limit = 'within' } = from === 'own' || target.item === 'fluid' ? before : other!;
-  const [lo, hi] = endsOf(range);
-  return { kind, from: from as 'own' | 'alternative', lo, hi, limit, says, reason };
-}
-
-/** Whether a choice that was signed would be left out; the server asks the same. */
-function isLeftOut(before: SignedTarget | undefined, now: Decision): boolean {
-  if (before === undefined || before.from === 'proposal') return false;
-  if (before.range === undefined || now.kind !== 'bounded') {
-    return before.range !== undefined || now.kind === 'bounded' || (before.kind !== 'not-told' && before.kind !== now.kind);
-  }
-  const [lo, hi] = rangeOf(now);
-  return before.range[0] !== lo || before.range[1] !== hi || before.limit !== now.limit;
-}
-
-function endsOf(range: readonly [number, number | null] | undefined): readonly [lo: string, hi: string] {
-  return range === undefined ? ['', ''] : [String(range[0]), range[1] === null ? '' : String(range[1])];
-}
-
-/** Fluid is proposed as a range to choose from and signed as one figure, which the dietitian picks. */
-function proposedDecision({ item, kind, range, limit = 'within', says }: Target): Decision {
-  const [lo, hi] = endsOf(range);
-  const decision: Decision = { kind: kind === 'proposed' ? 'bounded' : kind, from: 'proposal', lo, hi, limit, says, reason: '' };
-  return item === 'fluid' && range !== undefined ? oneFigure(decision) : decision;
-}
-
-function decisionFrom(value: string, target: Target, before: Decision): Decision {
-  if (value === 'proposal') return { ...proposedDecision(target), reason: before.reason };
-  const own: Decision = { ...before, from: 'own', says: 'set by the dietitian' };
-  if (value === 'own-no-limit') return { ...own, kind: 'no-limit', lo: '', hi: '' };
-  if (value === 'own-withheld') return { ...own, kind: 'withheld', lo: '', hi: '' };
-  if (value === 'own') {
-    const bounded: Decision = { ...own, kind: 'bounded' };
-    return target.item === 'fluid' ? fluidDecision(bounded, own.limit, fluidFigure(own)) : ownDecision(bounded, own.lo, own.hi);
-  }
-  const other = target.alternatives.find(({ says }) => says === value);
-  const [lo, hi] = endsOf(other?.range);
-  const { reason } = before;
-  const chosen: Decision = { kind: 'bounded', from: 'alternative', lo, hi, limit: other?.limit ?? 'within', says: value, reason };
-  return target.item === 'fluid' ? oneFigure(chosen) : chosen;
-}
-
-/** How an own figure is meant follows from which ends are typed. */
-function ownDecision(decision: Decision, lo: string, hi: string): Decision {
-  const limit = hi === '' ? 'at-least' : Number(lo || 0) === 0 ? 'at-most' : 'within';
-  return { ...decision, lo, hi, limit };
-}
-
-/** The one figure that a bound or a single amount of fluid has; a range has none yet. */
-function oneFigure(decision: Decision): Decision {
-  const { limit, lo, hi } = decision;
-  if (limit === 'at-least') return fluidDecision(decision, limit, lo);
-  return fluidDecision(decision, 'at-most', limit === 'at-most' || lo === hi ? hi : '');
-}
-
-function fluidFigure({ limit, lo, hi }: Decision): string {
-  return limit === 'at-least' ? lo : hi;
-}
-
-function fluidDecision(decision: Decision, limit: string, figure: string): Decision {
-  return limit === 'at-least' ? { ...decision, limit, lo: figure, hi: '' } : { ...decision, limit: 'at-most', lo: '', hi: figure };
-}
-
-function chosenValue({ from, kind, says }: Decision): string {
-  if (from === 'alternative') return says;
-  return from === 'own' && kind !== 'bounded' ? `own-${kind}` : from;
-}
-
-function rangeOf({ lo, hi }: Decision): [number, number | null] {
-  return [Number(lo || 0), hi === '' ? null : Number(hi)];
-}
-
-function decidedJson(item: string, decision: Decision) {
-  const { kind, from, limit, says, reason } = decision;
-  return {
-    item: item as 'energy',
-    kind,
-    from,
-    says,
-    ...(reason === '' ? {} : { reason }),
-    ...(kind === 'bounded' ? { range: rangeOf(decision), limit: limit as 'within' } : {}),
-  };
-}
-
-function ownText({ kind, lo, hi, limit }: Decision, unit: string, proposed: string): string {
-  if (kind === 'no-limit') return 'no limit';
-  if (kind === 'withheld') return 'no figure set: to be checked';
-  if (lo === '' && hi === '') return unit === 'mL' ? `one figure to pick; proposed: ${proposed}` : 'a figure to type';
-  if (limit === 'at-least') return `at least ${lo} ${unit} a day`;
-  if (limit === 'at-most') return `at most ${hi} ${unit} a day`;
-  return lo === hi ? `${lo} ${unit} a day` : `${lo} – ${hi} ${unit} a day`;
-}
-
-function chosenFigure(others: Target['alternatives'], { says }: Decision): string {
-  return others.find(one => one.says === says)?.figure ?? '';
 }

@@ -1,19 +1,28 @@
-import type { z } from '@hono/zod-openapi';
 import type { CareRules } from '#core/client/careRules.ts';
 import { proposePrescription } from '#core/client/proposePrescription.ts';
-import { type ClientRecord, currentAssessment, type DecidedTarget } from '#core/client/record.ts';
+import { type ClientRecord, currentAssessment, type DecidedFrom, type DecidedKind, type DecidedTarget } from '#core/client/record.ts';
 import { changesFromSigned, missingToSign } from '#core/client/signPrescription.ts';
-import { type Target, targetUnits } from '#core/client/target.ts';
+import { type Limit, type Target, type TargetItem, targetUnits } from '#core/client/target.ts';
 import { targetNames } from '#core/client/targetWords.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
 import { Fault } from '#core/errors.ts';
-import type { decidedTarget } from './clientBodies.ts';
+
+/** A decision as it is sent: the range as [lo, hi], an open end as null; unread, so that an end that is no amount gets the core's words. */
+export interface GivenTarget {
+  readonly item: TargetItem;
+  readonly kind?: DecidedKind | undefined;
+  readonly range?: readonly [lo: number, hi: number | null] | undefined;
+  readonly limit?: Limit | undefined;
+  readonly from: DecidedFrom;
+  readonly reason?: string | undefined;
+  readonly says: string;
+}
 
 interface Draft {
   readonly record: ClientRecord;
   readonly assessmentId: string;
   readonly picked: WeightBasisId | undefined;
-  readonly targets: readonly z.output<typeof decidedTarget>[];
+  readonly targets: readonly GivenTarget[];
   readonly by: string;
   readonly acknowledgedChanges: boolean;
   readonly today: string;
@@ -21,7 +30,7 @@ interface Draft {
 }
 
 /**
- * The decisions of a body, held against what is proposed for the assessment and against what was signed before. The faults name
+ * The decisions of a draft, held against what is proposed for the assessment and against what was signed before. The faults name
  * targets, never figures.
  * @throws Fault prescription-not-complete, signed-choice-left-out
  */
@@ -36,7 +45,7 @@ export function decisionsToSign(draft: Draft): readonly DecidedTarget[] {
   const decided = draft.targets.map(target => decidedFrom(target, proposal.targets[target.item]));
   const missing = missingToSign(decided, by, proposal.targets);
   if (missing.length > 0) throw new Fault('prescription-not-complete', `Still missing: ${missing.join('; ')}.`);
-  const lost = changesFromSigned(record.prescriptions[0], decided);
+  const lost = changesFromSigned(record.prescriptions[0]?.targets ?? [], decided);
   if (lost.length > 0 && !draft.acknowledgedChanges)
     throw new Fault(
       'signed-choice-left-out',
@@ -52,7 +61,6 @@ function decidedFrom({ range, limit, reason, kind, ...rest }: Draft['targets'][n
     ...rest,
     unit: targetUnits[rest.item],
     kind: kind ?? (range === undefined ? withoutRange : 'bounded'),
-    // Not read by the codec yet: an end that is no amount gets its words from the core.
     ...(range === undefined ? {} : { range: { lo: range[0], hi: range[1] ?? Number.POSITIVE_INFINITY } }),
     ...(limit === undefined ? {} : { limit }),
     ...(reason === undefined ? {} : { reason }),
