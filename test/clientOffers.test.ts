@@ -90,7 +90,7 @@ function pageFor(allergy: string, language: Language, plate = alone): HandoutPag
     aisleOrder: [],
   };
   return buildHandout(
-    handoutForClient({ record: recordFor(allergy), draft, foods, plates: new Map([['alone', plate]]), useEstimates: false }),
+    handoutForClient({ record: recordFor(allergy), draft, foods, plates: new Map([['alone', plate]]), useEstimates: false, rules: [] }),
   ).value;
 }
 

@@ -1,3 +1,4 @@
+import { clinicFigures } from '#app/clients/clinicFigures.ts';
 import { handoutForClient } from '#app/handouts/handoutForClient.ts';
 import { surveysForHandout } from '#app/handouts/surveysForHandout.ts';
 import { type ClientRecord, foodsToAvoid } from '#core/client/record.ts';
@@ -29,8 +30,9 @@ export async function clientHandout(json: unknown, record: ClientRecord, useEsti
   const plates = new Map(
     await Promise.all(draft.categories.map(async ({ plateId }) => [plateId, await plateOf(plateId, world.store)] as const)),
   );
+  const { rules } = await clinicFigures(world.vault);
   return {
-    ...made(handoutForClient({ record, draft, foods: await world.shelf.foods(), plates, useEstimates }), issues),
+    ...made(handoutForClient({ record, draft, foods: await world.shelf.foods(), plates, useEstimates, rules }), issues),
     notices: [...stale(record), ...notKnown(record)],
   };
 }

@@ -46,7 +46,7 @@ const plates = new Map([[plate.id, plate]]);
 describe('handoutForClient', () => {
   it('[HND-18] takes setting, signed targets, avoided foods and allergies from the record, and not the client’s name', () => {
     const record = recordOf(hemodialysisClient);
-    const input = handoutForClient({ record, draft, foods, plates, useEstimates: false });
+    const input = handoutForClient({ record, draft, foods, plates, useEstimates: false, rules: [] });
     const whole: HandoutDraft = input.draft;
     expect(whole.setting).toBe('hemodialysis');
     expect(whole.avoidedFoods).toEqual(['pork', 'sesame']);
@@ -61,7 +61,7 @@ describe('handoutForClient', () => {
     const [first] = record.assessments;
     const newer = { id: 'newer', assessment: { ...first!.assessment, allergies: ['turkey'], avoidedFoods: [] } };
     const both = { ...record, assessments: [newer, ...record.assessments] };
-    const [survey] = handoutForClient({ record: both, draft, foods, plates, useEstimates: false }).surveys;
+    const [survey] = handoutForClient({ record: both, draft, foods, plates, useEstimates: false, rules: [] }).surveys;
     expect(survey!.foods.filter(({ verdict }) => verdict.verdict === 'fits')).toEqual([]);
     const screen = whatFits({ record: both, foods: foods.slice(0, 5), plate, meal: 'lunch', useEstimates: false, today });
     expect(screen.rows.filter(({ verdict }) => verdict === 'fits')).toEqual([]);
@@ -69,7 +69,7 @@ describe('handoutForClient', () => {
 
   it('[HND-18] judges as the client screen does: the same verdicts at the same meal', () => {
     const record = recordOf(hemodialysisClient);
-    const [survey] = handoutForClient({ record, draft, foods, plates, useEstimates: false }).surveys;
+    const [survey] = handoutForClient({ record, draft, foods, plates, useEstimates: false, rules: [] }).surveys;
     const screen = whatFits({ record, foods: foods.slice(0, 5), plate, meal: 'lunch', useEstimates: false, today });
     expect(screen.rows.length).toBe(5);
     expect(survey!.foods.map(({ food, verdict }) => [food.id, verdict.verdict])).toEqual(
@@ -79,7 +79,7 @@ describe('handoutForClient', () => {
 
   it('[HND-18] without a signed prescription it is refused, with what to do', () => {
     const record = { ...recordOf(hemodialysisClient), prescriptions: [] };
-    const make = () => handoutForClient({ record, draft, foods, plates, useEstimates: false });
+    const make = () => handoutForClient({ record, draft, foods, plates, useEstimates: false, rules: [] });
     expect(make).toThrow(Fault);
     expect(make).toThrow(/signed prescription/);
   });
@@ -93,6 +93,7 @@ describe('handoutForClient', () => {
         foods,
         plates,
         useEstimates: false,
+        rules: [],
       });
     expect(make({ plateId: 'none' })).toThrow(/no plate "none"/);
     expect(make({ meal: 'tea' })).toThrow(/"tea" is no meal/);

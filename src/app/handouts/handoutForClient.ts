@@ -1,4 +1,5 @@
 import { whatIsForbidden } from '#app/clients/whatIsForbidden.ts';
+import type { CareRules } from '#core/client/careRules.ts';
 import { checkAssessment } from '#core/client/checkAssessment.ts';
 import { type ClientRecord, currentAssessment } from '#core/client/record.ts';
 import { weightGainToCall } from '#core/client/weightGain.ts';
@@ -18,6 +19,8 @@ export interface ClientHandout {
   readonly plates: ReadonlyMap<string, Plate>;
   /** Minerals estimated for the shelf may be used, at their safe end. */
   readonly useEstimates: boolean;
+  /** What the clinic has set. */
+  readonly rules: CareRules;
 }
 
 /**
@@ -26,7 +29,7 @@ export interface ClientHandout {
  *
  * @throws Fault handout-not-signed when no prescription is signed; plate-not-found; handout-not-valid.
  */
-export function handoutForClient({ record, draft, foods, plates, useEstimates }: ClientHandout): HandoutInput {
+export function handoutForClient({ record, draft, foods, plates, useEstimates, rules }: ClientHandout): HandoutInput {
   const [prescription] = record.prescriptions;
   const assessment = record.assessments.find(({ id }) => id === prescription?.assessmentId)?.assessment;
   if (prescription === undefined || assessment === undefined) {
@@ -34,7 +37,7 @@ export function handoutForClient({ record, draft, foods, plates, useEstimates }:
   }
   const { by, credentials, at } = prescription.signed;
   const current = currentAssessment(record)?.assessment ?? assessment;
-  const weightGain = weightGainToCall(checkAssessment(current, draft.writtenOn).facts);
+  const weightGain = weightGainToCall(checkAssessment(current, draft.writtenOn, rules).facts);
   const forbidden = whatIsForbidden(record, draft.writtenOn);
   const on = at.slice(0, 10);
   const whole: HandoutDraft = {

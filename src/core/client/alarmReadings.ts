@@ -1,6 +1,6 @@
 import type { Analyte } from './analytes.ts';
 import { daysBetween } from './calendarDay.ts';
-import { careFigure } from './careRules.ts';
+import { type CareFigure, type CareFigureId, careFigure, careFigures } from './careRules.ts';
 import type { Met } from './caution.ts';
 import { type ClientFacts, type Lab, labWords } from './clientFacts.ts';
 
@@ -58,7 +58,19 @@ export function highReadings(facts: ClientFacts, analyte: Analyte, from: number)
   return standing(facts, analyte).filter(({ value }) => value >= from);
 }
 
-/** After dialysis a potassium is low for a while: it never counts as low. A hemolyzed one is lower still than it reads. */
-export function lowReadings(facts: ClientFacts, analyte: Analyte, below: number): readonly Lab[] {
-  return standing(facts, analyte).filter(({ value, drawn }) => value < below && (analyte !== 'potassium' || drawn !== 'after-dialysis'));
+/** Readings under a figure. After dialysis a potassium is low for a while and never counts as low; a hemolyzed one is lower still than it reads. */
+export function lowReadings(facts: ClientFacts, analyte: Analyte, below: CareFigureId): readonly Lab[] {
+  const isLow = (lab: Lab): boolean => isBeyond(facts, below, 'under', lab) && (analyte !== 'potassium' || lab.drawn !== 'after-dialysis');
+  return standing(facts, analyte).filter(isLow);
+}
+
+/**
+ * Whether a reading is over or under a contact figure. In mmol/L it is held to the published mmol/L figure, which is rounded apart (calcium
+ * under 7.5 mg/dL, 1.9 mmol/L), unless the clinic has set its own; a reading in question is compared in the canonical unit.
+ */
+export function isBeyond({ rules }: ClientFacts, id: CareFigureId, side: 'over' | 'under', { value, entered, inQuestion }: Lab): boolean {
+  const { si }: CareFigure = careFigures[id];
+  const isPublished = si !== undefined && !inQuestion && entered.unit === si.unit && !rules.some(one => one.id === id);
+  const [compared, bound] = isPublished ? [entered.value, si.value] : [value, careFigure(rules, id)];
+  return side === 'over' ? compared > bound + dust : compared < bound - dust;
 }

@@ -6,31 +6,41 @@ import { careFigure } from './careRules.ts';
 import type { Met } from './caution.ts';
 import { type ClientFacts, isOnDialysis, type Lab, labWords } from './clientFacts.ts';
 import { correctedCalciumMgPerDl } from './formulas/correctedCalcium.ts';
+import { labInUnit } from './labValue.ts';
 
 // Alarms that take more than one result: a correction, a rise, a drop.
 
-/** Calcium as corrected by the laboratory, else for the albumin of the same day, else as it is and said so. The newest day counts. */
-export function calcium(facts: ClientFacts, isOut: (mgPerDl: number) => boolean): Met | undefined {
-  const [newest] = [...readings(facts, 'correctedCalcium'), ...readings(facts, 'calcium')].sort((a, b) =>
-    daysBetween(a.takenOn, b.takenOn),
-  );
-  if (newest === undefined) return undefined;
-  const ofDay = (analyte: Analyte) => readings(facts, analyte).filter(({ takenOn }) => takenOn === newest.takenOn);
-  const own = ofDay('correctedCalcium');
-  if (own.length > 0) {
-    const out = own.find(({ value }) => isOut(value));
-    return out && met(out, facts);
-  }
-  const albumins = ofDay('albumin');
-  for (const total of ofDay('calcium')) {
-    if (albumins.length === 0 && isOut(total.value)) return met(total, facts, ', not corrected: no albumin of that day');
-    for (const albumin of albumins) {
-      const corrected = correctedCalciumMgPerDl(total.value, albumin.value);
-      if (corrected.kind === 'computed' && isOut(corrected.value))
-        return met(total, facts, `, corrected ${roundHalfUp(corrected.value, 1)} mg/dL`);
+/**
+ * Calcium as corrected by the laboratory, else for the albumin of the same day, else as it is and said so. The newest day counts; one
+ * that could not be corrected lifts nothing.
+ */
+export function calcium(facts: ClientFacts, isOut: (lab: Lab) => boolean): Met | undefined {
+  const all = [...readings(facts, 'correctedCalcium'), ...readings(facts, 'calcium')];
+  const days = [...new Set(all.map(({ takenOn }) => takenOn))].sort().reverse();
+  for (const day of days) {
+    const ofDay = (analyte: Analyte) => readings(facts, analyte).filter(({ takenOn }) => takenOn === day);
+    const [own, totals, albumins] = [ofDay('correctedCalcium'), ofDay('calcium'), ofDay('albumin')];
+    const out = own.find(isOut);
+    if (out !== undefined) return met(out, facts);
+    if (own.length > 0) return undefined;
+    for (const total of totals) {
+      if (albumins.length === 0 && isOut(total)) return met(total, facts, ', not corrected: no albumin of that day');
+      for (const albumin of albumins) {
+        const corrected = correctedCalciumMgPerDl(total.value, albumin.value);
+        if (corrected.kind === 'computed' && isOut(inItsUnit(total, corrected.value)))
+          return met(total, facts, `, corrected ${roundHalfUp(corrected.value, 1)} mg/dL`);
+      }
     }
+    if (albumins.length > 0) return undefined;
   }
   return undefined;
+}
+
+/** The total as corrected, in the unit that it came in. */
+function inItsUnit(total: Lab, value: number): Lab {
+  const { unit } = total.entered;
+  const entered = labInUnit('calcium', value, unit);
+  return { ...total, value, entered: { unit, value: entered.kind === 'computed' ? entered.value : value } };
 }
 
 /** The newest result against every one of the 12 hours before it; an early result after dialysis rises by itself. */

@@ -10,10 +10,15 @@ export interface CareFigure {
   readonly usual: number;
   readonly lo: number;
   readonly hi: number;
+  /** The published figure in the other unit, which is rounded apart: a result in that unit is held to it while the usual figure stands. */
+  readonly si?: { readonly unit: string; readonly value: number };
 }
 
 const days = (title: string, usual: number): CareFigure => ({ title, unit: 'days', usual, lo: 1, hi: 1_000 });
-const value = (title: string, unit: string, usual: number, lo: number, hi: number): CareFigure => ({ title, unit, usual, lo, hi });
+const value = (title: string, unit: string, usual: number, lo: number, hi: number, siMmolPerL?: number): CareFigure => ({
+  ...{ title, unit, usual, lo, hi },
+  ...(siMmolPerL === undefined ? {} : { si: { unit: 'mmol/L', value: siMmolPerL } }),
+});
 const mmol = (title: string, usual: number, lo: number, hi: number): CareFigure => value(title, 'mmol/L', usual, lo, hi);
 
 /** Care rules 1 and 2. A fact older than its age is shown and not used. */
@@ -73,18 +78,18 @@ export const careFigures = {
   'contact.potassium-hemodialysis': mmol('Potassium before hemodialysis: look for causes from', 5.6, 5, 7),
   'contact.potassium-low': mmol('Potassium: same day under', 3, 2.5, 3.5),
   'contact.potassium-very-low': mmol('Potassium: emergency under', 2.5, 2, 3),
-  'contact.calcium-high': value('Corrected calcium: same day over', 'mg/dL', 12, 10.5, 14),
-  'contact.calcium-low': value('Corrected calcium: same day under', 'mg/dL', 7.5, 6, 8.4),
-  'contact.phosphate-low': value('Phosphorus: same day under', 'mg/dL', 1, 0.6, 2),
+  'contact.calcium-high': value('Corrected calcium: same day over', 'mg/dL', 12, 10.5, 14, 3),
+  'contact.calcium-low': value('Corrected calcium: same day under', 'mg/dL', 7.5, 6, 8.4, 1.9),
+  'contact.phosphate-low': value('Phosphorus: same day under', 'mg/dL', 1, 0.6, 2, 0.32),
   'contact.phosphate-low-new-feeding': value('Phosphorus with new feeding: same day under', 'mg/dL', 2, 1, 2.5),
-  'contact.magnesium-low': value('Magnesium: same day under', 'mg/dL', 1, 0.6, 1.6),
-  'contact.magnesium-high': value('Magnesium: same day over', 'mg/dL', 4.9, 3, 7),
+  'contact.magnesium-low': value('Magnesium: same day under', 'mg/dL', 1, 0.6, 1.6, 0.4),
+  'contact.magnesium-high': value('Magnesium: same day over', 'mg/dL', 4.9, 3, 7, 2),
   'contact.bicarbonate-low': mmol('Bicarbonate: same day under', 15, 10, 20),
   'contact.sodium-very-low': mmol('Sodium: emergency under', 120, 110, 125),
   'contact.sodium-low': mmol('Sodium: same day under', 125, 115, 134),
   'contact.sodium-high': mmol('Sodium: same day over', 155, 146, 165),
-  'contact.glucose-low': value('Glucose: treat now, same day under', 'mg/dL', 54, 40, 80),
-  'contact.glucose-high': value('Glucose: same day over', 'mg/dL', 360, 180, 500),
+  'contact.glucose-low': value('Glucose: treat now, same day under', 'mg/dL', 54, 40, 80, 3),
+  'contact.glucose-high': value('Glucose: same day over', 'mg/dL', 360, 180, 500, 20),
   'contact.hemoglobin-low': value('Hemoglobin: same day under', 'g/dL', 7, 6, 9),
   'contact.weight-gain-hemodialysis': value('Weight gain between two hemodialysis treatments: call over', '% of dry weight', 4.5, 2, 7),
   'contact.weight-gain-2-days': value('Weight gain in 2 days, peritoneal dialysis and heart failure: call from', 'kg', 2, 1, 4),

@@ -195,4 +195,51 @@ describe('the age of an alarm (care rules 2)', () => {
     expect(ids).toContain('potassium-hemodialysis');
     expect(ids).not.toContain('potassium-5.5');
   });
+
+  it('[CLT-30] in mmol/L the published figure of that unit holds; the clinic’s own holds for both (facts 4.3)', () => {
+    const idsFor = (analyte: Analyte, value: number, unit: string) => idsOf(one(analyte, value, unit));
+    expect(idsFor('correctedCalcium', 1.89, 'mmol/L')).toContain('calcium-low'); // under 1.9
+    expect(idsFor('correctedCalcium', 1.9, 'mmol/L')).not.toContain('calcium-low');
+    expect(idsFor('correctedCalcium', 3, 'mmol/L')).not.toContain('calcium-high'); // over 3.0
+    expect(idsFor('magnesium', 2.01, 'mmol/L')).toContain('magnesium-high'); // over 2.0
+    expect(idsFor('phosphate', 0.32, 'mmol/L')).not.toContain('phosphate-1.0'); // under 0.32
+    expect(idsFor('glucose', 20, 'mmol/L')).not.toContain('glucose-high'); // over 20
+    const own = [{ id: 'contact.magnesium-high', value: 6, by: 'A. N.', on: '2026-01-01' }] as const;
+    const { facts } = checkAssessment(clientWith(one('magnesium', 2.01, 'mmol/L')), today, own);
+    expect(cautionsFor(facts).map(({ id }) => id)).not.toContain('magnesium-high');
+  });
+
+  it('[CLT-30] a calcium that could not be corrected lifts no alarm; every albumin of the day is tried', () => {
+    const high = lab('correctedCalcium', 12.4, 'mg/dL', '2026-06-12');
+    expect(idsOf({ labs: [high, lab('calcium', 9.8, 'mg/dL', '2026-06-14')] })).toContain('calcium-high');
+    const albumins = [lab('albumin', 4.1, 'g/dL', '2026-06-14'), lab('albumin', 3, 'g/dL', '2026-06-14')];
+    // 11.5 + 0.8 × (4.0 − 3.0) = 12.3 (facts 5, F1).
+    expect(idsOf({ labs: [lab('calcium', 11.5, 'mg/dL', '2026-06-14'), ...albumins] })).toContain('calcium-high');
+  });
+
+  it('[CLT-30] a clean emergency keeps its words beside a hemolyzed one, and both are shown', () => {
+    const labs = [lab('potassium', 6.6, 'mmol/L', '2026-06-13'), lab('potassium', 7, 'mmol/L', '2026-06-14', { hemolyzed: true })];
+    const found = cautionsOf({ labs }).find(({ id }) => id === 'potassium-6.5')!;
+    expect(found.told).toMatch(/^Emergency/);
+    expect(found.because).toMatch(/6\.6 mmol.*7 mmol.*hemolyzed/);
+  });
+
+  it('[CLT-30] creatinine up by exactly half, and within one day, is told; 26 umol/L in 60 hours is not', () => {
+    const pair = (from: readonly [number, string, string], to: readonly [number, string, string]) =>
+      idsOf({ labs: [from, to].map(([value, on, takenAt]) => lab('creatinine', value, 'umol/L', on, { takenAt })) });
+    expect(pair([120, '2026-06-09', '08:00'], [180, '2026-06-14', '08:00'])).toContain('creatinine-rise');
+    expect(pair([200, '2026-06-14', '06:00'], [260, '2026-06-14', '20:00'])).toContain('creatinine-rise');
+    expect(pair([200, '2026-06-12', '08:00'], [240, '2026-06-14', '20:00'])).not.toContain('creatinine-rise');
+  });
+
+  it('[CLT-31] a salt substitute is told with a potassium that sets nothing; constipation makes nobody unwell', () => {
+    const day = (value: number) => lab('potassium', value, 'mmol/L', '2026-06-14');
+    expect(idsOf({ supplements: ['salt-substitute'], labs: [day(4.9), day(5.8)] })).toContain('salt-substitute-on-record');
+    expect(idsOf({ symptoms: ['constipation'], labs: [day(5.6)] })).toContain('potassium-5.5');
+    expect(idsOf({ symptoms: ['vomiting'], labs: [day(5.6)] })).toContain('potassium-5.5-unwell');
+  });
+
+  it('[CLT-31] an eGFR under 30 computed from creatinine cautions, and makes no stage', () => {
+    expect(idsOf(one('creatinine', 6, 'mg/dL'))).toContain('magnesium-aluminum');
+  });
 });

@@ -8,7 +8,7 @@ import { potassiumState } from './potassiumState.ts';
 import { refeedingSigns } from './refeeding.ts';
 import type { Source } from './source.ts';
 import { asQuoted, commonPractice, fromMemory, kdigoMbd2017, kdoqi2020, ownRule } from './sources.ts';
-import { stageFacts } from './stage.ts';
+import { newestRate, stageFacts } from './stage.ts';
 import { reasonsToAsk } from './targets/fluidTarget.ts';
 import { wastingState } from './wastingState.ts';
 import { dryWeightAway, gainOverLine, weightGainToCall } from './weightGain.ts';
@@ -230,11 +230,11 @@ function dialysis(facts: ClientFacts): string | undefined {
   return isOnDialysis(facts) ? 'dialysis' : undefined;
 }
 
-/** eGFR under 30: by the newest laboratory eGFR in date or the lower stage where two are in question. */
+/** eGFR under 30: by the newest in date, also computed from creatinine, or the lower stage where two are in question. */
 function belowThirty(facts: ClientFacts): string | undefined {
-  const lab = latestLowest(facts, 'egfr');
+  const rate = newestRate(facts);
   const stage = stageFacts(facts).cautioning;
-  return (lab !== undefined && lab.value < 30) || stage === 'G4' || stage === 'G5' ? 'eGFR under 30' : undefined;
+  return (rate !== undefined && rate < 30) || stage === 'G4' || stage === 'G5' ? 'eGFR under 30' : undefined;
 }
 
 /** Every transplant recipient, unless the medicine list names other immunosuppressants alone (care rules 4). */

@@ -21,7 +21,7 @@ const within = (value: number, [lo, hi]: Span): boolean => value >= lo && value 
  * is confirmed; everything else is answered by typing what was meant. Source: care rules 5, own decision.
  */
 export function checkBody(assessment: Assessment): readonly Bar[] {
-  return [...ageBars(assessment), ...heightBars(assessment), ...weightBars(assessment), ...figureBars(assessment)];
+  return [...ageBars(assessment), ...partBars(assessment), ...heightBars(assessment), ...weightBars(assessment), ...figureBars(assessment)];
 }
 
 /** Height in cm where it is one that an adult can have. 5 ft 13 in is none. */
@@ -35,6 +35,15 @@ export function plausibleHeight({ height }: Assessment): number | undefined {
 function ageBars({ age }: Assessment): readonly Bar[] {
   if (!('years' in age) || age.years !== 0) return [];
   return [question('value-in-question', 'age', 'The age is 0: was it left blank? Expected the age in years, or the day of birth.')];
+}
+
+/** A body has two arms and two legs; of one limb the largest missing part is entered alone. */
+function partBars({ missingParts = [] }: Assessment): readonly Bar[] {
+  const arms: readonly string[] = ['hand', 'forearm-with-hand', 'whole-arm'];
+  const ofArms = missingParts.filter(part => arms.includes(part)).length;
+  return [...(ofArms > 2 ? ['arms'] : []), ...(missingParts.length - ofArms > 2 ? ['legs'] : [])].map(limbs =>
+    refusal('missing parts', `More than two parts of the ${limbs} are missing: of each limb enter the largest part alone.`),
+  );
 }
 
 function heightBars(assessment: Assessment): readonly Bar[] {

@@ -257,6 +257,12 @@ describe('impossible bodies and days', () => {
       clientWith({ on: '2026-06-01', treatment: { setting: 'hemodialysis', place: 'home', startedOn: '2026-06-08' } }),
       /^question wrong-order: start of dialysis \(2026-06-08\) lies after the assessment/,
     ],
+    [
+      'three parts of the legs',
+      clientWith({ missingParts: ['whole-leg', 'lower-leg-with-foot', 'foot'] }),
+      /^refusal impossible-value: More than two parts of the legs/,
+    ],
+    ['both feet', clientWith({ missingParts: ['foot', 'foot'] }), 'nothing'],
     ['a result newer than its assessment', clientWith({ on: '2026-06-01', labs: [lab('potassium', 5, 'mmol/L')] }), 'nothing'],
   ])('[CLT-95] %s', (_, assessment, outcome) => expectOutcome(barsOf(assessment), outcome));
 

@@ -177,8 +177,8 @@ export interface Assessment {
   readonly avoidedFoods: readonly string[];
   readonly appetite?: 'good' | 'fair' | 'poor';
   /**
-   * Loss of weight in percent, 0 to 50; a gain is left out. `cause` says whether it was wanted or fluid, typed or computed from recorded weights: a
-   * typed loss without it is unintended, a computed one is asked about.
+   * Loss of weight in percent, 0 to 50; a gain is left out. `cause` says whether it was wanted or fluid, typed or computed from recorded weights:
+   * without it that is asked.
    */
   readonly weightLoss?: {
     readonly percent3Months?: number;

@@ -1,7 +1,7 @@
 import {
-  dust,
   highFirst,
   highReadings,
+  isBeyond,
   isMarked,
   isOfNow,
   lowFirst,
@@ -58,15 +58,18 @@ export const contactRules: readonly CautionRule[] = [
   ),
   rule('hemodialysis-missed', 'same-day', urgentWords, commonPractice, facts => {
     if (facts.setting !== 'hemodialysis' || symptom(facts, 'missed-or-shortened-session') === undefined) return undefined;
-    const recent = facts.labs.some(({ analyte, takenOn }) => analyte === 'potassium' && daysBetween(takenOn, facts.today) <= 7);
+    const recent = facts.labs.some(
+      ({ analyte, takenOn, hemolyzed, drawn }) =>
+        analyte === 'potassium' && !hemolyzed && drawn !== 'after-dialysis' && daysBetween(takenOn, facts.today) <= 7,
+    );
     const sign = symptom(facts, 'swelling', 'breathlessness') ?? (recent ? undefined : 'potassium not known');
     return told(facts, sign === undefined ? undefined : `missed or shortened session with ${sign}`);
   }),
   rule('calcium-high', 'same-day', urgentWords, commonPractice, facts =>
-    calcium(facts, value => value > careFigure(facts.rules, 'contact.calcium-high')),
+    calcium(facts, lab => isBeyond(facts, 'contact.calcium-high', 'over', lab)),
   ),
   rule('calcium-low', 'same-day', urgentWords, commonPractice, facts =>
-    calcium(facts, value => value < careFigure(facts.rules, 'contact.calcium-low')),
+    calcium(facts, lab => isBeyond(facts, 'contact.calcium-low', 'under', lab)),
   ),
   rule('phosphate-1.0', 'same-day', urgentWords, refeedingPractice, facts => under(facts, 'phosphate', 'contact.phosphate-low')),
   rule('phosphate-2.0-new-feeding', 'same-day', urgentWords, refeedingPractice, facts =>
@@ -152,10 +155,10 @@ function potassiumOffHemodialysis(facts: ClientFacts): Met | undefined {
   return potassiumIn(facts, 'contact.potassium-within-days', 'contact.potassium-same-day');
 }
 
+/** A constipated client is not ill; every other symptom of the list counts. */
 function isUnwell(facts: ClientFacts): boolean {
-  return (
-    has(facts, 'acute-illness', 'critically-ill') || facts.assessment.acuteKidneyInjury === true || facts.assessment.symptoms.length > 0
-  );
+  const { acuteKidneyInjury, symptoms } = facts.assessment;
+  return has(facts, 'acute-illness', 'critically-ill') || acuteKidneyInjury === true || symptoms.some(one => one !== 'constipation');
 }
 
 function symptom({ assessment }: ClientFacts, ...symptoms: readonly Symptom[]): string | undefined {
@@ -165,8 +168,8 @@ function symptom({ assessment }: ClientFacts, ...symptoms: readonly Symptom[]): 
 
 /** Under the one, and not under the other, which has an alarm of its own. */
 function under(facts: ClientFacts, analyte: Analyte, bound: CareFigureId, notUnder?: CareFigureId): Met | undefined {
-  const lower = notUnder === undefined ? [] : lowReadings(facts, analyte, careFigure(facts.rules, notUnder));
-  const reached = lowReadings(facts, analyte, careFigure(facts.rules, bound)).filter(lab => !lower.includes(lab));
+  const lower = notUnder === undefined ? [] : lowReadings(facts, analyte, notUnder);
+  const reached = lowReadings(facts, analyte, bound).filter(lab => !lower.includes(lab));
   const untold = reached.filter(lab => !lower.some(one => isOfNow(facts, one) || !isOfNow(facts, lab)));
   const told = tellAll(facts, untold, lowFirst);
   // That a low one may be falsely high makes it no less low.
@@ -174,10 +177,6 @@ function under(facts: ClientFacts, analyte: Analyte, bound: CareFigureId, notUnd
 }
 
 function over(facts: ClientFacts, analyte: Analyte, bound: CareFigureId): Met | undefined {
-  const limit = careFigure(facts.rules, bound);
-  return tellAll(
-    facts,
-    standing(facts, analyte).filter(({ value }) => value > limit + dust),
-    highFirst,
-  );
+  const high = standing(facts, analyte).filter(lab => isBeyond(facts, bound, 'over', lab));
+  return tellAll(facts, high, highFirst);
 }

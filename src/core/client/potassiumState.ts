@@ -37,8 +37,8 @@ export function potassiumState(facts: ClientFacts): PotassiumState {
   if (kind === 'low') return { kind, lab, upper };
   const { raasChangedOn } = facts.assessment;
   if (kind === 'in-range') {
-    if (raasChangedOn !== undefined && daysBetween(lab.takenOn, raasChangedOn) > 0)
-      return unknown(`${labWords(lab, facts.today)} was drawn before the RAAS change of ${raasChangedOn}: it is not in range any more.`);
+    if (raasChangedOn !== undefined && daysBetween(lab.takenOn, raasChangedOn) >= 0)
+      return unknown(`${labWords(lab, facts.today)} was drawn not after the RAAS change of ${raasChangedOn}: it is not in range any more.`);
     return { kind, lab, upper };
   }
   const bound = inDate.find(one => one.hemolyzed && daysBetween(lab.takenOn, one.takenOn) >= 0 && one.value <= upper);

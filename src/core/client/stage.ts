@@ -27,9 +27,11 @@ export function stageFacts(facts: ClientFacts): Stage {
   const [newest] = rates;
   const typed = facts.assessment.stage;
   if (typed === undefined) {
-    const earlier = newest && rates.find(({ lab }) => daysBetween(lab.takenOn, newest.lab.takenOn) >= 90);
-    if (newest === undefined || earlier === undefined || !isInDate(facts, newest)) return {};
-    const agreed = milderOf(newest.category, earlier.category);
+    // An eGFR that this program computed makes no stage.
+    const [last, ...before] = rates.filter(({ lab }) => lab.analyte === 'egfr');
+    const earlier = last && before.find(({ lab }) => daysBetween(lab.takenOn, last.lab.takenOn) >= 90);
+    if (last === undefined || earlier === undefined || !isInDate(facts, last)) return {};
+    const agreed = milderOf(last.category, earlier.category);
     return { restricting: agreed, cautioning: agreed };
   }
   const isNewer = newest !== undefined && daysBetween(typed.on, newest.lab.takenOn) > 0 && isInDate(facts, newest);
@@ -39,6 +41,12 @@ export function stageFacts(facts: ClientFacts): Stage {
     cautioning: lowerOf(typed.value, newest.category),
     question: `Stage ${typed.value} was set on ${typed.on}; the eGFR of ${newest.lab.takenOn} is ${newest.shown}, ${newest.category}. One result makes no stage: which holds? Enter the stage with its day.`,
   };
+}
+
+/** The newest eGFR in date, of the laboratory or computed from its creatinine: for cautions, never a stage. */
+export function newestRate(facts: ClientFacts): number | undefined {
+  if (facts.setting === 'hemodialysis' || facts.setting === 'peritoneal-dialysis') return undefined;
+  return filtrationRates(facts).find(rate => isInDate(facts, rate))?.shown;
 }
 
 /** The stage that restricts. */
@@ -58,7 +66,7 @@ function filtrationRates(facts: ClientFacts): readonly Rate[] {
   const own = facts.labs.filter(({ analyte }) => analyte === 'egfr');
   const days = new Set(own.map(({ takenOn }) => takenOn));
   const computed = facts.labs.filter(({ analyte, takenOn }) => analyte === 'creatinine' && !days.has(takenOn));
-  return [...own, ...(facts.assessment.stage === undefined ? [] : computed)]
+  return [...own, ...computed]
     .flatMap(lab => {
       if (lab.analyte === 'egfr') return [{ lab, shown: Math.round(lab.value), category: gfrCategory(lab.value) }];
       const { sex } = facts.assessment;

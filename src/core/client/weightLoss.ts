@@ -9,7 +9,7 @@ export interface WeightLoss {
   readonly percent6Months?: number;
   /** 5 % in 3 months or 10 % in 6, unwanted or not yet asked about. */
   readonly isLost: boolean;
-  /** The loss is from recorded weights and nobody said whether it was wanted, or fluid. */
+  /** Nobody said whether the loss was wanted, or fluid. */
   readonly isOpen: boolean;
   /** The newest weight or the typed figure is too old to count as of now. */
   readonly isOld: boolean;
@@ -33,7 +33,7 @@ export function weightLoss(facts: ClientFacts): WeightLoss {
     ...(percent3Months === undefined ? {} : { percent3Months }),
     ...(percent6Months === undefined ? {} : { percent6Months }),
     isLost,
-    isOpen: isLost && typed.cause === undefined && !over(typed.percent3Months, typed.percent6Months),
+    isOpen: isLost && typed.cause === undefined,
     isOld: !isInDate(facts, 'intake', facts.assessment.on) && (newest === undefined || !isWeightInDate(facts, newest)),
   };
 }

@@ -101,12 +101,15 @@ describe('the chart note', () => {
     ['12 % in 6 months counts beside 2 % in 3', { percent3Months: 2, percent6Months: 12 }, '12% in 6 months'],
     ['5 % in 3 months', { percent3Months: 5 }, '5% in 3 months'],
   ])('[NOTE-4] weight loss by the wasting criteria (Fouque 2008): %s', (_, weightLoss, said) => {
-    const assessment = { ...clientWith(), weightLoss };
+    const assessment = { ...clientWith(), weightLoss: { ...weightLoss, cause: 'unintended' as const } };
     const lost = problemStatements(checkAssessment(assessment, today).facts, proposePrescription(assessment, today)).find(text =>
       text.startsWith('Unintended weight loss'),
     );
     if (said === undefined) expect(lost).toBeUndefined();
     else expect(lost).toContain(said);
+    // Nobody said whether it was wanted, or fluid: that is asked, and nothing is stated (care rules 3).
+    const asked = { ...clientWith(), weightLoss };
+    expect(problemStatements(checkAssessment(asked, today).facts, proposePrescription(asked, today)).join()).not.toContain('weight loss');
   });
 
   test('[NOTE-4] problems are stated from the client’s own numbers, and the clinic’s own words are added as they are', () => {

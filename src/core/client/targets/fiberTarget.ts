@@ -8,7 +8,7 @@ const intake: Source = { kind: 'guideline', text: 'Institute of Medicine 2005, a
 
 /** A day's fiber in g by sex and age (care rules 4): to 50 years women 25, men 38; above women 21, men 30. */
 export function fiberTarget(facts: ClientFacts): Target {
-  const isYounger = facts.ageYears <= 50;
+  const isYounger = Math.floor(facts.ageYears) <= 50;
   const grams = facts.assessment.sex === 'female' ? (isYounger ? 25 : 21) : isYounger ? 38 : 30;
   const main = { ...position(`Adequate intake: ${grams} g`, [intake], { limit: 'within' }), range: exactly(grams) };
   const bowel = isOnDialysis(facts) ? ['Constipation holds potassium back and hinders peritoneal dialysis.'] : [];

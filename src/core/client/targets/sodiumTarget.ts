@@ -9,7 +9,12 @@ export function sodiumTarget(facts: ClientFacts): Target {
   if (has(facts, 'salt-losing-kidney-disease')) {
     return noLimit('sodium', ['Salt-losing kidney disease: do not restrict.'], [asQuoted(kdigoCkd2024('practice point'))]);
   }
-  if (isConservative(facts) && !has(facts, 'edema', 'overload', 'hypertension', 'heart-failure', 'nephrotic-syndrome')) {
+  const isSwollen = facts.assessment.symptoms.some(one => one === 'swelling' || one === 'breathlessness');
+  if (
+    isConservative(facts) &&
+    !isSwollen &&
+    !has(facts, 'edema', 'ascites', 'overload', 'hypertension', 'heart-failure', 'nephrotic-syndrome')
+  ) {
     return noLimit(
       'sodium',
       ['Conservative care puts comfort first: no restriction without a symptom or a laboratory reason.'],
