@@ -1,10 +1,10 @@
-import { useQuery } from '@tanstack/react-query';
 import { useDeferredValue, useState } from 'react';
-import { answer, api, type Client, type Proposal } from '../../api.ts';
+import type { Client } from '../../api.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
 import { Told } from '../../ui/Told.tsx';
 import { Labs, Weighings } from './AssessmentRows.tsx';
 import { type AssessmentDraft, assessmentOf, draftOf, labDraftOf, questionsByRow } from './assessmentDraft.ts';
+import { useProposal } from './useProposal.ts';
 
 type Lists = Pick<AssessmentDraft, 'labs' | 'weighings'>;
 
@@ -32,13 +32,7 @@ export function AddResults({
   const json = useDeferredValue(
     JSON.stringify({ ...known, labs: [...knownLabs, ...added.labs], weighings: [...knownWeighings, ...added.weighings] }),
   );
-  const proposal = useQuery({
-    // Client data stays in memory: the answer is forgotten with the form.
-    queryKey: ['propose', json],
-    queryFn: () => answer<Proposal>(api.clients.propose.$post({ json: { assessment: JSON.parse(json) } })),
-    placeholderData: before => before,
-    gcTime: 0,
-  });
+  const proposal = useProposal(json);
   const bars = proposal.data?.bars ?? [];
   const questions = {
     labs: questionsByRow(draft.labs, 'labs', bars, knownLabs.length),

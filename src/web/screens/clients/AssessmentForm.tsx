@@ -1,10 +1,9 @@
-import { useQuery } from '@tanstack/react-query';
 import { useDeferredValue, useState } from 'react';
-import { answer, api, type Proposal } from '../../api.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
 import { Told } from '../../ui/Told.tsx';
 import { Bags, Labs, type Part, Weighings } from './AssessmentRows.tsx';
 import { type AssessmentDraft, assessmentOf, draftOf, questionsByRow } from './assessmentDraft.ts';
+import { useProposal } from './useProposal.ts';
 import { conditions, medicines, missingParts, settings, supplements, symptoms } from './vocabulary.ts';
 
 /** A dated set of facts. Questions and refusals speak while it is typed; nothing is corrected silently. */
@@ -25,14 +24,7 @@ export function AssessmentForm({
   // What is asked is what is looked at: a draft that settles later must not be sent half typed.
   const settled = useDeferredValue(draft);
   const json = JSON.stringify(assessmentOf(settled));
-  const proposal = useQuery({
-    // Client data stays in memory: the answer is forgotten with the form.
-    queryKey: ['propose', json],
-    queryFn: () => answer<Proposal>(api.clients.propose.$post({ json: { assessment: JSON.parse(json) } })),
-    placeholderData: before => before,
-    enabled: stillMissing(settled).length === 0,
-    gcTime: 0,
-  });
+  const proposal = useProposal(json, stillMissing(settled).length === 0);
   const set = (key: string, value: string): void => setDraft({ ...draft, fields: { ...draft.fields, [key]: value } });
   const field = (key: string, name: string, type = 'text') => (
     <label className="field" key={key}>
