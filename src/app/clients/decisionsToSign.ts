@@ -59,10 +59,23 @@ function decidedFrom({ range, limit, reason, kind, ...rest }: Draft['targets'][n
   const withoutRange = rest.from === 'proposal' ? proposedKind : 'no-limit';
   return {
     ...rest,
+    says: rest.from === 'proposal' ? wordsOf(proposed, rest.says) : rest.says,
     unit: targetUnits[rest.item],
     kind: kind ?? (range === undefined ? withoutRange : 'bounded'),
     ...(range === undefined ? {} : { range: { lo: range[0], hi: range[1] ?? Number.POSITIVE_INFINITY } }),
     ...(limit === undefined ? {} : { limit }),
     ...(reason === undefined ? {} : { reason }),
   };
+}
+
+/** What is signed as proposed keeps the proposal's own words: also why there is no limit, or no figure. */
+function wordsOf(proposed: Target, given: string): string {
+  switch (proposed.kind) {
+    case 'proposed':
+      return given;
+    case 'no-limit':
+      return proposed.reasons.join(' ');
+    case 'withheld':
+      return proposed.why;
+  }
 }

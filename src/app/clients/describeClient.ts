@@ -3,7 +3,7 @@ import type { Day } from '#core/client/calendarDay.ts';
 import { type CareRules, usualCareRules } from '#core/client/careRules.ts';
 import { checkAssessment } from '#core/client/checkAssessment.ts';
 import type { Assessment } from '#core/client/client.ts';
-import { labWords } from '#core/client/clientFacts.ts';
+import { labWords, weightWords } from '#core/client/clientFacts.ts';
 import { nextChecks } from '#core/client/nextChecks.ts';
 import { proposePrescription, standingNotice } from '#core/client/proposePrescription.ts';
 import { type ClientRecord, contactsMade, currentAssessment, type DecidedTarget, type Prescription } from '#core/client/record.ts';
@@ -11,7 +11,7 @@ import { sourceWords } from '#core/client/source.ts';
 import { type Limit, type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/target.ts';
 import { decidedWords, householdWords, targetNames } from '#core/client/targetWords.ts';
 import { labTrend } from '#core/client/trend.ts';
-import type { WeightBasisId } from '#core/client/weightBasis.ts';
+import { basisWords, type WeightBasisId } from '#core/client/weightBasis.ts';
 import { type Interval, type IntervalJson, intervalToJson, isOpenEnded } from '#core/quantity/interval.ts';
 import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 
@@ -74,7 +74,7 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
     ...(contact === undefined ? {} : { contact }),
   }));
   const { facts } = checkAssessment(assessment, today, rules);
-  const labs = facts.labs.map(lab => labWords(lab, today));
+  const labs = [...new Set([...facts.labs, ...facts.questioned].map(lab => labWords(lab, today)))];
   if (proposal.kind === 'barred') {
     return {
       notice: standingNotice,
@@ -98,7 +98,7 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
     ...(weight.kind === 'chosen'
       ? {
           weight: {
-            text: `${roundHalfUp(weight.chosen.kg, 1)} kg, ${weight.chosen.id.replaceAll('-', ' ')} weight of ${weight.chosen.on}${weight.uncertain ? ', uncertain' : ''}`,
+            text: `${basisWords(weight.chosen)}, ${weight.chosen.id.replaceAll('-', ' ')} weight of ${weight.chosen.on}${weight.uncertain ? ', uncertain' : ''}`,
             why: weight.chosen.why,
             chosen: weight.chosen.id,
             others: weight.others.map(({ id, kg, why }) => ({
@@ -243,9 +243,7 @@ function changesBetween(before: Assessment, after: Assessment, today: Day): stri
   const sentences: string[] = [];
   const [weightBefore, weightNow] = [earlier.weights[0], later.weights[0]];
   if (weightBefore !== undefined && weightNow !== undefined && weightBefore.kg !== weightNow.kg) {
-    sentences.push(
-      `Weight ${roundHalfUp(weightBefore.kg, 1)} kg on ${weightBefore.on}, ${roundHalfUp(weightNow.kg, 1)} kg on ${weightNow.on}.`,
-    );
+    sentences.push(`Weight ${weightWords(weightBefore)} on ${weightBefore.on}, ${weightWords(weightNow)} on ${weightNow.on}.`);
   }
   for (const lab of later.labs) {
     const same = earlier.labs.find(({ analyte }) => analyte === lab.analyte);

@@ -112,7 +112,7 @@ function told(reason: ClientReason) {
 function testWords(test: Test, { tests }: Yardstick, { name, percent }: MealShare): string {
   const { measure } = test;
   if (measure.kind === 'ingredient') return `No ${kinTitle(measure.kin)}: ${test.source.text}`;
-  if (measure.kind === 'additive') return `No ${measure.class} additive named on the label`;
+  if (measure.kind === 'additive') return `No ${measure.class} additive named on the label: ${test.source.text}`;
   if (!isBoundTest(test)) return test.source.text;
   const { name: nutrient, unit } = nutrients[measure.nutrient];
   const figure = ({ below, atMost = 0 }: Test): string => `${floorTo(below ?? atMost, 1).toLocaleString('en-US')} ${unit}`;

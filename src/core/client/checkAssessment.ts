@@ -86,7 +86,7 @@ export function checkAssessment(assessment: Assessment, today: Day, rules: CareR
   for (const { weight, kind, on } of assessment.weighings) {
     const kg = weightKgFrom(weight);
     const [lo, hi] = plausibleWeightKg;
-    if (dayStands(on, `${kind} weight`) && kg >= lo && kg <= hi) weights.push({ kg, kind, on });
+    if (dayStands(on, `${kind} weight`) && kg >= lo && kg <= hi) weights.push({ kg, entered: weight, kind, on });
   }
   const labs: Lab[] = [];
   const questioned: Lab[] = [];

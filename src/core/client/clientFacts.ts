@@ -1,7 +1,9 @@
+import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { type Analyte, analyteFacts } from './analytes.ts';
 import { type Day, daysBetween } from './calendarDay.ts';
 import type { CareRules } from './careRules.ts';
 import type { Assessment, Condition, MedicineClass, WeightKind } from './client.ts';
+import type { EnteredWeight } from './formulas/bodyUnits.ts';
 import type { GfrCategory } from './formulas/gfrCategory.ts';
 import type { Setting } from './setting.ts';
 
@@ -23,6 +25,8 @@ export interface Lab {
 
 export interface Weight {
   readonly kg: number;
+  /** As it was typed: what is shown. */
+  readonly entered: EnteredWeight;
   readonly kind: WeightKind;
   readonly on: Day;
 }
@@ -64,6 +68,11 @@ export function labWords(lab: Lab, today: Day): string {
     ...(lab.inQuestion ? ['in question'] : []),
   ];
   return `${analyteFacts(lab.analyte).name} ${Number(value.toPrecision(4))}${unit === '{ratio}' ? '' : ` ${unit}`} (${marks.join(', ')})`;
+}
+
+/** As it was entered, with kg beside pounds: "108 lb (49.0 kg)". */
+export function weightWords({ kg, entered: { value, unit } }: Pick<Weight, 'kg' | 'entered'>): string {
+  return unit === 'kg' ? `${roundHalfUp(value, 1)} kg` : `${roundHalfUp(value, 1)} lb (${roundHalfUp(kg, 1)} kg)`;
 }
 
 /** Transplanted at most 4 weeks ago, at most 8 weeks ago, or longer. */

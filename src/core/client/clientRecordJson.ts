@@ -53,7 +53,9 @@ const record = z.strictObject({
     .array(z.strictObject({ id: words, on: words, assessmentId: words.exactOptional(), labs: z.unknown(), weighings: z.unknown() }))
     .exactOptional(),
   prescriptions: z.array(prescription),
-  contacts: z.array(z.strictObject({ cautionId: words, told: words, on: words, at: words, note: words.exactOptional() })),
+  contacts: z.array(
+    z.strictObject({ cautionId: words, about: words.exactOptional(), told: words, on: words, at: words, note: words.exactOptional() }),
+  ),
   mealPattern: z.array(z.strictObject({ name: words, percent: z.number() })).exactOptional(),
   handout: z.record(z.string(), z.unknown()).exactOptional(),
 });

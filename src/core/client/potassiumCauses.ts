@@ -8,6 +8,8 @@ import { weightLoss } from './weightLoss.ts';
 export interface Cause {
   readonly text: string;
   readonly onRecord?: string;
+  /** As the cause of a problem statement; missing where it is none: a sample, a treatment. */
+  readonly asCause?: string;
 }
 
 /**
@@ -15,9 +17,10 @@ export interface Cause {
  * rules 4; trimethoprim, heparin and catabolism from memory). With ibuprofen on record: "On record: NSAID. Heparin, …" leads.
  */
 export function potassiumCauses(facts: ClientFacts): readonly Cause[] {
-  const all = causes(facts).map(([text, ...found]): Cause => {
+  const all = causes(facts).map(([text, named, ...found]): Cause => {
     const onRecord = found.filter(one => one !== undefined).join(', ');
-    return onRecord === '' ? { text } : { text, onRecord };
+    if (onRecord === '') return { text };
+    return { text, onRecord, ...(named === undefined ? {} : { asCause: named === '' ? onRecord : `${named} (${onRecord})` }) };
   });
   return [...all.filter(({ onRecord }) => onRecord !== undefined), ...all.filter(({ onRecord }) => onRecord === undefined)];
 }
@@ -28,7 +31,8 @@ export function causeWords({ text, onRecord }: Cause): string {
 
 type Found = string | undefined;
 
-function causes(facts: ClientFacts): readonly (readonly [text: string, ...found: Found[]])[] {
+/** Each with how a problem statement calls it: '' as it stands on record, undefined where it is no cause of a problem. */
+function causes(facts: ClientFacts): readonly (readonly [text: string, named: string | undefined, ...found: Found[]])[] {
   const { assessment } = facts;
   const supplement = (key: SupplementClass): Found => (assessment.supplements.includes(key) ? key.replaceAll('-', ' ') : undefined);
   const medicine = (...keys: readonly MedicineClass[]): Found =>
@@ -48,15 +52,17 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, ...found:
   return [
     [
       'Potassium tablets, citrate, potassium penicillin, salt substitute, herbal products: ask by name.',
+      '',
       supplement('salt-substitute'),
       medicine('potassium-salt'),
       supplement('herbal'),
     ],
-    ['Sample: hemolysis, EDTA, delay, cold store, fist clenching, high platelets or white cells.', told(hemolyzed, true)],
-    ['Acidosis: bicarbonate under 22.', told(bicarbonate, (bicarbonate?.value ?? 22) < 22)],
-    ['Constipation: bowel record.', symptom('constipation')],
+    ['Sample: hemolysis, EDTA, delay, cold store, fist clenching, high platelets or white cells.', undefined, told(hemolyzed, true)],
+    ['Acidosis: bicarbonate under 22.', 'acidosis', told(bicarbonate, (bicarbonate?.value ?? 22) < 22)],
+    ['Constipation: bowel record.', '', symptom('constipation')],
     [
       'Insulin lack, high glucose, a long fast before hemodialysis.',
+      'high glucose or a fast',
       told(glucose, (glucose?.value ?? 0) > 250),
       told(hba1c, (hba1c?.value ?? 0) > 10),
       symptom('ketones'),
@@ -64,24 +70,29 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, ...found:
     ],
     [
       'RAAS inhibitor: recent start or dose.',
+      '',
       raas === undefined || assessment.raasChangedOn === undefined ? raas : `${raas}, changed on ${assessment.raasChangedOn}`,
     ],
     [
       'Mineralocorticoid antagonist or another potassium-sparing diuretic.',
+      '',
       medicine('mineralocorticoid-antagonist', 'potassium-sparing-diuretic'),
     ],
-    ['Trimethoprim or pentamidine in the last 2 weeks.', medicine('trimethoprim')],
+    ['Trimethoprim or pentamidine in the last 2 weeks.', '', medicine('trimethoprim')],
     [
       'Heparin, calcineurin inhibitor, NSAID, non-selective beta-blocker, digoxin excess.',
+      '',
       medicine('heparin', 'tacrolimus', 'ciclosporin', 'nsaid', 'non-selective-beta-blocker', 'digoxin'),
     ],
     [
       'Dialysis dose: low Kt/V, missed session, access trouble, dialysate potassium.',
+      'too little dialysis',
       told(ktv, (ktv?.value ?? 1.2) < 1.2),
       isOnDialysis(facts) ? symptom('missed-or-shortened-session') : undefined,
     ],
     [
       'Catabolism: infection, weight loss, rhabdomyolysis, tumor lysis, steroid.',
+      'catabolism',
       has(facts, 'acute-illness', 'critically-ill', 'peritonitis') ? 'acute illness' : undefined,
       symptom('fever'),
       medicine('high-dose-steroid'),
@@ -90,6 +101,7 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, ...found:
     ],
     [
       'Bleeding in the gut, transfusion, hemolysis.',
+      'bleeding or hemolysis',
       hemoglobin !== undefined &&
       before !== undefined &&
       before.value - hemoglobin.value >= 2 - 1e-9 &&
@@ -99,6 +111,7 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, ...found:
     ],
     [
       'Acute kidney injury, obstruction, dehydration, low aldosterone, adrenal failure.',
+      '',
       assessment.acuteKidneyInjury ? 'acute kidney injury' : undefined,
       symptom('vomiting'),
       symptom('diarrhea'),

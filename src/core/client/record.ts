@@ -104,6 +104,8 @@ export interface Prescription {
 
 export interface ContactMade {
   readonly cautionId: string;
+  /** The value that raised it, in words; missing in older records. */
+  readonly about?: string;
   readonly told: string;
   readonly on: Day;
   readonly at: string;

@@ -76,9 +76,10 @@ function contradicts(range: Interval, limit: Limit): boolean {
 function isAsProposed({ item, kind, range, limit = 'within' }: DecidedTarget, target: Target): boolean {
   if (target.kind !== 'proposed') return range === undefined && kind === target.kind;
   if (range === undefined) return false;
-  if (item === 'fluid' && target.limit === 'within') {
+  if (item === 'fluid') {
     const figure = limit === 'at-least' ? range.lo : range.hi;
-    return target.range.lo <= figure && figure <= target.range.hi;
+    const isInSense = target.limit === 'within' || target.limit === limit;
+    return isInSense && target.range.lo <= figure && figure <= target.range.hi;
   }
   return limit === target.limit && range.lo === target.range.lo && range.hi === target.range.hi;
 }

@@ -19,3 +19,13 @@ export function sourceWords({ kind, text, grade, toBeConfirmed, secondHand }: So
   const practice = kind === 'common-practice' && !text.toLowerCase().includes('common practice') ? ', common practice' : '';
   return `${text}${grade === undefined ? '' : ` (${grade})`}${practice}${secondHand ? ', as quoted' : ''}${toBeConfirmed ? ', to be confirmed' : ''}`;
 }
+
+/**
+ * Sources as a chart has them, in brackets with a space before: what was read, without what is still to be confirmed; nothing where
+ * practice or a rule of our own is all there is. `[KDOQI 2020, 1C, to be confirmed]`: " (KDOQI 2020, 1C)".
+ */
+export function chartSources(sources: readonly Source[]): string {
+  const named = sources.filter(({ kind }) => kind !== 'common-practice' && kind !== 'own-rule');
+  const words = [...new Set(named.map(({ text, grade }) => `${text}${grade === undefined ? '' : `, ${grade}`}`))];
+  return words.length === 0 ? '' : ` (${words.join('; ')})`;
+}

@@ -29,7 +29,7 @@ export const wastingCriteria: Source = {
   text: 'ISRNM protein-energy wasting criteria (Fouque 2008), as tabled in Ren Replace Ther 2016, Table 6',
 };
 export const commonPractice: Source = { kind: 'common-practice', text: 'common practice, no source' };
-export const ownRule: Source = { kind: 'own-rule', text: 'rule of this program' };
+export const ownRule: Source = { kind: 'own-rule', text: 'Platewright’s own rule' };
 
 export function fromMemory(source: Source): Source {
   return { ...source, toBeConfirmed: true };

@@ -35,10 +35,11 @@ export function wastingState(facts: ClientFacts): WastingState {
   const blocks: WastingState['blocks'][number][] = [];
   const stop = (why: string, whatToCheck: string, source: Source) => blocks.push({ why, whatToCheck, source });
   if (criteria.wasting) {
-    const why = `Protein-energy wasting: ${criteria.met} of 4 groups are met. No food is restricted until that is corrected.`;
+    const why = `Protein-energy wasting: ${criteria.met} of 4 groups are met (${criteria.shownBy.join(', ')}). No food is restricted until that is corrected.`;
     stop(why, 'Raise intake first; review when it is corrected.', wastingCriteria);
   } else if (criteria.met + open.length >= 3 && Math.max(criteria.met, lastKnown.met) > 0) {
-    const why = `Wasting is not ruled out: ${criteria.met} of 4 groups met, ${open.length} open.`;
+    const told = criteria.met === 0 ? '' : ` (${criteria.shownBy.join(', ')})`;
+    const why = `Wasting is not ruled out: ${criteria.met} of 4 groups met${told}, ${open.length} open.`;
     stop(why, `To settle it: ${open.map(([group]) => neededFor[group as keyof typeof neededFor](facts)).join('; ')}.`, wastingCriteria);
   } else if (bodyMassIndex !== undefined && bodyMassIndex < 18.5) {
     stop(`Wasting is not ruled out: BMI ${bodyMassIndex.toFixed(1)} is under 18.5.`, 'Dietitian review of intake and muscle.', ownRule);

@@ -1,22 +1,36 @@
+import { roundHalfUp } from '#core/quantity/rounding.ts';
 import type { Day } from './calendarDay.ts';
 import type { WeightKind } from './client.ts';
-import { ageWords, type ClientFacts, has, isOnDialysis, type Weight } from './clientFacts.ts';
+import { ageWords, type ClientFacts, has, isOnDialysis, type Weight, weightWords } from './clientFacts.ts';
 import { weightInDate } from './factAges.ts';
 import { adjustedEdemaFreeWeightKg } from './formulas/adjustedEdemaFreeWeight.ts';
 import { adjustedWeightKg } from './formulas/adjustedWeight.ts';
 import { missingPartPercent, weightKgBeforeAmputation } from './formulas/amputation.ts';
 import { bodyMassIndex } from './formulas/bodyMassIndex.ts';
+import type { EnteredWeight } from './formulas/bodyUnits.ts';
 import { idealWeightKgHamwi, isShort } from './formulas/idealWeight.ts';
 import type { Source } from './source.ts';
 import { asQuoted, commonPractice, fromMemory, kdoqi2000, kdoqi2020 } from './sources.ts';
 
-export const weightBasisIds = ['actual', 'dry', 'estimated-dry', 'usual', 'adjusted', 'adjusted-edema-free', 'ideal', 'goal'] as const;
+export const weightBasisIds = [
+  'actual',
+  'dry',
+  'after-treatment',
+  'estimated-dry',
+  'usual',
+  'adjusted',
+  'adjusted-edema-free',
+  'ideal',
+  'goal',
+] as const;
 
 export type WeightBasisId = (typeof weightBasisIds)[number];
 
 export interface WeightChoice {
   readonly id: WeightBasisId;
   readonly kg: number;
+  /** The weight as typed, where it is one and no formula's. */
+  readonly entered?: EnteredWeight;
   /** When the weight under it was taken. */
   readonly on: Day;
   readonly why: string;
@@ -78,6 +92,11 @@ export function weightBasis(facts: ClientFacts, pick?: WeightBasisId): WeightBas
   };
 }
 
+/** The weight that targets are set on, as it was entered where it was. */
+export function basisWords({ kg, entered }: WeightChoice): string {
+  return entered === undefined ? `${roundHalfUp(kg, 1)} kg` : weightWords({ kg, entered });
+}
+
 /** Where a choice of weight is open, what else the figure could be set on: a sentence each. */
 export function otherBases(weight: WeightBasis): readonly string[] {
   if (weight.kind === 'none' || !weight.needsChoice) return [];
@@ -106,7 +125,7 @@ function idealKg({ heightCm, assessment: { sex, missingParts = [] } }: ClientFac
 function baseWeight(facts: ClientFacts): WeightChoice | string {
   const from = (id: WeightBasisId, why: string, sources: readonly Source[], ...kinds: readonly WeightKind[]) => {
     const found = weightInDate(facts, ...kinds);
-    return found && { id, kg: found.kg, on: found.on, why, sources };
+    return found && { id, kg: found.kg, entered: found.entered, on: found.on, why, sources };
   };
   const none = (ask: string, ...kinds: readonly WeightKind[]): string => {
     const old = facts.weights.find(({ kind }) => kinds.includes(kind));
@@ -123,7 +142,12 @@ function baseWeight(facts: ClientFacts): WeightChoice | string {
     const after = ['after-dialysis', 'after-drain'] as const;
     return (
       from('dry', 'On dialysis: dry weight, set by the renal team.', [commonPractice], 'dry') ??
-      from('dry', 'On dialysis: weight after the session or after draining, for want of a dry weight.', [commonPractice], ...after) ??
+      from(
+        'after-treatment',
+        'On dialysis: weight after the session or after draining, for want of a dry weight.',
+        [commonPractice],
+        ...after,
+      ) ??
       from('actual', 'On dialysis: the actual weight, for want of a dry weight or one after treatment.', [commonPractice], 'actual') ??
       none('Enter the dry weight, or a weight after dialysis or after draining.', 'dry', ...after, 'actual')
     );

@@ -10,7 +10,7 @@ import type { Found, Test, TestVerdict, Verdict, VerdictWord, Yardstick } from '
 /** Why a food is, or is not, for one client: one reason a test, and what no test can tell. */
 export type ClientReason =
   | (Absent & { readonly kind: 'allergen' | 'avoided'; readonly kin: string })
-  | (Absent & { readonly kind: 'additive'; readonly class: AdditiveClass })
+  | (Absent & { readonly kind: 'additive'; readonly class: AdditiveClass; readonly because: string })
   | {
       readonly kind: 'nutrient';
       readonly testId: string;
@@ -74,7 +74,7 @@ function reasonOf(test: Test | undefined, outcome: TestVerdict, allergies: Reado
   const absent: Absent = { testId, presence: found?.how ?? 'none-named', ...(found === undefined ? {} : { found }) };
   const { measure } = test;
   if (measure.kind === 'ingredient') return [{ ...absent, kind: allergies.has(measure.kin) ? 'allergen' : 'avoided', kin: measure.kin }];
-  if (measure.kind === 'additive') return [{ ...absent, kind: 'additive', class: measure.class }];
+  if (measure.kind === 'additive') return [{ ...absent, kind: 'additive', class: measure.class, because: test.source.text }];
   return isBoundTest(test) ? [nutrientReason(test, outcome)] : [];
 }
 
@@ -113,7 +113,7 @@ export function reasonText(reason: ClientReason): string {
     case 'avoided':
       return absentText(reason, `${kinTitle(reason.kin)} (${reason.kind === 'allergen' ? 'allergy' : 'avoided'})`);
     case 'additive':
-      return absentText(reason, additiveWords[reason.class]);
+      return absentText(reason, `${additiveWords[reason.class]} (${reason.because})`);
     case 'unsafe':
       return reason.food.rule === 'never' ? `Not for this client. ${reason.food.line.en}.` : `${reason.food.line.en}.`;
     case 'mineral-not-told':

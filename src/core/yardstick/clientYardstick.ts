@@ -28,7 +28,6 @@ export interface ClientBounds {
  * out, and a meal's share of the day's upper targets on the whole plate. 2,300 mg sodium a day and a lunch of 30 %: at most 690 mg.
  */
 export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstimates }: ClientBounds): Yardstick {
-  const source = { kind: 'prescription', text: `${percent}% of the day for ${meal}` } as const;
   const tests: Test[] = [];
   // What must not be eaten comes first: it is said first, and no portion stands beside it.
   for (const kin of new Set(avoidedFoods.flatMap(kinKeys))) {
@@ -41,7 +40,15 @@ export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstim
     });
   }
   for (const [item, kind] of additivesRuledOut(targets)) {
-    tests.push({ id: item, measure: { kind: 'additive', class: kind }, basis: 'on-plate', absent: true, source });
+    const isSigned = targets.some(one => one.item === item && one.range?.hi === 0);
+    const text = isSigned ? 'ruled out in the prescription' : 'phosphorus is limited, and an added phosphate is taken up nearly whole';
+    tests.push({
+      id: item,
+      measure: { kind: 'additive', class: kind },
+      basis: 'on-plate',
+      absent: true,
+      source: { kind: 'prescription', text },
+    });
   }
   for (const { item, range, limit } of targets) {
     const nutrient = bounded[item];

@@ -1,4 +1,5 @@
 import { wastingCriteria } from '#core/client/sources.ts';
+import { roundHalfUp } from '#core/quantity/rounding.ts';
 import type { FormulaFacts } from './computed.ts';
 
 export const proteinEnergyWastingFacts: FormulaFacts = {
@@ -42,6 +43,8 @@ export type GroupState = 'met' | 'not met' | 'not known';
 export interface Wasting {
   readonly groups: Readonly<Record<WastingGroup, GroupState>>;
   readonly met: number;
+  /** The tests that are met, with their figures: "albumin 3.4 g/dL". */
+  readonly shownBy: readonly string[];
   /** 3 of 4 groups, as published. */
   readonly wasting: boolean;
 }
@@ -77,7 +80,25 @@ export function proteinEnergyWasting(facts: WastingFacts): Wasting {
     intake: join([under(facts.proteinGPerKg, facts.onDialysis ? 0.8 : 0.6), under(facts.energyKcalPerKg, 25)], []),
   };
   const met = Object.values(groups).filter(state => state === 'met').length;
-  return { groups, met, wasting: met >= 3 };
+  return { groups, met, shownBy: shownBy(facts), wasting: met >= 3 };
+}
+
+function shownBy(facts: WastingFacts): readonly string[] {
+  const tests: readonly (readonly [words: string, value: number | undefined, unit: string, isMet: Outcome])[] = [
+    ['albumin', facts.albuminGPerDl, ' g/dL', under(facts.albuminGPerDl, 3.8)],
+    ['prealbumin', facts.prealbuminMgPerDl, ' mg/dL', facts.onDialysis && under(facts.prealbuminMgPerDl, 30)],
+    ['cholesterol', facts.cholesterolMgPerDl, ' mg/dL', under(facts.cholesterolMgPerDl, 100)],
+    ['BMI', facts.bodyMassIndex, ' kg/m²', under(facts.bodyMassIndex, 23)],
+    ['weight lost in 3 months', facts.lossPercent3Months, '%', !facts.lossIsOpen && atLeast(facts.lossPercent3Months, 5)],
+    ['weight lost in 6 months', facts.lossPercent6Months, '%', !facts.lossIsOpen && atLeast(facts.lossPercent6Months, 10)],
+    ['body fat', facts.bodyFatPercent, '%', under(facts.bodyFatPercent, 10)],
+    ['muscle lost in 3 months', facts.muscleLossPercent3Months, '%', atLeast(facts.muscleLossPercent3Months, 5)],
+    ['muscle lost in 6 months', facts.muscleLossPercent6Months, '%', atLeast(facts.muscleLossPercent6Months, 10)],
+    ['arm muscle area under the median by', facts.armMuscleAreaDownPercent, '%', over(facts.armMuscleAreaDownPercent, 10)],
+    ['protein eaten', facts.proteinGPerKg, ' g/kg a day', under(facts.proteinGPerKg, facts.onDialysis ? 0.8 : 0.6)],
+    ['energy eaten', facts.energyKcalPerKg, ' kcal/kg a day', under(facts.energyKcalPerKg, 25)],
+  ];
+  return tests.flatMap(([words, value, unit, isMet]) => (isMet && value !== undefined ? [`${words} ${roundHalfUp(value, 1)}${unit}`] : []));
 }
 
 type Outcome = boolean | undefined;

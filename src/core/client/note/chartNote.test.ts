@@ -57,7 +57,7 @@ describe('the chart note', () => {
     expect(section(note, 'Laboratory')?.paragraphs[0]).toMatch(/mmol\/L|mg\/dL/);
     for (const one of section(note, 'Laboratory')!.paragraphs) expect(one).toMatch(/\d{4}-\d{2}-\d{2}, (?:today|\d+ days? old)/);
     const sodium = section(note, 'Intervention')?.rows?.find(([name]) => name === 'Sodium');
-    expect(sodium?.[1]).toBe('at most 2000 mg');
+    expect(sodium?.[1]).toBe('at most 2000 mg a day');
     expect(sodium?.[2]).toContain('Reason: thirst between sessions');
   });
 
@@ -140,5 +140,45 @@ describe('the chart note', () => {
     for (const line of text.split('\n')) expect(line.length <= 78 || !line.trim().includes('  ')).toBe(true);
     const words = (given: string): string => given.replace(/\s+/g, ' ');
     for (const { paragraphs } of note.sections) for (const one of paragraphs) expect(words(text)).toContain(words(one));
+  });
+});
+
+describe('what a chart says of causes, sources and contacts', () => {
+  const taken = (value: number, on: string, more = {}) => lab('potassium', value, 'mmol/L', on, more);
+  const client = clientWith({
+    treatment: { setting: 'hemodialysis', place: 'in-center' },
+    weighings: [weighing('dry', 70)],
+    medicines: ['phosphate-binder', 'nsaid'],
+    labs: [
+      taken(5.8, '2026-06-10'),
+      taken(6.3, '2026-06-12', { hemolyzed: true }),
+      lab('phosphate', 6.2, 'mg/dL', '2026-06-10'),
+      lab('phosphate', 6, 'mg/dL', '2026-05-10'),
+    ],
+  });
+
+  test('[NOTE-8] no sample and no treatment is the cause of a problem; the client’s own cause is', () => {
+    const stated = problemStatements(checkAssessment(client, today).facts, proposePrescription(client, today)).join('\n');
+    expect(stated).toContain('More potassium than is cleared, related to NSAID, as shown by potassium 5.8 mmol/L');
+    expect(stated).not.toMatch(/related to[^\n]*(hemolyzed|binder)/);
+  });
+
+  test('[NOTE-8] what is to be confirmed, practice and own rules stand on the screen alone; who was told stays', () => {
+    const contacts = [
+      { cautionId: 'potassium-6.0', about: 'potassium 6.3 mmol/L', told: 'Nurse B.', on: '2026-06-12', at: '2026-06-12T08:22:00.000Z' },
+    ];
+    const kept = {
+      id: 'a',
+      version: 1,
+      name: 'X.',
+      isDemo: false,
+      assessments: [{ id: 'b', assessment: client }],
+      prescriptions: [],
+      contacts,
+    };
+    const text = noteText(chartNote(kept, today)!);
+    expect(text).not.toMatch(/to be confirmed|no source|as quoted|own rule/);
+    expect(text).toContain('KDOQI 2020');
+    expect(text.replace(/\s+/g, ' ')).toContain('Nurse B. told of potassium 6.3 mmol/L');
   });
 });

@@ -1,15 +1,17 @@
+import type { Interval } from '#core/quantity/interval.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { type Day, isDay, yearsBetween } from '../calendarDay.ts';
 import { type CareRules, usualCareRules } from '../careRules.ts';
 import { checkAssessment } from '../checkAssessment.ts';
 import type { Assessment } from '../client.ts';
-import { ageWords, type ClientFacts, labWords } from '../clientFacts.ts';
+import { ageWords, type ClientFacts, labWords, weightWords } from '../clientFacts.ts';
 import { nextChecks } from '../nextChecks.ts';
 import { type Proposal, proposePrescription, standingNotice } from '../proposePrescription.ts';
 import { type ClientRecord, contactsMade, currentAssessment, type Prescription } from '../record.ts';
-import { sourceWords } from '../source.ts';
+import { chartSources } from '../source.ts';
 import { type Target, targetItems } from '../target.ts';
 import { decidedWords, householdWords, rangeWords, targetNames } from '../targetWords.ts';
+import { basisWords } from '../weightBasis.ts';
 import { problemStatements } from './problemStatements.ts';
 
 /** A note as plain data: every way of writing it says the same. */
@@ -47,12 +49,13 @@ export function chartNote(
   return cleaned({
     title: `Nutrition note, ${record.name}, ${today}`,
     sections: [
-      { heading: 'Assessment', paragraphs: [...personWords(newest, today), ...weightWords(facts, proposal), ...otherFacts(newest)] },
-      ...labSection(facts, today),
+      { heading: 'Assessment', paragraphs: [...personWords(newest, today), ...weightParagraphs(facts, proposal), ...otherFacts(newest)] },
+      ...labSection(facts, today, proposal),
       { heading: 'Diagnosis', paragraphs: diagnosis(facts, proposal, clinicStatements) },
       interventionSection(prescription, proposal, isForNewest ? undefined : assessedOn(record, prescription)),
       ...disagreement(prescription, proposal),
       { heading: 'Cautions', paragraphs: cautionWords(record, proposal) },
+      ...toldSection(record),
       {
         heading: 'Monitoring and evaluation',
         paragraphs: proposal.kind === 'barred' ? ['Not planned until what bars a target is answered.'] : monitoring(newest, today, rules),
@@ -101,15 +104,15 @@ function personWords({ sex, age, treatment, stage, diabetes, on, ...rest }: Asse
   ];
 }
 
-function weightWords({ weights, today }: ClientFacts, proposal: Proposal): string[] {
+function weightParagraphs({ weights, today }: ClientFacts, proposal: Proposal): string[] {
   const taken = weights
     .slice(0, 4)
-    .map(({ kg, kind, on }) => `${roundHalfUp(kg, 1)} kg ${kind.replaceAll('-', ' ')} (${ageWords(on, today)})`);
+    .map(weight => `${weightWords(weight)} ${weight.kind.replaceAll('-', ' ')} (${ageWords(weight.on, today)})`);
   const sentences = taken.length === 0 ? ['No weight on record.'] : [`Weight: ${taken.join('; ')}.`];
   if (proposal.kind === 'proposal' && proposal.weight.kind === 'chosen') {
     const { chosen, bmi } = proposal.weight;
     sentences.push(
-      `Weight basis: ${roundHalfUp(chosen.kg, 1)} kg, ${chosen.id.replaceAll('-', ' ')}${bmi === undefined ? '' : `; BMI ${roundHalfUp(bmi, 1)} kg/m²`}. ${chosen.why}`,
+      `Weight basis: ${basisWords(chosen)}, ${chosen.id.replaceAll('-', ' ')}${bmi === undefined ? '' : `; BMI ${roundHalfUp(bmi, 1)} kg/m²`}. ${chosen.why}`,
     );
   }
   return sentences;
@@ -129,18 +132,29 @@ function otherFacts({ appetite, intake, urineMlPerDay, allergies, avoidedFoods, 
   ];
 }
 
-function labSection({ labs }: ClientFacts, today: Day): NoteSection[] {
+function labSection({ labs, questioned }: ClientFacts, today: Day, proposal: Proposal): NoteSection[] {
+  const asked = [...new Set(questioned.map(lab => `${labWords(lab, today)}.`))];
+  const notUsed = proposal.kind === 'barred' ? [] : proposal.notUsed.map(({ what, why }) => `On record, not used: ${what}; ${why}.`);
   return [
     {
       heading: 'Laboratory results',
-      paragraphs: labs.length === 0 ? ['No result on record.'] : labs.map(lab => `${labWords(lab, today)}.`),
+      paragraphs: [
+        ...(labs.length + asked.length === 0 ? ['No result on record.'] : labs.map(lab => `${labWords(lab, today)}.`)),
+        ...asked,
+        ...notUsed,
+      ],
     },
   ];
 }
 
 function diagnosis(facts: ClientFacts, proposal: Proposal, clinicStatements: readonly string[]): string[] {
   const own = [...problemStatements(facts, proposal), ...clinicStatements];
-  return own.length === 0 ? ['No nutrition problem is told by the numbers on record.'] : own;
+  if (own.length > 0) return own;
+  return [
+    proposal.kind === 'barred'
+      ? 'Not stated until what bars a target is answered.'
+      : 'No statement is made from the numbers alone: the dietitian writes what was found.',
+  ];
 }
 
 /** The day of the assessment that a prescription was signed for; "an assessment that is not on record" where it is gone. */
@@ -172,7 +186,7 @@ function interventionSection(prescription: Prescription | undefined, proposal: P
       ['Target', 'A day', 'Basis and reason'],
       ...prescription.targets.map(({ from, reason, says, ...target }) => [
         targetNames[target.item],
-        decidedWords(target),
+        aDay(decidedWords(target), target),
         `${from === 'proposal' ? 'As proposed' : from === 'alternative' ? 'Another guideline chosen' : 'Own figure'}: ${says}${reason === undefined ? '' : ` Reason: ${reason}`}`,
       ]),
     ],
@@ -183,34 +197,43 @@ function interventionSection(prescription: Prescription | undefined, proposal: P
 function disagreement(prescription: Prescription | undefined, proposal: Proposal): NoteSection[] {
   if (prescription === undefined || proposal.kind === 'barred') return [];
   const paragraphs = targetItems.flatMap(item =>
-    proposal.targets[item].alternatives.map(
-      ({ says, sources }) => `${targetNames[item]}: ${says} (${sources.map(sourceWords).join('; ')}).`,
-    ),
+    proposal.targets[item].alternatives.map(({ says, sources }) => `${targetNames[item]}: ${says}${chartSources(sources)}.`),
   );
   return paragraphs.length === 0 ? [] : [{ heading: 'Where guidelines disagree', paragraphs }];
 }
 
 function proposedRow(target: Target): readonly string[] {
-  const sources = target.sources.map(sourceWords).join('; ');
-  const elsewhere = target.alternatives
-    .map(({ says, sources: from }) => ` Elsewhere: ${says} (${from.map(sourceWords).join('; ')}).`)
-    .join('');
+  const sources = chartSources(target.sources);
+  const elsewhere = target.alternatives.map(({ says, sources: from }) => ` Elsewhere: ${says}${chartSources(from)}.`).join('');
   switch (target.kind) {
     case 'proposed':
       return [
         targetNames[target.item],
-        rangeWords(target.unit, target.range, target.limit) + (target.item === 'fluid' ? householdWords(target.range, target.limit) : ''),
-        `${target.says} (${sources}).${elsewhere}`,
+        aDay(
+          rangeWords(target.unit, target.range, target.limit) + (target.item === 'fluid' ? householdWords(target.range, target.limit) : ''),
+          target,
+        ),
+        `${target.says}${basisOf(target)}${sources}.${elsewhere}`,
       ];
     case 'no-limit':
-      return [targetNames[target.item], 'no limit proposed', `${target.reasons.join(' ')} (${sources}).${elsewhere}`];
+      return [targetNames[target.item], 'no limit proposed', `${target.reasons.join(' ')}${sources}${elsewhere}`];
     case 'withheld':
       return [
         targetNames[target.item],
         'not proposed',
-        `${target.why} To check: ${target.whatToCheck.join('; ')} (${sources}).${elsewhere}`,
+        `${target.why} To check: ${target.whatToCheck.map(one => one.replace(/\.$/u, '')).join('; ')}${sources}.${elsewhere}`,
       ];
   }
+}
+
+/** Amounts are for a day; what is named on a label is no amount. */
+function aDay(figure: string, { unit, range }: { readonly unit: string; readonly range?: Interval }): string {
+  return range === undefined || unit === 'named on the label' ? figure : `${figure} a day`;
+}
+
+/** The weight that a figure per kg was set on. */
+function basisOf({ perKg, weightBasis }: Extract<Target, { kind: 'proposed' }>): string {
+  return perKg === undefined || weightBasis === undefined ? '' : `, on the ${weightBasis.replaceAll('-', ' ')} weight`;
 }
 
 function cautionWords(record: ClientRecord, { cautions }: Proposal): string[] {
@@ -219,8 +242,18 @@ function cautionWords(record: ClientRecord, { cautions }: Proposal): string[] {
     const { told, because, source, sameDay } = caution;
     const made = contactsMade(record, caution).map(one => ` Told: ${one.told}, ${one.at.slice(0, 16).replace('T', ' ')} UTC.`);
     const open = sameDay && made.length === 0 ? ' Nobody is noted as told.' : '';
-    return `${told} ${because} (${sourceWords(source)}).${made.join('')}${open}`;
+    return `${told} ${because}${chartSources([source])}.${made.join('')}${open}`;
   });
+}
+
+/** Everybody who was told of a value, also when a newer one has come since: a contact is part of the record. */
+function toldSection({ contacts }: ClientRecord): NoteSection[] {
+  if (contacts.length === 0) return [];
+  const paragraphs = contacts.map(
+    ({ told, at, about, note }) =>
+      `${at.slice(0, 16).replace('T', ' ')} UTC: ${told}${about === undefined ? '' : ` told of ${about}`}${note === undefined ? '' : `. ${note}`}.`,
+  );
+  return [{ heading: 'Who was told', paragraphs }];
 }
 
 function list(keys: readonly string[]): string {

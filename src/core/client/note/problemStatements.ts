@@ -29,7 +29,7 @@ export function problemStatements(facts: ClientFacts, proposal: Proposal): reado
     );
   }
   if (proposal.wasting.criteria.wasting)
-    statements.push('Protein-energy wasting by the published criteria, as shown by the numbers above.');
+    statements.push(`Protein-energy wasting by the published criteria, as shown by ${proposal.wasting.criteria.shownBy.join(', ')}.`);
   // Bounds of the published criteria for protein-energy wasting (Fouque 2008): 5 % in 3 months, 10 % in 6.
   const lost = [
     { percent: loss.percent3Months ?? 0, months: 3, bound: 5 },
@@ -43,14 +43,14 @@ export function problemStatements(facts: ClientFacts, proposal: Proposal): reado
   return statements;
 }
 
-/** Too much of a mineral: each cause on this client's own record makes a statement; without one, only a bound says that food is the cause. */
+/** Too much of a mineral: the causes on this client's own record make the statement; without one, only a bound says that food is the cause. */
 function mineralStatements(facts: ClientFacts, targets: Readonly<Record<TargetItem, Target>>): readonly string[] {
   const potassium = potassiumState(facts);
   const phosphate = phosphateState(facts);
   const stated = (words: string, lab: Lab, causes: readonly Cause[], target: Target): readonly string[] => {
     const shown = `as shown by ${labWords(lab, facts.today)}.`;
-    const known = causes.flatMap(({ onRecord }) => onRecord ?? []);
-    if (known.length > 0) return known.map(cause => `${words}, related to ${cause}, ${shown}`);
+    const known = causes.flatMap(({ asCause }) => asCause ?? []);
+    if (known.length > 0) return [`${words}, related to ${known.join('; ')}, ${shown}`];
     // A withheld target has other causes first; only a bound says that the number asks for one.
     return target.kind === 'proposed' && target.limit !== 'at-least' ? [`${words}, with the kidney disease on record, ${shown}`] : [];
   };

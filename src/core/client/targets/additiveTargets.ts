@@ -5,14 +5,14 @@ import { fromMemory, kdigoCkd2024, kdoqi2020, ownRule } from '#core/client/sourc
 import { noLimit, position, proposed, type Target, type TargetItem, withheld } from '#core/client/target.ts';
 import { interval } from '#core/quantity/interval.ts';
 
-/** Phosphate additives named on the label: none when phosphate is high, also once. Wasting never lifts it: leaving them out takes no nourishment away. */
+/** Phosphate additives named on the label: none when phosphate is above normal, also once. Wasting never lifts it: leaving them out takes no nourishment away. */
 export function phosphateAdditivesTarget(facts: ClientFacts): Target {
   const item = 'phosphateAdditives';
   const source = kdoqi2020('OPINION');
   const state = phosphateState(facts);
   if (state.kind === 'missing') return withheld(item, state.why, ['A phosphate result.'], [ownRule]);
   const told = `${labWords(state.lab, facts.today)}.`;
-  if (state.kind !== 'persistent' && state.kind !== 'once-above')
+  if (state.kind === 'low' || state.kind === 'in-range')
     return noLimit(item, [told, 'Not high: nothing is avoided, though food without them is the better choice.'], [source]);
   return none(
     item,

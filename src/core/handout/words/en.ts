@@ -176,13 +176,13 @@ export const en: Words = {
   shoppingIntro: s('Take this list to the store. Check off what you need.'),
   noAisle: 'Aisle not noted',
 
-  emergency: s('Call 911 if your chest hurts, you can not get your breath, you faint, or your heart skips or races.'),
+  emergency: s('Call 911 if your chest hurts, you cannot get your breath, you faint, or your heart skips or races.'),
   callToday: s('Call your kidney team the same day if:'),
   callWhen: {
     'ckd-not-on-dialysis': [
       s('You feel very weak.'),
       s('Your legs or your face swell fast.'),
-      s('You throw up or have loose stools and can not eat or drink.'),
+      s('You throw up or have loose stools and cannot eat or drink.'),
     ],
     hemodialysis: [s('You miss a treatment or cut it short.'), s('You feel very weak.'), s('You swell, or you need to sit up to breathe.')],
     'peritoneal-dialysis': [
@@ -202,11 +202,11 @@ export const en: Words = {
     '2-days': (kg, lb) => s(`You gain ${kg} kg (${lb} lb) or more in 2 days.`),
   },
   weightGainNotKnown: s('You gain too much weight between treatments.'),
-  callDietitian: s('Call your dietitian if you can not eat well or you lose weight. Then the plan may need to change.'),
+  callDietitian: s('Call your dietitian if you cannot eat well or you lose weight. Then the plan may need to change.'),
   cautions: [
     s('This page does not take the place of your kidney team. Ask them before you change what you eat. What they say comes first.'),
     s('Do not stop or change a drug because of this page.'),
-    s('Do not use a salt substitute unless your team says so. It may be made of potassium.'),
+    s('Do not use a salt substitute unless your team says so. It may hold potassium.'),
     s('Do not eat star fruit or drink its juice. It can harm people with weak kidneys.'),
     s('Ask before you take herbs, powders or pills from a store.'),
     s('What a label does not print is not known. It is not zero.'),
@@ -219,9 +219,10 @@ export const en: Words = {
     'peritoneal-dialysis': [s('The fluid takes protein from you. Do not skip meals to keep your numbers low.')],
     transplant: [
       s('Your pills make germs more of a risk. Cook meat, fish and eggs all the way through. Keep cold food cold.'),
-      s('Do not eat raw fish, raw shellfish, raw eggs or raw sprouts.'),
+      s('Do not eat raw fish, raw shellfish, raw eggs or raw sprouts. Skip cold smoked fish from the cooler.'),
+      s('Wash all fruits and vegetables.'),
       s('Have only milk, cheese and juice marked “pasteurized”. Skip blue cheese and soft cheese with a white rind.'),
-      s('Ask if you should heat cold cuts until they steam.'),
+      s('Heat cold cuts, hot dogs and soft fresh cheese until they steam. Queso fresco is one.'),
       s('Do not eat grapefruit, pomelo or Seville oranges unless your team says you may. They can change how your pills work.'),
     ],
   },

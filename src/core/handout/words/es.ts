@@ -93,7 +93,7 @@ export const es: Words = {
     sodium: 'Sodio',
     potassium: 'Potasio',
     phosphorus: 'Fósforo',
-    calcium: 'Calcio (comida, pastillas y quelantes)',
+    calcium: 'Calcio (comida, pastillas y quelantes de fósforo)',
     fluid: 'Líquidos',
     fiber: 'Fibra',
     phosphateAdditives: 'Aditivos de fosfato',
@@ -143,7 +143,7 @@ export const es: Words = {
   foodsIntro: [s('Leímos las etiquetas de estos alimentos. Van bien si usted come solo la porción indicada.')],
   dayIsTheMost: s('La porción del día es lo máximo. Deja menos espacio para el resto de su comida.'),
   eatenWith: plate => line`La porción cuenta lo que usted come junto con ella: ${plate}.`,
-  forMeal: name => line`Calculado para esta comida: ${name}.`,
+  forMeal: name => line`Calculado para ${name}.`,
   noneNamedHere: kinds => [
     ...kinds.map(kind => line`Aditivos de ${additive[kind]}: ninguno nombrado en la etiqueta.`),
     s('Eso no prueba que no haya ninguno.'),
@@ -173,11 +173,11 @@ export const es: Words = {
       'Busque “Tamaño de la porción” (“Serving size”). ¿Come usted el doble? Entonces cada número de la etiqueta también es el doble.',
     ),
     numberOfClient: (item, day, meals) =>
-      figuresOf(line`Busque “${es.targetNames[item]}” (“${printed[item]}”). Su día: ${day}. No pase del número de la comida:`, meals),
+      figuresOf(line`Busque “${es.targetNames[item]}” (“${printed[item]}”). Su día: ${day}. No pase del límite de cada comida:`, meals),
     notPrinted: s('¿No está en la etiqueta? Entonces no se conoce. Pregúntenos.'),
     sodiumOfTopic: s('Busque “Sodio” (“Sodium”). Siga la regla al principio de esta hoja.'),
     percent: s(
-      'Mire el “% de Valor diario” (“% Daily Value”) del sodio. 5% o menos es bajo. 20% o más es alto. El número de usted es lo primero.',
+      'Mire el “% de Valor diario” (“% Daily Value”) del sodio. 5% o menos es bajo. 20% o más es alto. Su propio número cuenta más.',
     ),
     ingredients: s('Ahora lea “Ingredientes” (“Ingredients”). Lea hasta el final. La letra pequeña también cuenta.'),
     phosphate: s(
@@ -192,12 +192,12 @@ export const es: Words = {
   },
   fridgeLook: {
     sodium: s('“Sodio” (“Sodium”): no pase del número de arriba.'),
-    phosphate: s('“fosf” o “phos” en una palabra: déjelo.'),
-    potassium: s('“potasio” o “potassium” en los ingredientes: déjelo.'),
+    phosphate: s('“fosf” o “phos” en una palabra: no lo compre.'),
+    potassium: s('“potasio” o “potassium” en los ingredientes: no lo compre.'),
   },
   fridgeAvoid: foods => lineOf(s('No es para usted:'), foods),
 
-  swapsIntro: s('Estos alimentos no van bien tal como son. Esto es lo que puede elegir en su lugar.'),
+  swapsIntro: s('Estos alimentos no van bien tal como vienen. Esto es lo que puede elegir en su lugar.'),
   swap: (from, to, bar, saved) => {
     const why =
       bar.kind === 'additive'
@@ -218,8 +218,8 @@ export const es: Words = {
   shoppingIntro: s('Lleve esta lista a la tienda. Marque lo que necesite.'),
   noAisle: 'Pasillo sin anotar',
 
-  emergency: s('Llame al 911 si le duele el pecho, no puede respirar, se desmaya o su corazón se salta latidos o se acelera.'),
-  callToday: s('Llame a su equipo de riñón el mismo día si:'),
+  emergency: s('Llame al 911 si le duele el pecho, le falta el aire, se desmaya o su corazón se salta latidos o se acelera.'),
+  callToday: s('Llame a su equipo renal el mismo día si:'),
   callWhen: {
     'ckd-not-on-dialysis': [
       s('Se siente muy débil.'),
@@ -241,9 +241,9 @@ export const es: Words = {
   weightGainNotKnown: s('Sube mucho de peso entre tratamientos.'),
   callDietitian: s('Llame a su dietista si no puede comer bien o baja de peso. Entonces puede hacer falta otro plan.'),
   cautions: [
-    s('Esta hoja no reemplaza a su equipo de riñón. Pregúntele antes de cambiar lo que come. Lo que le diga su equipo es lo primero.'),
-    s('No deje ni cambie una medicina por esta hoja.'),
-    s('No use un sustituto de la sal, a menos que su equipo se lo indique. Puede estar hecho de potasio.'),
+    s('Esta hoja no reemplaza a su equipo renal. Pregúntele antes de cambiar lo que come. Lo que le diga su equipo es lo primero.'),
+    s('No deje de tomar ni cambie sus medicinas a causa de esta hoja.'),
+    s('No use un sustituto de la sal, a menos que su equipo se lo indique. Puede contener potasio.'),
     s('No coma carambola (“star fruit”) ni tome su jugo. Puede hacer daño a quien tiene los riñones débiles.'),
     s('Pregunte antes de tomar hierbas, polvos o pastillas de la tienda.'),
     s('Lo que la etiqueta no dice no se conoce. No es cero.'),
@@ -260,9 +260,10 @@ export const es: Words = {
       s(
         'Con sus pastillas, los microbios son un riesgo mayor. Cocine bien la carne, el pescado y los huevos. Mantenga fría la comida fría.',
       ),
-      s('No coma pescado crudo, mariscos crudos, huevos crudos ni brotes crudos.'),
+      s('No coma pescado crudo, mariscos crudos, huevos crudos ni brotes crudos. Evite el pescado ahumado refrigerado.'),
+      s('Lave todas las frutas y verduras.'),
       s('Tome solo leche, queso y jugo que digan “pasteurizado”. Evite el queso azul y los quesos blandos de corteza blanca.'),
-      s('Pregunte si debe calentar los embutidos hasta que echen vapor.'),
+      s('Caliente los embutidos, las salchichas y los quesos frescos, como el queso fresco, hasta que echen vapor.'),
       s(
         'No coma toronja o pomelo (“grapefruit”, “pomelo”) ni naranja agria (“Seville orange”), a menos que su equipo lo permita. Pueden cambiar el efecto de sus pastillas.',
       ),

@@ -22,8 +22,8 @@ const measures: ReadonlyMap<string, readonly [one: string, many: string]> = new 
   ['bottle', ['botella', 'botellas']],
   ['jar', ['frasco', 'frascos']],
   ['bar', ['barra', 'barras']],
-  ['patty', ['medallón', 'medallones']],
-  ['bowl', ['plato hondo', 'platos hondos']],
+  ['patty', ['torta de carne', 'tortas de carne']],
+  ['bowl', ['tazón', 'tazones']],
   ['cookie', ['galleta', 'galletas']],
 ]);
 

@@ -9,7 +9,7 @@ export const proteinCaution = 'Protein needs are higher on dialysis: do not choo
 
 const cautions = [
   ...forDietitians,
-  'Do not restrict sodium in salt-losing kidney disease, with an ileostomy or with low blood pressure (KDIGO 2024 practice point, seen in a digest).',
+  'Do not restrict sodium in salt-losing kidney disease (KDIGO 2024 practice point, as quoted). With an ileostomy or low blood pressure ask the kidney team first.',
   noneNamedCaution,
   roundingCaution,
 ];

@@ -8,7 +8,7 @@ export const forTransplant = combination(
   [
     'Low phosphate after a transplant calls for more phosphorus, not less (KDOQI 2020, opinion).',
     'With tacrolimus or cyclosporine: no grapefruit, pomelo or Seville orange; switch that test on.',
-    'Food safety comes first in the first 6 months.',
+    'Food safety comes first for as long as the immune system is held down, strictest in the first year.',
     starFruitCaution,
   ],
 );
