@@ -60,7 +60,11 @@ export const proposalBody = z
         because: z.string(),
         source: z.string(),
         sameDay: z.boolean(),
+        /** From this client's own values or record. */
+        isOwn: z.boolean(),
         contact: z.string().optional(),
+        /** The day of the value: who was told before was told of another one. */
+        since: z.string().optional(),
       }),
     ),
     labs: z.array(z.string()),
@@ -143,7 +147,16 @@ export const clientBody = clientShort
         ),
       }),
     ),
-    contacts: z.array(z.object({ cautionId: z.string(), told: z.string(), on: z.string(), at: z.string(), note: z.string().optional() })),
+    contacts: z.array(
+      z.object({
+        cautionId: z.string(),
+        about: z.string().optional(),
+        told: z.string(),
+        on: z.string(),
+        at: z.string(),
+        note: z.string().optional(),
+      }),
+    ),
     mealPattern: z.array(z.object({ name: z.string(), percent: z.number() })).optional(),
   })
   .openapi('Client');

@@ -44,6 +44,7 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByRole('button', { name: 'Add the client' }).click();
     await page.getByRole('heading', { level: 1, name: 'Z. Y.' }).waitFor();
     await page.getByRole('button', { name: 'New assessment' }).click();
+    await page.getByRole('combobox', { name: 'Setting' }).selectOption('ckd-not-on-dialysis');
     await page.getByRole('combobox', { name: 'Sex (for formulas)' }).selectOption('female');
     await page.getByRole('spinbutton', { name: 'or age in years' }).fill('60');
     await page.getByRole('combobox', { name: 'Height in' }).selectOption('ft');

@@ -38,6 +38,7 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     await page.getByLabel('A new client: initials or a code').fill('Q. W.');
     await page.getByRole('button', { name: 'Add the client' }).click();
     await page.getByRole('button', { name: 'New assessment' }).click();
+    await page.getByRole('combobox', { name: 'Setting' }).selectOption('ckd-not-on-dialysis');
     await page.getByRole('combobox', { name: 'Sex (for formulas)' }).selectOption('female');
     await page.getByRole('spinbutton', { name: 'or age in years' }).fill('60');
     await page.getByRole('combobox', { name: 'Height in' }).selectOption('ft');

@@ -65,13 +65,15 @@ export function describeClient(record: ClientRecord, today: Day, pick?: WeightBa
 /** What is proposed from an assessment, in words and figures ready to read. */
 export function describeProposal(assessment: Assessment, today: Day, pick?: WeightBasisId, rules: CareRules = usualCareRules) {
   const proposal = proposePrescription(assessment, today, pick, rules);
-  const cautions = proposal.cautions.map(({ id, told, because, source, sameDay, contact }) => ({
+  const cautions = proposal.cautions.map(({ id, told, because, source, sameDay, isOwn, contact, since }) => ({
     id,
     told,
     because,
     source: sourceWords(source),
     sameDay,
+    isOwn,
     ...(contact === undefined ? {} : { contact }),
+    ...(since === undefined ? {} : { since }),
   }));
   const { facts } = checkAssessment(assessment, today, rules);
   const labs = [...new Set([...facts.labs, ...facts.questioned].map(lab => labWords(lab, today)))];

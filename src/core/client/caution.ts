@@ -14,6 +14,8 @@ export interface Caution {
   /** The client's own facts that raise it. */
   readonly because: string;
   readonly source: Source;
+  /** Raised by this client's own values or record; the others hold for everybody in the setting and can be folded away. */
+  readonly isOwn: boolean;
   /** True where somebody must be told today: it cannot be missed, and who was told and when is kept. */
   readonly sameDay: boolean;
   readonly contact?: Contact;
@@ -37,6 +39,7 @@ export interface CautionRule {
   readonly told: string;
   readonly source: Source;
   readonly contact?: Contact;
+  readonly isOwn?: true;
   readonly when: (facts: ClientFacts) => string | Met | undefined;
 }
 
@@ -48,17 +51,18 @@ export const actedOn = 'Was this acted on? A new result is needed.';
  */
 export function cautionOf(rule: CautionRule, facts: ClientFacts): Caution | undefined {
   const { id, source, contact } = rule;
+  const isOwn = rule.isOwn === true || contact !== undefined;
   const met = rule.when(facts);
   if (met === undefined) return undefined;
   if (typeof met === 'string' || contact === undefined) {
     const because = typeof met === 'string' ? met : met.because;
     const told = typeof met === 'string' ? rule.told : (met.told ?? rule.told);
-    return { id, told, because, source, sameDay: isSameDay(contact), ...(contact === undefined ? {} : { contact }) };
+    return { id, told, because, source, isOwn, sameDay: isSameDay(contact), ...(contact === undefined ? {} : { contact }) };
   }
   const days = daysBetween(met.on, facts.today);
   if (days > careFigure(facts.rules, 'alarm.asked')) return undefined;
   const isNow = days <= careFigure(facts.rules, met.isGlucose ? 'alarm.glucose-now' : 'alarm.now');
-  const shown = { id, because: met.because, source, since: met.on };
+  const shown = { id, because: met.because, source, isOwn, since: met.on };
   if (isNow) return { ...shown, told: met.told ?? rule.told, sameDay: isSameDay(contact), contact };
   return { ...shown, told: actedOn, sameDay: false, contact: 'within-days' };
 }

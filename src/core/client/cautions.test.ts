@@ -142,8 +142,9 @@ describe('cautions (facts section 8)', () => {
   it('[CLT-31] the gain between sessions is told in the client’s own numbers', () => {
     const found = cautionsOf({ treatment: inCenter, weighings: [weighing('dry', 72), weighing('before-dialysis', 75.6)] });
     expect(found.find(({ id }) => id === 'overload')!.because).toBe(
-      'gain 5.0 % (3.6 kg over dry 72.0 kg); to call: over 3.2 kg (7.1 lb) between two treatments, 4.5 % of the dry weight of 72.0 kg',
+      'over 3.2 kg (7.1 lb) between two treatments, 4.5 % of the dry weight of 72.0 kg',
     );
+    expect(found.find(({ id }) => id === 'gain-over-line')).toMatchObject({ because: 'gain 5.0 % (3.6 kg over dry 72.0 kg)', isOwn: true });
   });
 
   it('[CLT-31] what does not meet a condition is not said: home alone, BMI alone, a low potassium of someone who eats', () => {

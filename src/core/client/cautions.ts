@@ -23,7 +23,7 @@ const memory = fromMemory(commonPractice);
 /** The lines of facts section 8, in its order. Every client has kidney disease, so "any CKD" is always met. */
 const rules: readonly CautionRule[] = [
   potassiumBeforeHemodialysis,
-  on(
+  own(
     'salt-substitute-on-record',
     'First of all: a salt substitute or potassium salt is on record, and potassium is above range. Ask the kidney team before any more of it.',
     commonPractice,
@@ -42,24 +42,24 @@ const rules: readonly CautionRule[] = [
       return lab && `${found.join(', ')}; ${labWords(lab, facts.today)}`;
     },
   ),
-  on(
+  own(
     'stage-in-question',
     'Until it is answered the milder stage restricts, the lower one cautions.',
     ownRule,
     facts => stageFacts(facts).question,
   ),
-  on('dry-weight-again', 'Ask the team for the dry weight again.', ownRule, dryWeightAway),
-  on('weight-loss-in-question', 'Was the loss wanted, or fluid? Until it is answered nothing is restricted by it.', ownRule, facts => {
+  own('dry-weight-again', 'Ask the team for the dry weight again.', ownRule, dryWeightAway),
+  own('weight-loss-in-question', 'Was the loss wanted, or fluid? Until it is answered nothing is restricted by it.', ownRule, facts => {
     const { isOpen, percent3Months, percent6Months } = weightLoss(facts);
     return isOpen ? `recorded weights: ${Math.max(percent3Months ?? 0, percent6Months ?? 0).toFixed(1)} % lost` : undefined;
   }),
-  on(
+  own(
     'calcium-above',
     'Calcium is above the limit: calcium in targets, binders and supplements is for the prescriber to look at.',
     ownRule,
     calciumAbove,
   ),
-  on(
+  own(
     'bicarbonate-22',
     'Bicarbonate is under 22: tell the kidney team; acid load and, where they agree, alkali.',
     asQuoted(kdoqi2020('OPINION')),
@@ -68,17 +68,17 @@ const rules: readonly CautionRule[] = [
       return lab !== undefined && lab.value < 22 ? labWords(lab, facts.today) : undefined;
     },
   ),
-  on('hba1c-10', 'HbA1c is over 10: tell the diabetes team.', ownRule, facts => {
+  own('hba1c-10', 'HbA1c is over 10: tell the diabetes team.', ownRule, facts => {
     const lab = latest(facts, 'hba1c');
     return lab !== undefined && lab.value > 10 ? labWords(lab, facts.today) : undefined;
   }),
-  on(
+  own(
     'fluid-ask-first',
     'Ask the kidney team before a fluid figure is signed.',
     commonPractice,
     facts => reasonsToAsk(facts).join('. ') || undefined,
   ),
-  on('salt-and-low-pressure', 'May need more salt: ask the kidney team before sodium is limited.', commonPractice, facts =>
+  own('salt-and-low-pressure', 'May need more salt: ask the kidney team before sodium is limited.', commonPractice, facts =>
     has(facts, 'hypotension') ? 'low blood pressure' : has(facts, 'ileostomy') ? 'ileostomy' : undefined,
   ),
   always('salt-substitute', 'A salt substitute or low-sodium salt may hold potassium: ask before use.', commonPractice),
@@ -140,13 +140,13 @@ const rules: readonly CautionRule[] = [
   on('out-of-scope', 'Out of scope: stop and refer to a specialist.', ownRule, ({ ageYears, assessment }) =>
     ageYears < 18 ? 'under 18' : assessment.pregnant ? 'pregnant' : assessment.breastfeeding ? 'breastfeeding' : undefined,
   ),
-  on(
+  own(
     'refeeding',
     'Refeeding risk: a slow start, bloods and thiamine by the medical team.',
     asQuoted({ kind: 'guideline', text: 'NICE CG32, in PMC8672300 Table 2' }),
     facts => refeedingSigns(facts).join(', ') || undefined,
   ),
-  on(
+  own(
     'do-not-restrict',
     'Do not restrict further: loosen potassium, phosphorus and protein limits, dietitian review.',
     commonPractice,
@@ -154,6 +154,12 @@ const rules: readonly CautionRule[] = [
   ),
   on('vitamin-k', 'Keep vitamin K food steady, no sudden change, no supplement; tell the clinic.', commonPractice, facts =>
     takes(facts, 'vitamin-k-antagonist') ? 'vitamin K antagonist' : undefined,
+  ),
+  own(
+    'gain-over-line',
+    'The newest gain between treatments was over the line: tell the team, look at salt and fluid.',
+    commonPractice,
+    gainOverLine,
   ),
   weightCall(),
   on('licorice', 'No real licorice (glycyrrhizin): it raises blood pressure and drops potassium.', urolNurs, facts => {
@@ -206,12 +212,18 @@ const rules: readonly CautionRule[] = [
 /** Cautions whose condition is met as of `facts.today`, those for same-day contact first. Facts sections 8 and 4.3. */
 export function cautionsFor(facts: ClientFacts): readonly Caution[] {
   const met = [...contactRules, ...rules].flatMap(rule => cautionOf(rule, facts) ?? []);
-  const rank = ({ contact, sameDay }: Caution) => (contact === 'emergency-now' ? 0 : sameDay ? 1 : contact === 'within-days' ? 2 : 3);
+  const rank = ({ contact, sameDay, isOwn }: Caution) =>
+    contact === 'emergency-now' ? 0 : sameDay ? 1 : contact === 'within-days' ? 2 : isOwn ? 3 : 4;
   return met.sort((a, b) => rank(a) - rank(b));
 }
 
 function on(id: string, told: string, source: Source, when: CautionRule['when']): CautionRule {
   return { id, told, source, when };
+}
+
+/** From this client's own values or record. */
+function own(id: string, told: string, source: Source, when: CautionRule['when']): CautionRule {
+  return { ...on(id, told, source, when), isOwn: true };
 }
 
 function always(id: string, told: string, source: Source): CautionRule {
@@ -239,7 +251,7 @@ function belowThirty(facts: ClientFacts): string | undefined {
 
 /** Every transplant recipient, unless the medicine list names other immunosuppressants alone (care rules 4). */
 function grapefruit(facts: ClientFacts): string | undefined {
-  if (takes(facts, 'tacrolimus', 'ciclosporin')) return 'tacrolimus or ciclosporin';
+  if (takes(facts, 'tacrolimus', 'ciclosporin')) return 'tacrolimus or cyclosporine';
   if (facts.setting !== 'transplant' || takes(facts, 'sirolimus-or-everolimus', 'other-immunosuppressant')) return undefined;
   return 'transplant; the medicine list names no immunosuppressant';
 }
@@ -262,7 +274,7 @@ function weightCall(): CautionRule {
     source: commonPractice,
     when: facts => {
       const line = weightGainToCall(facts);
-      return line === undefined ? undefined : `${gainOverLine(facts) ?? ''}${line.words}`;
+      return line?.words;
     },
   };
 }

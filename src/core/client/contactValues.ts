@@ -115,6 +115,7 @@ export const potassiumBeforeHemodialysis: CautionRule = {
   id: 'potassium-hemodialysis',
   told: 'Potassium is above the target before hemodialysis: look for causes, tell the team at the next treatment.',
   source: ownRule,
+  isOwn: true,
   when: facts => {
     if (facts.setting !== 'hemodialysis') return undefined;
     const [from, below] = [highPotassium(facts), careFigure(facts.rules, 'contact.potassium-same-day')];

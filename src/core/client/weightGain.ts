@@ -42,7 +42,7 @@ export function gainOverLine(facts: ClientFacts): string | undefined {
   if (before === undefined || dry === undefined || (after !== undefined && after.on > before.on)) return undefined;
   const result = interdialyticGain(before.kg, dry.kg);
   return result.kind === 'computed' && result.value.gainPercent > careFigure(facts.rules, 'contact.weight-gain-hemodialysis') + 1e-9
-    ? `gain ${result.value.gainPercent.toFixed(1)} % (${result.value.gainKg.toFixed(1)} kg over dry ${dry.kg.toFixed(1)} kg); to call: `
+    ? `gain ${result.value.gainPercent.toFixed(1)} % (${result.value.gainKg.toFixed(1)} kg over dry ${dry.kg.toFixed(1)} kg)`
     : undefined;
 }
 

@@ -5,6 +5,7 @@ import { decisionsToSign } from '#app/clients/decisionsToSign.ts';
 import { describeClient, describeClientShort } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
+import { withContact } from '#app/clients/withContact.ts';
 import { type ClientRecord, evenPattern } from '#core/client/record.ts';
 import { withSigned } from '#core/client/signPrescription.ts';
 import type { WeightBasisId } from '#core/client/weightBasis.ts';
@@ -178,11 +179,9 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
       }),
       async context => {
         const { version, cautionId, told, note } = context.req.valid('json');
+        const { rules } = await clinicFigures(vault);
         const contact = { cautionId, told, on: today(), at: now().toISOString(), ...(note === undefined ? {} : { note }) };
-        const record = await changeRecord(context.req.valid('param').id, version, vault, one => ({
-          ...one,
-          contacts: [contact, ...one.contacts],
-        }));
+        const record = await changeRecord(context.req.valid('param').id, version, vault, one => withContact(one, contact, today(), rules));
         return context.json(await whole(record), 200);
       },
     )

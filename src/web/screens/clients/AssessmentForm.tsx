@@ -59,6 +59,8 @@ export function AssessmentForm({
       ref={focusFirstField}
       onSubmit={event => {
         event.preventDefault();
+        // What is missing is named beside the button; nothing is sent.
+        if (missing.length > 0) return;
         setBusy(true);
         setError(undefined);
         onSave(assessmentOf(draft))
@@ -79,7 +81,7 @@ export function AssessmentForm({
           ])}
           {field('bornOn', 'Born on', 'date')}
           {field('years', 'or age in years', 'number')}
-          {choice('setting', 'Setting', settings)}
+          {choice('setting', 'Setting', [['', 'choose'], ...settings])}
           {setting === 'hemodialysis' && [
             choice('place', 'Place', [
               ['in-center', 'in center'],
@@ -221,6 +223,7 @@ export function AssessmentForm({
 function stillMissing({ fields }: AssessmentDraft): readonly string[] {
   const f = (key: string): string => (fields[key] ?? '').trim();
   return [
+    ...(f('setting') === '' ? ['choose the setting'] : []),
     ...(f('sex') === '' ? ['choose the sex that formulas go by'] : []),
     ...(f('bornOn') === '' && f('years') === '' ? ['type the day of birth or the age'] : []),
   ];

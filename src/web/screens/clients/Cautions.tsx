@@ -13,10 +13,20 @@ const contactWords: Readonly<Record<string, string>> = {
 };
 
 /** What must not be missed: refusals and questions, values that need contact the same day, cautions, and that targets are for licensed dietitians. */
-export function Cautions({ client, onChanged }: { readonly client: Client; readonly onChanged: () => Promise<void> }) {
+export function Cautions({
+  client,
+  onChanged,
+  onAnswer,
+}: {
+  readonly client: Client;
+  readonly onChanged: () => Promise<void>;
+  /** Opens the form in which a question is answered. */
+  readonly onAnswer: () => void;
+}) {
   const { cautions = [], bars = [], notice } = client;
   const urgent = cautions.filter(({ sameDay }) => sameDay);
-  const others = cautions.filter(({ sameDay }) => !sameDay);
+  const own = cautions.filter(({ sameDay, isOwn }) => !sameDay && isOwn);
+  const others = cautions.filter(({ sameDay, isOwn }) => !sameDay && !isOwn);
   return (
     <section className="stack" aria-label="Cautions">
       {bars.map(({ kind, told }) => (
@@ -24,22 +34,41 @@ export function Cautions({ client, onChanged }: { readonly client: Client; reado
           <p>
             <b>{kind === 'question' ? 'A question first.' : 'No target is proposed.'}</b> {told}
           </p>
+          {kind === 'question' && (
+            <p className="noprint">
+              <button type="button" className="quiet" onClick={onAnswer}>
+                Answer it in a new assessment
+              </button>
+            </p>
+          )}
         </div>
       ))}
       {urgent.map(caution => (
         <Urgent key={caution.id} caution={caution} client={client} onChanged={onChanged} />
       ))}
+      {own.length > 0 && (
+        <div className="sheet">
+          <h2>From this client’s record</h2>
+          <CautionList cautions={own} />
+        </div>
+      )}
       {others.length > 0 && (
-        <details className="sheet" open={others.length <= 3}>
+        <details className="sheet">
           <summary>
-            {others.length} caution{others.length === 1 ? '' : 's'}
+            {others.length} caution{others.length === 1 ? '' : 's'} that {others.length === 1 ? 'holds' : 'hold'} in this setting
           </summary>
+          <CautionList cautions={others} />
+        </details>
+      )}
+      {client.contacts.length > 0 && (
+        <details className="sheet">
+          <summary>Who was told: {client.contacts.length}</summary>
           <ul>
-            {others.map(({ id, told, because, source }) => (
-              <li key={id}>
+            {client.contacts.map(({ at, told, about }) => (
+              <li key={at}>
                 {told}
                 <span className="why">
-                  {because} ({source})
+                  {at.slice(0, 16).replace('T', ' ')} UTC{about === undefined ? '' : `, of ${about}`}
                 </span>
               </li>
             ))}
@@ -48,6 +77,22 @@ export function Cautions({ client, onChanged }: { readonly client: Client; reado
       )}
       <p className="small soft">{notice}</p>
     </section>
+  );
+}
+
+function CautionList({ cautions }: { readonly cautions: readonly Caution[] }) {
+  return (
+    <ul>
+      {cautions.map(({ id, told, because, source, contact }) => (
+        <li key={id}>
+          {contact !== undefined && <b>{contactWords[contact]}. </b>}
+          {told}
+          <span className="why">
+            {because} ({source})
+          </span>
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -62,8 +107,8 @@ function Urgent({
   readonly onChanged: () => Promise<void>;
 }) {
   const [told, setTold] = useState('');
-  // A contact made before the newest assessment was about another value.
-  const made = client.contacts.filter(({ cautionId, on }) => cautionId === caution.id && on >= (client.assessedOn ?? ''));
+  // A contact made before the day of the value was about another one.
+  const made = client.contacts.filter(({ cautionId, on }) => cautionId === caution.id && on >= (caution.since ?? client.assessedOn ?? ''));
   const save = useMutation({
     mutationFn: () =>
       answer(

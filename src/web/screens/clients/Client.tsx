@@ -66,7 +66,7 @@ export function ClientScreen() {
           </button>
         </p>
       </div>
-      {data.cautions !== undefined && <Cautions client={data} onChanged={refresh} />}
+      {data.cautions !== undefined && <Cautions client={data} onChanged={refresh} onAnswer={() => setAssessing(true)} />}
       {isAdding && (
         <AddResults
           client={data}

@@ -70,7 +70,8 @@ export function ClientsScreen() {
                       <td>{client.assessedOn}</td>
                       <td>{client.signedAt ?? 'nothing signed'}</td>
                       <td>
-                        {client.openContacts > 0 && <b className="over">contact today: {client.openContacts}</b>}{' '}
+                        {client.openContacts > 0 && <b className="over">contact today: {client.openContacts}</b>}
+                        {client.openContacts > 0 && client.overdue > 0 && '; '}
                         {client.overdue > 0 && `${client.overdue} ${client.overdue === 1 ? 'check' : 'checks'} overdue`}
                       </td>
                       <td>

@@ -124,7 +124,9 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
       )}
       {(fits.data?.toAsk.length ?? 0) > 0 && (
         <details>
-          <summary>To ask the maker about: {fits.data?.toAsk.length} foods</summary>
+          <summary>
+            To ask the maker about: {fits.data?.toAsk.length} {fits.data?.toAsk.length === 1 ? 'food' : 'foods'}
+          </summary>
           <ul>
             {fits.data?.toAsk.map(one => (
               <li key={one}>{one}</li>

@@ -143,11 +143,13 @@ function TargetRow({
         </b>
       </div>
       <p className="small">
-        {says}
+        {decision.from === 'proposal' ? says : `Proposed: ${says}`}
         {perKg === undefined ? '' : `: ${perKg}`}
         {weightBasis === undefined ? '' : `, on the ${weightBasis} weight`}.
       </p>
-      {before !== undefined && before.from !== 'proposal' && <p className="small">Signed before: {beforeText(before)}.</p>}
+      {before !== undefined && (before.from !== 'proposal' || before.figure !== figure) && (
+        <p className="small">Signed before: {beforeText(before)}.</p>
+      )}
       <Reasons reasons={reasons} />
       <p className="small soft">{sources.join('; ')}</p>
       {alternatives.length > 0 && (
@@ -207,7 +209,7 @@ function TargetRow({
         {decision.from === 'own' && decision.kind === 'bounded' && !isCount && !isFluid && (
           <>
             <label className="field">
-              <span>From, {unit}</span>
+              <span>From, {unit}; empty for none</span>
               <input
                 type="number"
                 min="0"
@@ -217,7 +219,7 @@ function TargetRow({
               />
             </label>
             <label className="field">
-              <span>To, {unit}</span>
+              <span>To, {unit}; empty for no end</span>
               <input
                 type="number"
                 min="0"

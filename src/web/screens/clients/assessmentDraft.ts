@@ -83,7 +83,7 @@ export const labChoices: readonly { readonly key: string; readonly name: string;
 /** A draft from an assessment that is kept; a new one begins with today and what seldom changes. */
 export function draftOf(assessment: Json | undefined, today: string): AssessmentDraft {
   const given = assessment ?? {};
-  const treatment = (given.treatment ?? { setting: 'ckd-not-on-dialysis' }) as Json;
+  const treatment = (given.treatment ?? {}) as Json;
   const age = (given.age ?? {}) as Json;
   const height = given.height as Json | undefined;
   const dated = (key: string): [string, string] => {

@@ -24,13 +24,14 @@ export function signedBefore(client: Client, item: string): SignedTarget | undef
 
 /** "at least 98 g a day, own decision, because: a wound that heals". */
 export function beforeText({ figure, from, reason }: SignedTarget): string {
-  const how = from === 'own' ? 'own decision' : 'another guideline';
+  const how = from === 'own' ? 'own decision' : from === 'alternative' ? 'another guideline' : 'as proposed then';
   return `${figure}, ${how}${reason === undefined ? '' : `, because: ${reason.replace(/\.$/, '')}`}`;
 }
 
 /** As it was decided before, where that was a choice and can still be made; else the proposal. */
 export function startingDecision(target: Target, before: SignedTarget | undefined): Decision {
-  if (before === undefined || before.from === 'proposal' || before.kind === 'not-told') return proposedDecision(target);
+  if (before === undefined || before.kind === 'not-told') return proposedDecision(target);
+  if (before.from === 'proposal') return withFluidOf(before, proposedDecision(target), target);
   const { from, kind, says, reason = '' } = before;
   const other = target.alternatives.find(one => one.says === says);
   if (from === 'alternative' && other === undefined) return { ...proposedDecision(target), reason };
@@ -38,6 +39,17 @@ export function startingDecision(target: Target, before: SignedTarget | undefine
   const { range, limit = 'within' } = from === 'own' || target.item === 'fluid' ? before : other!;
   const [lo, hi] = endsOf(range);
   return { kind, from, lo, hi, limit, says, reason };
+}
+
+/** The one figure of fluid that was picked within an earlier proposal, where it still lies within this one. */
+function withFluidOf({ item, range, limit }: SignedTarget, decision: Decision, target: Target): Decision {
+  if (item !== 'fluid' || range === undefined || target.range === undefined) return decision;
+  const figure = limit === 'at-least' ? range[0] : range[1];
+  const [least, most] = target.range;
+  const isWithin = figure !== null && least <= figure && (most === null || figure <= most);
+  return isWithin && (target.limit === 'within' || target.limit === limit)
+    ? fluidDecision(decision, limit ?? 'at-most', String(figure))
+    : decision;
 }
 
 /** The choices signed before that these decisions would leave out, as the server will find them. */
@@ -69,7 +81,7 @@ function decidedTarget(
 }
 
 function endsOf(range: readonly [number, number | null] | undefined): readonly [lo: string, hi: string] {
-  return range === undefined ? ['', ''] : [String(range[0]), range[1] === null ? '' : String(range[1])];
+  return range === undefined ? ['', ''] : [range[0] === 0 ? '' : String(range[0]), range[1] === null ? '' : String(range[1])];
 }
 
 /** Fluid is proposed as a range to choose from and signed as one figure, which the dietitian picks. */
@@ -133,7 +145,8 @@ export function decidedJson(item: TargetItem, decision: Decision) {
     from,
     says,
     ...(reason === '' ? {} : { reason }),
-    ...(kind === 'bounded' ? { range: rangeOf(decision), limit } : {}),
+    // Without a figure nothing is sent in its place: the refusal names what is missing.
+    ...(kind === 'bounded' && (decision.lo !== '' || decision.hi !== '') ? { range: rangeOf(decision), limit } : {}),
   };
 }
 
