@@ -66,7 +66,7 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByRole('checkbox', { name: 'Yes, 0.9 mg/dL is right' }).check();
     await page.getByText('So far a prescription can be proposed.').waitFor();
     await page.getByRole('button', { name: 'Keep the assessment' }).click();
-    await page.getByText('69.9 kg, actual weight').waitFor();
+    await page.getByText('154 lb (69.9 kg), actual weight').waitFor();
     await page.getByRole('button', { name: 'Add results' }).click();
     await page.getByRole('spinbutton', { name: 'Value' }).fill('4.4');
     await page.getByRole('button', { name: 'Keep the results' }).click();
