@@ -97,7 +97,7 @@ const forms: Readonly<Record<string, readonly Row[]>> = {
     [
       'energy',
       atLeast(1746.33),
-      ['Energy: at least 1746.4 kcal', 'Calories: at least 1,747 kcal a day.', 'Calorías: al menos 1,747 kcal al día.'],
+      ['Energy: at least 1747 kcal', 'Calories: at least 1,747 kcal a day.', 'Calorías: al menos 1,747 kcal al día.'],
     ],
     ['protein', atLeast(98), ['Protein: at least 98 g', 'Protein: at least 98 g a day.', 'Proteína: al menos 98 g al día.']],
     ['sodium', atLeast(2000), ['Sodium: at least 2000 mg', 'Sodium: at least 2,000 mg a day.', 'Sodio: al menos 2,000 mg al día.']],

@@ -9,7 +9,7 @@ import { proposePrescription, standingNotice } from '#core/client/proposePrescri
 import { type ClientRecord, contactsMade, currentAssessment, type DecidedTarget, type Prescription } from '#core/client/record.ts';
 import { sourceWords } from '#core/client/source.ts';
 import { type Limit, type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/target.ts';
-import { decidedWords, householdWords, targetNames } from '#core/client/targetWords.ts';
+import { decidedWords, householdWords, rangeWords, targetNames } from '#core/client/targetWords.ts';
 import { labTrend } from '#core/client/trend.ts';
 import { basisWords, type WeightBasisId } from '#core/client/weightBasis.ts';
 import { type Interval, type IntervalJson, intervalToJson, isOpenEnded } from '#core/quantity/interval.ts';
@@ -204,12 +204,12 @@ export function decidedText(target: DecidedTarget): string {
 /** "38.5 – 42 g a day", "under 2300 mg a day", "at least 25 g a day", "at most 1000 mL (4 cups, 33 fl oz) a day", "none named on the label". */
 function figureText(item: TargetItem, range: Interval, limit: Limit): string {
   const unit = targetUnits[item];
-  if (unit === 'named on the label') return range.hi === 0 ? 'none named on the label' : 'as few as can be';
-  const household = item === 'fluid' ? householdWords(range, limit) : '';
-  return `${intervalText(range, unit === 'g' ? 1 : 0, limit, ` ${unit}`)}${household} a day`;
+  const figure = rangeWords(unit, range, limit);
+  if (unit === 'named on the label') return figure;
+  return `${figure}${item === 'fluid' ? householdWords(range, limit) : ''} a day`;
 }
 
-/** A most is rounded down and a least up: the screen never says more room than there is. An end that is open is never a figure. */
+/** Of a figure per kg. An end that is open is never a figure. */
 function intervalText(range: Interval, decimals: number, limit: Limit, unit = ''): string {
   const { lo, hi } = range;
   if (isOpenEnded(range) || limit === 'at-least') return `at least ${ceilTo(lo, decimals)}${unit}`;

@@ -22,7 +22,6 @@ const memory = fromMemory(commonPractice);
 
 /** The lines of facts section 8, in its order. Every client has kidney disease, so "any CKD" is always met. */
 const rules: readonly CautionRule[] = [
-  potassiumBeforeHemodialysis,
   own(
     'salt-substitute-on-record',
     'First of all: a salt substitute or potassium salt is on record, and potassium is above range. Ask the kidney team before any more of it.',
@@ -42,6 +41,7 @@ const rules: readonly CautionRule[] = [
       return lab && `${found.join(', ')}; ${labWords(lab, facts.today)}`;
     },
   ),
+  potassiumBeforeHemodialysis,
   own(
     'stage-in-question',
     'Until it is answered the milder stage restricts, the lower one cautions.',
@@ -89,7 +89,7 @@ const rules: readonly CautionRule[] = [
   on(
     'grapefruit',
     'No grapefruit, pomelo or Seville orange; ask about clementine, pomegranate, and turmeric in quantity.',
-    { kind: 'paper', text: 'Transplantation 2003;75:1057; PMC9611668, Table 2; Seville orange to be confirmed' },
+    { kind: 'paper', text: 'Transplantation 2003;75:1057; PMC9611668, Table 2', toBeConfirmed: true },
     grapefruit,
   ),
   on('grapefruit-mtor', 'No grapefruit, pomelo or Seville orange.', memory, facts =>

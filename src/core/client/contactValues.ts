@@ -18,6 +18,7 @@ import { type CareFigureId, careFigure } from './careRules.ts';
 import { actedOn, type CautionRule, type Contact, type Met } from './caution.ts';
 import type { Symptom } from './client.ts';
 import { type ClientFacts, has } from './clientFacts.ts';
+import { factWords } from './factWords.ts';
 import type { Source } from './source.ts';
 import { commonPractice, fromMemory, ownRule, ukKidney2023 } from './sources.ts';
 
@@ -164,7 +165,7 @@ function isUnwell(facts: ClientFacts): boolean {
 
 function symptom({ assessment }: ClientFacts, ...symptoms: readonly Symptom[]): string | undefined {
   const found = symptoms.filter(one => assessment.symptoms.includes(one));
-  return found.length === 0 ? undefined : found.map(one => one.replaceAll('-', ' ')).join(', ');
+  return found.length === 0 ? undefined : found.map(factWords).join(', ');
 }
 
 /** Under the one, and not under the other, which has an alarm of its own. */

@@ -2,6 +2,7 @@ import { daysBetween } from './calendarDay.ts';
 import type { MedicineClass, SupplementClass, Symptom } from './client.ts';
 import { type ClientFacts, has, isOnDialysis, type Lab, labWords, takes } from './clientFacts.ts';
 import { latest, latestLowest, resultsInDate } from './factAges.ts';
+import { factWords } from './factWords.ts';
 import { weightLoss } from './weightLoss.ts';
 
 /** A cause to look at before food is restricted; `onRecord` says what of this client's record shows it. */
@@ -34,13 +35,13 @@ type Found = string | undefined;
 /** Each with how a problem statement calls it: '' as it stands on record, undefined where it is no cause of a problem. */
 function causes(facts: ClientFacts): readonly (readonly [text: string, named: string | undefined, ...found: Found[]])[] {
   const { assessment } = facts;
-  const supplement = (key: SupplementClass): Found => (assessment.supplements.includes(key) ? key.replaceAll('-', ' ') : undefined);
+  const supplement = (key: SupplementClass): Found => (assessment.supplements.includes(key) ? factWords(key) : undefined);
   const medicine = (...keys: readonly MedicineClass[]): Found =>
     keys
       .filter(key => takes(facts, key))
-      .map(medicineWords)
+      .map(factWords)
       .join(', ') || undefined;
-  const symptom = (key: Symptom): Found => (assessment.symptoms.includes(key) ? key.replaceAll('-', ' ') : undefined);
+  const symptom = (key: Symptom): Found => (assessment.symptoms.includes(key) ? factWords(key) : undefined);
   const bicarbonate = latestLowest(facts, 'bicarbonate');
   const told = (lab: Lab | undefined, when: boolean): Found => (lab !== undefined && when ? labWords(lab, facts.today) : undefined);
   const [ktv, glucose, protein] = [latest(facts, 'spKtV'), latest(facts, 'glucose'), latest(facts, 'cReactiveProtein')];
@@ -118,10 +119,4 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, named: st
       told(sodium, (sodium?.value ?? 135) < 135),
     ],
   ];
-}
-
-const shortForms: Partial<Record<MedicineClass, string>> = { 'raas-inhibitor': 'RAAS inhibitor', nsaid: 'NSAID' };
-
-function medicineWords(key: MedicineClass): string {
-  return shortForms[key] ?? key.replaceAll('-', ' ');
 }

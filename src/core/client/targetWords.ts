@@ -42,17 +42,18 @@ export function householdWords(range: Interval, limit: Limit = 'within'): string
 
 /**
  * A day's range as it is read: "38.5 – 42 g", "56 g", "under 2300 mg", "at most 1300 mL", "at least 77 g", "none named on the label".
- * To tenths; the ends of a range go outward, a most down and a least up, so that neither ever says more room than was signed.
+ * Grams to tenths, everything else whole; the ends of a range go outward, a most down and a least up, so that neither ever says more room than was signed.
  */
 export function rangeWords(unit: TargetUnit, range: Interval, limit: Limit = 'within'): string {
   const { lo, hi } = range;
   if (unit === 'named on the label') {
     return hi === 0 ? 'none named on the label' : isOpenEnded(range) ? noLimitWords : `at most ${hi} named on the label`;
   }
-  if (isOpenEnded(range)) return lo === 0 ? noLimitWords : `at least ${ceilTo(lo, 1)} ${unit}`;
-  if (limit === 'at-least') return `at least ${ceilTo(lo, 1)} ${unit}`;
-  if (lo > 0 && lo < hi) return `${floorTo(lo, 1)} – ${ceilTo(hi, 1)} ${unit}`;
-  if (limit === 'below') return `under ${floorTo(hi, 1)} ${unit}`;
-  if (limit === 'at-most' || lo < hi) return `at most ${floorTo(hi, 1)} ${unit}`;
-  return `${roundHalfUp(lo, 1)} ${unit}`;
+  const decimals = unit === 'g' ? 1 : 0;
+  if (isOpenEnded(range)) return lo === 0 ? noLimitWords : `at least ${ceilTo(lo, decimals)} ${unit}`;
+  if (limit === 'at-least') return `at least ${ceilTo(lo, decimals)} ${unit}`;
+  if (lo > 0 && lo < hi) return `${floorTo(lo, decimals)} – ${ceilTo(hi, decimals)} ${unit}`;
+  if (limit === 'below') return `under ${floorTo(hi, decimals)} ${unit}`;
+  if (limit === 'at-most' || lo < hi) return `at most ${floorTo(hi, decimals)} ${unit}`;
+  return `${roundHalfUp(lo, decimals)} ${unit}`;
 }

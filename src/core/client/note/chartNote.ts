@@ -5,6 +5,7 @@ import { type CareRules, usualCareRules } from '../careRules.ts';
 import { checkAssessment } from '../checkAssessment.ts';
 import type { Assessment } from '../client.ts';
 import { ageWords, type ClientFacts, labWords, weightWords } from '../clientFacts.ts';
+import { factWords } from '../factWords.ts';
 import { nextChecks } from '../nextChecks.ts';
 import { type Proposal, proposePrescription, standingNotice } from '../proposePrescription.ts';
 import { type ClientRecord, contactsMade, currentAssessment, type Prescription } from '../record.ts';
@@ -95,7 +96,7 @@ function personWords({ sex, age, treatment, stage, diabetes, on, ...rest }: Asse
       : isDay(age.bornOn)
         ? `${yearsBetween(age.bornOn, today)} years`
         : `born ${age.bornOn}, which is no day`;
-  const setting = treatment.setting.replaceAll('-', ' ').replace('ckd', 'CKD');
+  const setting = factWords(treatment.setting);
   return [
     `Assessed ${on}. ${sex === 'female' ? 'Female' : 'Male'}, ${years}; ${setting}${stage === undefined ? '' : `, stage ${stage.value} set on ${stage.on}`}${diabetes ? ', diabetes' : ''}.`,
     ...(rest.conditions.length === 0 ? [] : [`Conditions: ${list(rest.conditions)}.`]),
@@ -257,5 +258,5 @@ function toldSection({ contacts }: ClientRecord): NoteSection[] {
 }
 
 function list(keys: readonly string[]): string {
-  return keys.map(key => key.replaceAll('-', ' ')).join(', ');
+  return keys.map(factWords).join(', ');
 }

@@ -1,3 +1,4 @@
+import { factWords } from '#core/client/factWords.ts';
 import { missingPartPercent } from '#core/client/formulas/amputation.ts';
 
 /** Words of the assessment form: keys as docs/formats.md has them, names as a dietitian reads them. */
@@ -10,22 +11,6 @@ export const settings = [
 export function settingName(key: string): string {
   return settings.find(([one]) => one === key)?.[1] ?? key;
 }
-
-/** Where the key in small letters is not how it is written. */
-const asWritten: Readonly<Record<string, string>> = {
-  'salt-losing-kidney-disease': 'salt-wasting kidney disease',
-  'raas-inhibitor': 'RAAS inhibitor',
-  ciclosporin: 'cyclosporine',
-  'vitamin-k-antagonist': 'vitamin K antagonist',
-  nsaid: 'NSAID',
-  'non-selective-beta-blocker': 'nonselective beta-blocker',
-  'active-vitamin-d': 'active vitamin D',
-  'sglt2-inhibitor': 'SGLT2 inhibitor',
-  'high-dose-vitamin-c': 'high-dose vitamin C',
-  'vitamin-a': 'vitamin A',
-  'vitamin-k': 'vitamin K',
-  'ecg-change': 'ECG change',
-};
 
 export const weightKinds = [
   ['actual', 'actual'],
@@ -54,5 +39,5 @@ export const symptoms = words(
 );
 
 function words(list: string): readonly (readonly [string, string])[] {
-  return list.split(', ').map(key => [key, asWritten[key] ?? key.replaceAll('-', ' ')]);
+  return list.split(', ').map(key => [key, factWords(key)]);
 }
