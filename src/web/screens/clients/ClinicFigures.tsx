@@ -71,6 +71,10 @@ export function ClinicFigures() {
           </button>
         </p>
       </form>
+      <p className="small soft">
+        First for how many days a result or another fact may be used for a target, then how long a value is told as of now, then from which
+        value somebody is told. The usual figures are Platewright’s own or published; local policy comes first.
+      </p>
       <section className="scroll" aria-label="Figures">
         <table className="foods">
           <thead>

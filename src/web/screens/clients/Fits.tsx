@@ -62,7 +62,7 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
         </label>
         <label className="row">
           <input type="checkbox" checked={useEstimates} onChange={event => setUseEstimates(event.target.checked)} />
-          <span>use estimated minerals, at their safe end</span>
+          <span>use estimated minerals, at the highest they could be</span>
         </label>
       </div>
       <MealPattern key={client.version} client={client} pattern={pattern} onChanged={onChanged} />

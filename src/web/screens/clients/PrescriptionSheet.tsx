@@ -9,6 +9,7 @@ import {
   type Decision,
   decidedJson,
   decisionFrom,
+  differsFrom,
   fluidDecision,
   fluidFigure,
   leftOut,
@@ -147,9 +148,7 @@ function TargetRow({
         {perKg === undefined ? '' : `: ${perKg}`}
         {weightBasis === undefined ? '' : `, on the ${weightBasis} weight`}.
       </p>
-      {before !== undefined && (before.from !== 'proposal' || before.figure !== figure) && (
-        <p className="small">Signed before: {beforeText(before)}.</p>
-      )}
+      {before !== undefined && differsFrom(before, target) && <p className="small">Signed before: {beforeText(before)}.</p>}
       <Reasons reasons={reasons} />
       <p className="small soft">{sources.join('; ')}</p>
       {alternatives.length > 0 && (
@@ -169,7 +168,7 @@ function TargetRow({
         <label className="field">
           <span>{needsChoice ? `${title}: guidelines differ, choose` : `${title}: decision`}</span>
           <select value={chosenValue(decision)} onChange={event => onChange(decisionFrom(event.target.value, target, decision))}>
-            <option value="proposal">as proposed: {figure}</option>
+            <option value="proposal">{target.kind === 'withheld' ? 'no figure for now, as proposed' : `as proposed: ${figure}`}</option>
             {others.map(one => (
               <option key={one.says} value={one.says}>
                 {one.figure}: {one.says}

@@ -22,6 +22,14 @@ export function signedBefore(client: Client, item: string): SignedTarget | undef
   return client.prescriptions[0]?.targets.find(one => one.item === item);
 }
 
+/** Whether what was signed before is worth a word: a choice of its own, or a proposal that was another one. */
+export function differsFrom(before: SignedTarget, { kind, range }: Target): boolean {
+  if (before.from !== 'proposal' || before.kind === 'not-told') return true;
+  if (before.item === 'fluid') return false;
+  const now = kind === 'proposed' ? 'bounded' : kind;
+  return before.kind !== now || before.range?.[0] !== range?.[0] || before.range?.[1] !== range?.[1];
+}
+
 /** "at least 98 g a day, own decision, because: a wound that heals". */
 export function beforeText({ figure, from, reason }: SignedTarget): string {
   const how = from === 'own' ? 'own decision' : from === 'alternative' ? 'another guideline' : 'as proposed then';
