@@ -120,6 +120,10 @@ describe('one client from the first entry to what fits', () => {
     expect(beef).toMatchObject({ verdict: 'over', inMeal: 'none' });
     const gouda = body.rows.find(({ name }: { name: string }) => name === 'Gouda slices');
     expect(gouda.verdict).not.toBe('over');
+    // The Food screen asks for one food, and is told the very same.
+    const alone = { foodId: beef.foodId, plate: 'slices-on-low-sodium-bread', meal: 'lunch' };
+    expect((await call('POST', `/clients/${id}/fits`, alone)).body.rows).toEqual([beef]);
+    expect((await call('POST', `/clients/${id}/fits`, { ...alone, foodId: 'not-on-the-shelf' })).body.code).toBe('food-not-found');
     expect((await call('POST', '/clients', { name: 'N. N.' })).status).toBe(200);
   });
   test('[SRV-12] the chart note as text and as a document, the prescription as FHIR R4', async () => {

@@ -87,6 +87,29 @@ describe.skipIf(browserPath === undefined)('what fits in a browser (skipped wher
     expect(await violationsOf(page)).toEqual([]);
   }, 60_000);
 
+  test('[CLT-60] a food opened from the client says the same for the client as the list did', async () => {
+    await page.goto(`${workbench.address}/clients/${client}`);
+    const fits = page.getByRole('region', { name: 'What fits' });
+    await fits.getByLabel('Category').selectOption('sandwich slices');
+    const turkey = fits.getByRole('row').filter({ hasText: 'Turkey breast, no salt added' });
+    const inMeal = (await turkey.getByRole('cell').nth(2).textContent()) ?? '';
+    expect(inMeal).not.toBe('');
+    await turkey.getByRole('link').click();
+    const here = page.getByRole('region', { name: /^For W\. F\., / });
+    await here.getByText('Eat it only heated until it steams.').waitFor();
+    expect(await here.textContent()).toContain(`Fits in this meal: ${inMeal}.`);
+    expect(page.url()).not.toMatch(/W\.|F\.|name/);
+    expect(await violationsOf(page)).toEqual([]);
+    await here.getByRole('link', { name: 'Back to the client' }).click();
+    await fits.getByText('Not for this client: milk (allergy).').first().waitFor();
+    await fits.getByRole('link', { name: 'Medium cheddar slices' }).click();
+    await page
+      .getByRole('region', { name: /^For W/ })
+      .getByText('Not for this client: milk (allergy).')
+      .waitFor();
+    expect(await page.getByRole('region', { name: /^For W/ }).textContent()).not.toContain('Fits in');
+  }, 60_000);
+
   test('[YST-39] the Food screen has no portion for what no portion changes, and says why', async () => {
     const foods = await (await page.request.get(`${workbench.address}/api/foods?search=oven-roasted%20turkey`)).json();
     await page.goto(`${workbench.address}/foods/${foods[0].id}?yardstick=no-phosphate-additives`);

@@ -216,7 +216,10 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
           params,
           body: jsonBody(
             z.object({
-              category: z.string(),
+              /** The whole shelf when missing. */
+              category: z.string().optional(),
+              /** One food of it alone. */
+              foodId: z.string().optional(),
               plate: z.string(),
               meal: z.string().default(evenPattern[0]!.name),
               useEstimates: z.boolean().default(false),
@@ -226,10 +229,12 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
         responses: answers(fitsBody, 'The shelf judged for this client by the signed prescription'),
       }),
       async context => {
-        const { category, plate, meal, useEstimates } = context.req.valid('json');
+        const { category, foodId, plate, meal, useEstimates } = context.req.valid('json');
         const record = await recordOf(context.req.valid('param').id, vault);
-        if (useEstimates) await minerals.want((await shelf.foods(category)).map(({ label }) => label));
-        const foods = await shelf.foods(category);
+        const asked = async () => (await shelf.foods(category)).filter(({ row }) => foodId === undefined || row.id === foodId);
+        if (useEstimates) await minerals.want((await asked()).map(({ label }) => label));
+        const foods = await asked();
+        if (foodId !== undefined && foods.length === 0) throw new Fault('food-not-found', 'The food has no label that stands.');
         return context.json(whatFits({ record, foods, plate: await plateOf(plate, store), meal, useEstimates, today: today() }), 200);
       },
     );

@@ -90,7 +90,11 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
                 {fits.data.rows.slice(0, mostShown).map(row => (
                   <tr key={row.foodId}>
                     <td>
-                      <Link to="/foods/$foodId" params={{ foodId: row.foodId }} search={{}}>
+                      <Link
+                        to="/foods/$foodId"
+                        params={{ foodId: row.foodId }}
+                        search={{ client: client.id, plate, meal, ...(useEstimates ? { useEstimates: true as const } : {}) }}
+                      >
                         {row.name}
                       </Link>
                       <span className="why">{row.maker}</span>

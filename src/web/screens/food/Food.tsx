@@ -5,6 +5,7 @@ import { answer, api, type Food, type Label } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { LabelForm } from '../data/LabelForm.tsx';
 import { Amounts } from './Amounts.tsx';
+import { ForClient } from './ForClient.tsx';
 import { History } from './History.tsx';
 import { HowMuchFits } from './HowMuchFits.tsx';
 import { MineralsSheet } from './Minerals.tsx';
@@ -87,6 +88,15 @@ export function FoodScreen() {
             </section>
           </div>
           <div className="stack">
+            {search.client !== undefined && search.plate !== undefined && search.meal !== undefined && (
+              <ForClient
+                foodId={foodId}
+                clientId={search.client}
+                plate={search.plate}
+                meal={search.meal}
+                useEstimates={search.useEstimates === true}
+              />
+            )}
             <Statement label={standing} />
             <Amounts label={standing} />
             <MineralsSheet foodId={foodId} labelId={standing.id} />

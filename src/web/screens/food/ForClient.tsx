@@ -1,0 +1,65 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { answer, api, type Client, type WhatFits } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import { VerdictMark } from '../../ui/VerdictMark.tsx';
+
+/** This food as it is judged for the client one came from: the same judge, plate and meal as on the client's page. */
+export function ForClient({
+  foodId,
+  clientId,
+  plate,
+  meal,
+  useEstimates,
+}: {
+  readonly foodId: string;
+  readonly clientId: string;
+  readonly plate: string;
+  readonly meal: string;
+  readonly useEstimates: boolean;
+}) {
+  const client = useQuery({
+    queryKey: ['client', clientId, undefined],
+    queryFn: () => answer<Client>(api.clients[':id'].$get({ param: { id: clientId }, query: {} })),
+    gcTime: 0,
+  });
+  const fits = useQuery({
+    queryKey: ['client', clientId, 'fits', foodId, plate, meal, useEstimates],
+    queryFn: () =>
+      answer<WhatFits>(api.clients[':id'].fits.$post({ param: { id: clientId }, json: { foodId, plate, meal, useEstimates } })),
+    gcTime: 0,
+  });
+  const row = fits.data?.rows[0];
+  const hasAmount = row !== undefined && row.offer !== 'never' && row.offer !== 'ask';
+  return (
+    <section className="sheet stack" aria-labelledby="for-client-title">
+      <h2 id="for-client-title">
+        For {client.data?.name ?? 'this client'}, {meal}
+      </h2>
+      <Told error={client.error ?? fits.error} />
+      {fits.data?.none !== undefined && <p className="notice">{fits.data.none}</p>}
+      {row !== undefined && (
+        <p>
+          <VerdictMark word={row.verdict} /> {row.closeCall && <span className="close">close call</span>}{' '}
+          {row.estimated && <span className="close">estimated</span>} {hasAmount ? row.why : <b>{row.why}</b>}
+          {row.marks.map(mark => (
+            <span className="why" key={mark}>
+              {mark}
+            </span>
+          ))}
+        </p>
+      )}
+      {hasAmount && (
+        <p>
+          <b>Fits in this meal: {row.inMeal}.</b> Fits in a day: {row.inDay}.
+        </p>
+      )}
+      {fits.data !== undefined && fits.data.tests.length > 0 && <p className="small soft">{fits.data.tests.join('; ')}.</p>}
+      <p className="noprint">
+        <Link to="/clients/$clientId" params={{ clientId }}>
+          Back to the client
+        </Link>
+      </p>
+    </section>
+  );
+}
