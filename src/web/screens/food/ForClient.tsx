@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { answer, api, type Client, type WhatFits } from '../../api.ts';
+import { answer, api, type Client, type KeptPlate, type WhatFits } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 
@@ -23,6 +23,8 @@ export function ForClient({
     queryFn: () => answer<Client>(api.clients[':id'].$get({ param: { id: clientId }, query: {} })),
     gcTime: 0,
   });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
+  const onPlate = plates.data?.find(({ plate: one }) => one.id === plate)?.plate.title;
   const fits = useQuery({
     queryKey: ['client', clientId, 'fits', foodId, plate, meal, useEstimates],
     queryFn: () =>
@@ -32,27 +34,35 @@ export function ForClient({
   const row = fits.data?.rows[0];
   const hasAmount = row !== undefined && row.offer !== 'never' && row.offer !== 'ask';
   return (
-    <section className="sheet stack" aria-labelledby="for-client-title">
+    <section className="sheet" aria-labelledby="for-client-title">
       <h2 id="for-client-title">
         For {client.data?.name ?? 'this client'}, {meal}
       </h2>
+      {onPlate !== undefined && <p className="small soft">Eaten on the plate “{String(onPlate)}”.</p>}
       <Told error={client.error ?? fits.error} />
       {fits.data?.none !== undefined && <p className="notice">{fits.data.none}</p>}
       {row !== undefined && (
-        <p>
-          <VerdictMark word={row.verdict} /> {row.closeCall && <span className="close">close call</span>}{' '}
-          {row.estimated && <span className="close">estimated</span>} {hasAmount ? row.why : <b>{row.why}</b>}
-          {row.marks.map(mark => (
-            <span className="why" key={mark}>
-              {mark}
-            </span>
-          ))}
-        </p>
-      )}
-      {hasAmount && (
-        <p>
-          <b>Fits in this meal: {row.inMeal}.</b> Fits in a day: {row.inDay}.
-        </p>
+        <>
+          <p>
+            <VerdictMark word={row.verdict} /> {row.closeCall && <span className="close">close call</span>}{' '}
+            {row.estimated && <span className="close">estimated</span>} {!hasAmount && <b>{row.why}</b>}
+            {hasAmount && (
+              <>
+                <b>Fits in this meal: {row.inMeal}.</b> Fits in a day: {row.inDay}.
+              </>
+            )}
+          </p>
+          <ul className="ways">
+            {row.marks.map(mark => (
+              <li key={mark}>{mark}</li>
+            ))}
+            {row.reasons
+              .filter(({ kind, text }) => kind === 'nutrient' && text !== row.why)
+              .map(({ text }) => (
+                <li key={text}>{text}</li>
+              ))}
+          </ul>
+        </>
       )}
       {fits.data !== undefined && fits.data.tests.length > 0 && <p className="small soft">{fits.data.tests.join('; ')}.</p>}
       <p className="noprint">
