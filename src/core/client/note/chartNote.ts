@@ -243,7 +243,7 @@ function cautionWords(record: ClientRecord, { cautions }: Proposal): string[] {
     const { told, because, source, sameDay } = caution;
     const made = contactsMade(record, caution).map(one => ` Told: ${one.told}, ${one.at.slice(0, 16).replace('T', ' ')} UTC.`);
     const open = sameDay && made.length === 0 ? ' Nobody is noted as told.' : '';
-    return `${told} ${because}${chartSources([source])}.${made.join('')}${open}`;
+    return `${told} Why: ${because.replace(/\.$/, '')}${chartSources([source])}.${made.join('')}${open}`;
   });
 }
 
