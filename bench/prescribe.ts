@@ -1,5 +1,5 @@
 import { demoClients } from '#app/clients/demoClients.ts';
-import { proposePrescription } from '#core/client/proposePrescription.ts';
+import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
 import { figure } from './measure.ts';
 
 /** A whole prescription of each demo client: the first call of the process, and warm. */

@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { HtmlValidate } from 'html-validate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
 import { demoClients } from '../src/app/clients/demoClients.ts';
-import { proposePrescription } from '../src/core/client/proposePrescription.ts';
 import type { SignedTarget } from '../src/core/handout/handout.ts';
 import { handoutFromJson } from '../src/core/handout/handoutFromJson.ts';
 

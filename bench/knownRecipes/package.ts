@@ -1,4 +1,4 @@
-import { usDeclaredFigure } from '#core/label/declaredFigure.ts';
+import { usDeclaredFigure } from '#core/label/figure/declaredFigure.ts';
 import type { PrintedPanel } from '#core/label/label.ts';
 import type { Composition } from './composition.ts';
 import { type Group, gramsOf, type Line, partsOf, type Recipe } from './recipe.ts';

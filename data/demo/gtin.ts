@@ -1,4 +1,4 @@
-import { gtinCheckDigit } from '#core/label/gtin.ts';
+import { gtinCheckDigit } from '#core/label/audit/gtin.ts';
 
 /**
  * A GTIN-12 of number system 4, that a company may use inside its own walls (GS1 General Specifications, restricted

@@ -1,4 +1,4 @@
-import { usDeclaredDailyValuePercent, usDeclaredFigure } from '#core/label/declaredFigure.ts';
+import { usDeclaredDailyValuePercent, usDeclaredFigure } from '#core/label/figure/declaredFigure.ts';
 import type { PrintedFigure } from '#core/label/label.ts';
 import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
 import type { Composition } from './composition.ts';

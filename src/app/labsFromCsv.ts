@@ -1,7 +1,7 @@
-import { type Analyte, analyteFacts, analyteKeys } from '#core/client/analytes.ts';
-import type { LabResult } from '#core/client/client.ts';
+import type { LabResult } from '#core/client/assessment/assessment.ts';
 import { loincCode } from '#core/client/fhir/loinc.ts';
-import { collectLabs, drawnFromWords, type LabIssue, type LabIssueCode, readLabResult } from '#core/client/readLabResult.ts';
+import { type Analyte, analyteFacts, analyteKeys } from '#core/client/labs/analytes.ts';
+import { collectLabs, drawnFromWords, type LabIssue, type LabIssueCode, readLabResult } from '#core/client/labs/readLabResult.ts';
 import { Fault, type Issue, type Reading } from '#core/errors.ts';
 import type { Table, TableIssueCode, TableRow } from './ports.ts';
 

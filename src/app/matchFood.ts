@@ -1,4 +1,4 @@
-import { readGtin } from '#core/label/gtin.ts';
+import { readGtin } from '#core/label/audit/gtin.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
 import type { FoodRow, NewFood } from './store.ts';
 

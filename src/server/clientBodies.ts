@@ -1,7 +1,7 @@
 import { z } from '@hono/zod-openapi';
-import { decidedFroms, decidedKinds } from '#core/client/record.ts';
-import { limits, targetItems } from '#core/client/target.ts';
-import { weightBasisIds } from '#core/client/weightBasis.ts';
+import { limits, targetItems } from '#core/client/prescription/target.ts';
+import { decidedFroms, decidedKinds } from '#core/client/record/record.ts';
+import { weightBasisIds } from '#core/client/states/weightBasis.ts';
 import { verdictWord } from './bodies.ts';
 
 /** The shapes of the client's part of the interface. Assessments travel in the format of docs/formats.md and are read by the core. */

@@ -1,9 +1,9 @@
 import { isClient } from '#app/clients/clinicFigures.ts';
 import type { ClientVault } from '#app/clientVault.ts';
-import { assessmentFromJson, resultsFromJson } from '#core/client/assessmentFromJson.ts';
-import type { Assessment } from '#core/client/client.ts';
-import { clientRecordFromJson, clientRecordToJson } from '#core/client/clientRecordJson.ts';
-import type { ClientRecord } from '#core/client/record.ts';
+import type { Assessment } from '#core/client/assessment/assessment.ts';
+import { assessmentFromJson, resultsFromJson } from '#core/client/assessment/assessmentFromJson.ts';
+import { clientRecordFromJson, clientRecordToJson } from '#core/client/record/clientRecordJson.ts';
+import type { ClientRecord } from '#core/client/record/record.ts';
 import { Fault, type Reading } from '#core/errors.ts';
 
 /** @throws Fault client-not-found, clients-locked, client-record-damaged */

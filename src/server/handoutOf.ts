@@ -1,7 +1,7 @@
 import { clinicFigures } from '#app/clients/clinicFigures.ts';
 import { handoutForClient } from '#app/handouts/handoutForClient.ts';
 import { surveysForHandout } from '#app/handouts/surveysForHandout.ts';
-import { type ClientRecord, foodsToAvoid } from '#core/client/record.ts';
+import { type ClientRecord, foodsToAvoid } from '#core/client/record/record.ts';
 import { Fault, type Issue } from '#core/errors.ts';
 import { buildHandout } from '#core/handout/buildHandout.ts';
 import { gradeOf, type HandoutGrade } from '#core/handout/gradeOf.ts';

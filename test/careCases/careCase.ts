@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { assessmentFromJson } from '#core/client/assessmentFromJson.ts';
-import { type NextCheck, nextChecks } from '#core/client/nextChecks.ts';
-import { proposalToJson } from '#core/client/proposalToJson.ts';
-import { type Proposal, proposePrescription } from '#core/client/proposePrescription.ts';
+import { assessmentFromJson } from '#core/client/assessment/assessmentFromJson.ts';
+import { type NextCheck, nextChecks } from '#core/client/cautions/nextChecks.ts';
+import { proposalToJson } from '#core/client/prescription/proposalToJson.ts';
+import { type Proposal, proposePrescription } from '#core/client/prescription/proposePrescription.ts';
 
 /**
  * Cases worked out by hand from the clinical sheets before they were run: what must be said of a client, and what must not. Patterns

@@ -1,5 +1,5 @@
-import { type CareRules, careFigureIds, careFigures, usualCareRules } from '#core/client/careRules.ts';
-import { careRulesFromJson } from '#core/client/careRulesFromJson.ts';
+import { type CareRules, careFigureIds, careFigures, usualCareRules } from '#core/client/rules/careRules.ts';
+import { careRulesFromJson } from '#core/client/rules/careRulesFromJson.ts';
 import { Fault } from '#core/errors.ts';
 import type { ClientJson, ClientVault } from '../clientVault.ts';
 

@@ -1,10 +1,16 @@
-import type { CareRules } from '#core/client/careRules.ts';
-import { proposePrescription } from '#core/client/proposePrescription.ts';
-import { type ClientRecord, currentAssessment, type DecidedFrom, type DecidedKind, type DecidedTarget } from '#core/client/record.ts';
-import { changesFromSigned, missingToSign } from '#core/client/signPrescription.ts';
-import { type Limit, type Target, type TargetItem, targetUnits } from '#core/client/target.ts';
-import { targetNames } from '#core/client/targetWords.ts';
-import type { WeightBasisId } from '#core/client/weightBasis.ts';
+import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
+import { changesFromSigned, missingToSign } from '#core/client/prescription/signPrescription.ts';
+import { type Limit, type Target, type TargetItem, targetUnits } from '#core/client/prescription/target.ts';
+import { targetNames } from '#core/client/prescription/targetWords.ts';
+import {
+  type ClientRecord,
+  currentAssessment,
+  type DecidedFrom,
+  type DecidedKind,
+  type DecidedTarget,
+} from '#core/client/record/record.ts';
+import type { CareRules } from '#core/client/rules/careRules.ts';
+import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import { Fault } from '#core/errors.ts';
 
 /** A decision as it is sent: the range as [lo, hi], an open end as null; unread, so that an end that is no amount gets the core's words. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { clientWith, today } from '#core/client/clientFixture.ts';
-import type { ClientRecord, DecidedTarget } from '#core/client/record.ts';
-import { recordOf } from '#core/client/recordFixture.ts';
-import type { TargetItem } from '#core/client/target.ts';
+import { clientWith, today } from '#core/client/assessment/clientFixture.ts';
+import type { TargetItem } from '#core/client/prescription/target.ts';
+import type { ClientRecord, DecidedTarget } from '#core/client/record/record.ts';
+import { recordOf } from '#core/client/record/recordFixture.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
 import type { Plate } from '#core/plate/plate.ts';
 import { foodWith } from '#core/plate/plateFixture.ts';

@@ -1,4 +1,4 @@
-import { clientRecordToJson } from '#core/client/clientRecordJson.ts';
+import { clientRecordToJson } from '#core/client/record/clientRecordJson.ts';
 import type { ClientVault } from '../clientVault.ts';
 import { demoClients } from './demoClients.ts';
 import { localDay } from './localDay.ts';

@@ -1,5 +1,5 @@
 import type { Day } from '#core/client/calendarDay.ts';
-import { type ClientRecord, evenPattern, type MealShare } from '#core/client/record.ts';
+import { type ClientRecord, evenPattern, type MealShare } from '#core/client/record/record.ts';
 import type { Plate } from '#core/plate/plate.ts';
 import { portionText } from '#core/plate/portionText.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { today } from '#core/client/clientFixture.ts';
-import { hemodialysisClient, recordOf } from '#core/client/recordFixture.ts';
+import { today } from '#core/client/assessment/clientFixture.ts';
+import { hemodialysisClient, recordOf } from '#core/client/record/recordFixture.ts';
 import { Fault } from '#core/errors.ts';
 import { buildHandout } from '#core/handout/buildHandout.ts';
 import type { ClientHandoutDraft, HandoutDraft } from '#core/handout/handout.ts';

@@ -1,8 +1,8 @@
 import { whatIsForbidden } from '#app/clients/whatIsForbidden.ts';
-import type { CareRules } from '#core/client/careRules.ts';
-import { checkAssessment } from '#core/client/checkAssessment.ts';
-import { type ClientRecord, currentAssessment } from '#core/client/record.ts';
-import { weightGainToCall } from '#core/client/weightGain.ts';
+import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
+import { type ClientRecord, currentAssessment } from '#core/client/record/record.ts';
+import type { CareRules } from '#core/client/rules/careRules.ts';
+import { weightGainToCall } from '#core/client/states/weightGain.ts';
 import { Fault } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
 import type { ClientHandoutDraft, HandoutDraft, HandoutInput } from '#core/handout/handout.ts';

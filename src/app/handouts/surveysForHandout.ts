@@ -1,5 +1,5 @@
 import { type ClientJudge, judgeForClient } from '#app/clients/judgeForClient.ts';
-import { evenPattern } from '#core/client/record.ts';
+import { evenPattern } from '#core/client/record/record.ts';
 import { Fault } from '#core/errors.ts';
 import type { HandoutCategory, HandoutDraft, HandoutFood, HandoutInput, HandoutSurvey } from '#core/handout/handout.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';

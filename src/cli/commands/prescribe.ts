@@ -1,8 +1,8 @@
-import { assessmentFromJson } from '#core/client/assessmentFromJson.ts';
+import { assessmentFromJson } from '#core/client/assessment/assessmentFromJson.ts';
 import { isDay } from '#core/client/calendarDay.ts';
-import { nextChecks } from '#core/client/nextChecks.ts';
-import { proposalToJson } from '#core/client/proposalToJson.ts';
-import { proposePrescription } from '#core/client/proposePrescription.ts';
+import { nextChecks } from '#core/client/cautions/nextChecks.ts';
+import { proposalToJson } from '#core/client/prescription/proposalToJson.ts';
+import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
 import { Fault } from '#core/errors.ts';
 import type { Command } from '../command.ts';
 import { atMostPositionals } from '../readOptions.ts';

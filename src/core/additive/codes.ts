@@ -1,15 +1,6 @@
 import { lexicon } from './lexicon.ts';
 import { type Match, rowMatch } from './match.ts';
-import type { Word } from './words.ts';
-
-/** How a word may take part in an additive code. */
-export type CodePart =
-  /** "e450", "ins451i" */
-  | 'whole'
-  /** "e", "ins" before a number */
-  | 'letter'
-  /** "450", "500ii" */
-  | 'number';
+import type { CodePart, Word } from './word.ts';
 
 const wholeCode = /^(?:e|ins)(\d{3,4}[a-z]{0,4})$/;
 const codeNumber = /^\d{3,4}[a-z]{0,4}$/;

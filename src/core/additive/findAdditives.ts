@@ -1,13 +1,14 @@
-import { codePointPositions } from '#core/statement/codePoints.ts';
+import { boundEnd } from '#core/statement/reading/threshold.ts';
 import type { Ingredient, Statement } from '#core/statement/statement.ts';
-import { boundEnd } from '#core/statement/threshold.ts';
-import type { Token } from '#core/statement/token.ts';
-import { tokenize } from '#core/statement/tokenize.ts';
+import { codePointPositions } from '#core/statement/text/codePoints.ts';
+import type { Token } from '#core/statement/text/token.ts';
+import { tokenize } from '#core/statement/text/tokenize.ts';
 import type { AdditiveFinding, Certainty } from './additive.ts';
 import { type ClassFacts, classesOf } from './classes.ts';
 import type { Match } from './match.ts';
 import { matchWords } from './matchWords.ts';
-import { type Word, wordsOf } from './words.ts';
+import type { Word } from './word.ts';
+import { wordsOf } from './words.ts';
 
 /**
  * Finds every additive that a statement names, in the order it names them; an additive of two classes gives one

@@ -1,4 +1,4 @@
-import { tokenize } from '#core/statement/tokenize.ts';
+import { tokenize } from '#core/statement/text/tokenize.ts';
 import { type AdditiveRow, additiveTable } from './additiveTable.ts';
 
 /** A tree of words: following the words of a spelling from the root leads to its row. */

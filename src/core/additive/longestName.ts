@@ -1,6 +1,6 @@
 import type { AdditiveRow } from './additiveTable.ts';
 import { type LexiconNode, stepTo } from './lexicon.ts';
-import type { Word } from './words.ts';
+import type { Word } from './word.ts';
 
 export interface LongestName {
   /** Undefined for words that are known and name no additive: "potassium" alone, "emulsifying salts". */

@@ -3,7 +3,7 @@ import { longestName } from './longestName.ts';
 import { type Match, type Matches, rowMatch } from './match.ts';
 import { sharedCation, sharedPhosphate, sharedTail } from './sharedHeads.ts';
 import { cationStem, organicEster, wordStem } from './stems.ts';
-import type { Word } from './words.ts';
+import type { Word } from './word.ts';
 
 /** All names in the words, longest name first, in order. Linear in the words: each look-up is bounded by the longest spelling. */
 export function matchWords(words: readonly Word[]): Match[] {

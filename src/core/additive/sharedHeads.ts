@@ -1,7 +1,7 @@
 import { rowOf } from './lexicon.ts';
 import { anion, longestName } from './longestName.ts';
 import { type Match, type Matches, rowMatch } from './match.ts';
-import type { Word } from './words.ts';
+import type { Word } from './word.ts';
 
 /** No statement shares more; the bound keeps the reading linear when the same words go on without end. */
 const mostHeads = 12;

@@ -1,5 +1,5 @@
 import { type Match, type Stem, stemMatch } from './match.ts';
-import type { Word } from './words.ts';
+import type { Word } from './word.ts';
 
 const organicStem =
   /^(?:glycero|phospholip|phosphatid|phosphatas|phosphoryl|phosphopep|phosphoprot|phytin|ribo|nucleo|inosito)|phosphatidyl|phosphorylase|phospholipase|phosphatase/;

@@ -1,33 +1,8 @@
-import type { AdditiveRow } from './additiveTable.ts';
-import { type CodePart, codePartOf } from './codes.ts';
-import { type LexiconNode, lexicon, stepTo } from './lexicon.ts';
-import type { Stem } from './match.ts';
+import { codePartOf } from './codes.ts';
+import { lexicon, stepTo } from './lexicon.ts';
 import { repairWord } from './spelling.ts';
 import { stemOf } from './stems.ts';
-
-/** All that the finder asks about a word, apart from its place. */
-export interface WordFacts {
-  readonly text: string;
-  /** False for separators. */
-  readonly isWord: boolean;
-  /** A word of the lexicon, or the plural of one. */
-  readonly isKnown: boolean;
-  /** Where the spellings that begin with it go on. */
-  readonly spellings: LexiconNode | undefined;
-  /** "sodium", "dipotassium", "calcium" … */
-  readonly isCation: boolean;
-  /** "mono", "di", "tri", "tetra" */
-  readonly isCount: boolean;
-  /** "mono", "pyro", "hexameta" …: goes together with the word behind it. */
-  readonly isCountPrefix: boolean;
-  readonly codePart: CodePart | undefined;
-  readonly abbreviation: { readonly row: AdditiveRow; readonly needsNeighbor: boolean } | undefined;
-  readonly stem: Stem | undefined;
-  /** A name of an additive may start here: false for two words out of three, which are passed over. */
-  readonly mayStart: boolean;
-  /** The words it stands for, when it is no word of the lexicon but close to one. */
-  readonly repair: readonly WordFacts[] | undefined;
-}
+import type { WordFacts } from './word.ts';
 
 const metals = ['sodium', 'potassium', 'calcium', 'magnesium', 'ammonium', 'aluminum', 'aluminium'];
 const cations: ReadonlySet<string> = new Set(

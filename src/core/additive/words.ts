@@ -1,16 +1,7 @@
-import type { Token } from '#core/statement/token.ts';
+import type { Token } from '#core/statement/text/token.ts';
 import { lexicon } from './lexicon.ts';
-import { factsOf, separatorFacts, type WordFacts } from './wordFacts.ts';
-
-/** What the finder walks over: the words of a statement, spelling mended, and the separators between them. */
-export interface Word {
-  /** Of a word, a number, or a separator: "," for comma, "(" and ")" for brackets of any kind, "." for what ends a clause. */
-  readonly facts: WordFacts;
-  readonly start: number;
-  readonly end: number;
-  /** The spelling was mended: the finding says "misspelled". */
-  readonly repaired: boolean;
-}
+import type { Word, WordFacts } from './word.ts';
+import { factsOf, separatorFacts } from './wordFacts.ts';
 
 const closing = separatorFacts(')');
 /** Nobody asks where these stand, so that all statements share them. A closing bracket may be the end of a name. */

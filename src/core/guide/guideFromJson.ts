@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Issue, Reading } from '#core/errors.ts';
+import { checkJson, type JsonIssueCode } from '#core/json/checkJson.ts';
 import { settings } from '#core/yardstick/yardstick.ts';
-import { checkJson, type JsonIssueCode } from '../checkJson.ts';
 import { isDay } from './day.ts';
 import { type GuideDraft, largestPhoto } from './guide.ts';
 import { safeUrl } from './html/escape.ts';

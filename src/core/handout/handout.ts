@@ -1,6 +1,6 @@
-import type { MealShare } from '#core/client/record.ts';
-import type { Limit, TargetItem, TargetUnit } from '#core/client/target.ts';
-import type { WeightGainToCall } from '#core/client/weightGain.ts';
+import type { Limit, TargetItem, TargetUnit } from '#core/client/prescription/target.ts';
+import type { MealShare } from '#core/client/record/record.ts';
+import type { WeightGainToCall } from '#core/client/states/weightGain.ts';
 import type { Day } from '#core/guide/guide.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import type { Interval } from '#core/quantity/interval.ts';

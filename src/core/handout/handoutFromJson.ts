@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { limits, targetItems, targetUnits } from '#core/client/target.ts';
+import { limits, targetItems, targetUnits } from '#core/client/prescription/target.ts';
 import type { Reading } from '#core/errors.ts';
 import { isDay } from '#core/guide/day.ts';
+import { checkJson, type JsonIssueCode } from '#core/json/checkJson.ts';
 import { settings } from '#core/yardstick/yardstick.ts';
-import { checkJson, type JsonIssueCode } from '../checkJson.ts';
 import { type ClientHandoutDraft, type HandoutDraft, handoutParts, languages } from './handout.ts';
 
 const words = z.string().regex(/\S/, 'text');

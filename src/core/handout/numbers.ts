@@ -1,6 +1,6 @@
-import { householdFluid } from '#core/client/householdFluid.ts';
-import { evenPattern } from '#core/client/record.ts';
-import type { TargetItem } from '#core/client/target.ts';
+import { householdFluid } from '#core/client/prescription/householdFluid.ts';
+import type { TargetItem } from '#core/client/prescription/target.ts';
+import { evenPattern } from '#core/client/record/record.ts';
 import { isOpenEnded } from '#core/quantity/interval.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { clientYardstick } from '#core/yardstick/clientYardstick.ts';

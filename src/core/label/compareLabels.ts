@@ -4,7 +4,7 @@ import { overlaps } from '#core/quantity/interval.ts';
 import { type Nutrient, nutrientKeys } from '#core/quantity/nutrients.ts';
 import type { Ingredient, Statement } from '#core/statement/statement.ts';
 import type { Amounts, ReadLabel } from './label.ts';
-import { per100G, per100Ml } from './per100G.ts';
+import { per100G, per100Ml } from './serving/per100G.ts';
 
 export interface FigureChange {
   readonly nutrient: Nutrient;

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Reading } from '#core/errors.ts';
 import type { PrintedColumn, PrintedLabel, PrintedPanel, PrintedServing, ReferenceAmount } from './label.ts';
 import { type LabelIssue, type LabelIssueCode, labelIssue } from './labelIssue.ts';
-import { isPanelKey } from './readPanel.ts';
+import { isPanelKey } from './panel/readPanel.ts';
 
 const text = z.string({ error: 'text' });
 const figure = z.union([z.number(), z.string()], { error: 'a number, or the words as printed' });

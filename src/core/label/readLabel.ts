@@ -2,12 +2,12 @@ import { findAdditives } from '#core/additive/findAdditives.ts';
 import type { Issue } from '#core/errors.ts';
 import { cleanFloat } from '#core/quantity/rounding.ts';
 import { parseStatement } from '#core/statement/parseStatement.ts';
-import { auditLabel } from './auditLabel.ts';
+import { auditLabel } from './audit/auditLabel.ts';
+import { readNotSignificant } from './figure/notSignificant.ts';
 import type { AmountsFor, PrintedLabel, ReadLabel } from './label.ts';
-import { readNotSignificant } from './notSignificant.ts';
-import { panelAmounts } from './panelAmounts.ts';
-import { readPanel } from './readPanel.ts';
-import { type ReadServing, readServing } from './readServing.ts';
+import { panelAmounts } from './panel/panelAmounts.ts';
+import { readPanel } from './panel/readPanel.ts';
+import { type ReadServing, readServing } from './serving/readServing.ts';
 
 /**
  * Reads a label: every figure with its range, the statement as a tree, the additives in it and what the audit noticed.

@@ -4,7 +4,7 @@ import { type IntervalJson, intervalToJson } from '#core/quantity/interval.ts';
 import { type Nutrient, nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
 import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 import type { Amounts, AmountsFor, Finding, ReadLabel } from './label.ts';
-import { per100G } from './per100G.ts';
+import { per100G } from './serving/per100G.ts';
 
 export type AmountJson =
   | { readonly kind: 'known'; readonly printed?: number; readonly likely?: number; readonly range: IntervalJson; readonly source: string }

@@ -1,4 +1,4 @@
-import { measureIn } from '#core/label/householdMeasure.ts';
+import { measureIn } from '#core/label/serving/householdMeasure.ts';
 import { labelGramsPerOunce, labelMillilitersPerMeasure } from '#core/quantity/convert.ts';
 
 /** The name of a household measure as labels are read: "Tbsp." is "tablespoon", "slices" is "slice". */

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { Issue, Reading } from '#core/errors.ts';
+import { checkJson } from '#core/json/checkJson.ts';
 import { labelFromJson } from '#core/label/labelFromJson.ts';
 import { readLabel } from '#core/label/readLabel.ts';
-import { checkJson } from '../checkJson.ts';
 import type { Companion, Plate, PlateFood } from './plate.ts';
 
 const more = z.number().positive('more than 0');

@@ -3,8 +3,9 @@ import { openHighsSolver } from '#adapters/solver/highsSolver.ts';
 import { exactly } from '#core/quantity/interval.ts';
 import type { Traced } from './content.ts';
 import { foodKind } from './foodKind.ts';
+import type { PrintedServingFacts } from './printedServing.ts';
 import { treeOf } from './recipeFixture.ts';
-import { type PrintedServingFacts, type RowMeaning, recipeModel } from './recipeModel.ts';
+import { type RowMeaning, recipeModel } from './recipeModel.ts';
 import { dryShare } from './waterLost.ts';
 
 const solver = await openHighsSolver();

@@ -2,14 +2,9 @@ import type { Column, LinearModel, Row, Term } from '#core/optimize/linearModel.
 import type { Interval } from '#core/quantity/interval.ts';
 import { type Traced, traced } from './content.ts';
 import { ceilingOf, type FoodKind, isPhosphate, phosphateCeilings } from './foodKind.ts';
+import type { PrintedServingFacts } from './printedServing.ts';
 import type { RecipeNode, RecipeTree } from './recipeTree.ts';
 import { mostWaterLost } from './waterLost.ts';
-
-/** What the label says of one serving: its mass, and the ranges of the figures it prints. */
-export interface PrintedServingFacts {
-  readonly servingG: Interval;
-  readonly printed: Readonly<Partial<Record<Traced, Interval>>>;
-}
 
 const fleshGroups: ReadonlySet<string> = new Set(['meat', 'poultry', 'fish']);
 

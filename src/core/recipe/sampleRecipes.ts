@@ -1,7 +1,8 @@
 import { type Figure, type Traced, traced } from './content.ts';
 import { type FoodKind, isPhosphate, typicalPhosphates } from './foodKind.ts';
+import type { PrintedServingFacts } from './printedServing.ts';
 import { type RandomNumbers, randomNumbers } from './randomNumbers.ts';
-import type { PrintedServingFacts, RecipeModel } from './recipeModel.ts';
+import type { RecipeModel } from './recipeModel.ts';
 import type { RecipeTree } from './recipeTree.ts';
 import { typicalWaterLost } from './waterLost.ts';
 

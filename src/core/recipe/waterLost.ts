@@ -1,4 +1,4 @@
-import type { PrintedServingFacts } from './recipeModel.ts';
+import type { PrintedServingFacts } from './printedServing.ts';
 
 /**
  * How dry the finished food is: fat, carbohydrate and protein over its mass. Where one of them is not printed the food may be

@@ -1,11 +1,11 @@
 import type { Issue, Reading } from '#core/errors.ts';
-import { codePointPositions } from './codePoints.ts';
-import { finishDrafts } from './finishDrafts.ts';
-import type { ReadState } from './level.ts';
-import { readList } from './readList.ts';
+import { finishDrafts } from './reading/finishDrafts.ts';
+import { readList } from './reading/readList.ts';
+import type { ReadState } from './reading/readState.ts';
 import type { Statement, StatementIssueCode } from './statement.ts';
-import type { Token } from './token.ts';
-import { tokenize } from './tokenize.ts';
+import { codePointPositions } from './text/codePoints.ts';
+import type { Token } from './text/token.ts';
+import { tokenize } from './text/tokenize.ts';
 
 export interface StatementReading extends Reading<Statement, StatementIssueCode> {
   /** The text cut into words and separators, for those who look at it again. */

@@ -1,6 +1,6 @@
-import { groupKind } from './headings.ts';
+import { groupKind } from './reading/headings.ts';
 import type { Ingredient, Presence, Statement } from './statement.ts';
-import { tokenize } from './tokenize.ts';
+import { tokenize } from './text/tokenize.ts';
 
 /**
  * Prints a tree in one canonical form: round brackets, commas, one "contains N% or less of" clause at the end of a

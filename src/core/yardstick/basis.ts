@@ -1,5 +1,5 @@
 import type { Amounts, ReadLabel } from '#core/label/label.ts';
-import { per100G, per100Ml } from '#core/label/per100G.ts';
+import { per100G, per100Ml } from '#core/label/serving/per100G.ts';
 import type { PlateFood, Portion } from '#core/plate/plate.ts';
 import { portionFactor } from '#core/plate/portionFactor.ts';
 import type { Total } from '#core/quantity/amount.ts';

@@ -1,8 +1,8 @@
 import { unknownReasonText } from '#core/quantity/amount.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
+import type { BoundOutcome, DecidedOutcome } from './boundOutcome.ts';
 import { amountText, decimalsOf, marginRangeText, marginText, rangeText, shownEnd } from './figureText.ts';
-import type { BoundOutcome, DecidedOutcome } from './judgeBound.ts';
 import { type Measured, type NumberMeasure, nutrientsOf } from './measured.ts';
 import type { ToldTest } from './toldTest.ts';
 

@@ -1,5 +1,5 @@
-import type { DecidedTarget } from '#core/client/record.ts';
-import type { TargetItem } from '#core/client/target.ts';
+import type { TargetItem } from '#core/client/prescription/target.ts';
+import type { DecidedTarget } from '#core/client/record/record.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
 import { kinKeys } from './ingredientKin.ts';

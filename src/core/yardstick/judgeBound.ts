@@ -1,33 +1,11 @@
 import type { Interval } from '#core/quantity/interval.ts';
 import type { OnBasis } from './basis.ts';
 import { type Bound, keeps, marginOf, withoutDust } from './bound.ts';
+import type { BoundOutcome } from './boundOutcome.ts';
 import { boundSentence, cannotTellReason, cannotTellSentence } from './boundSentence.ts';
 import { type Measured, measure } from './measured.ts';
 import type { ToldTest } from './toldTest.ts';
 import type { TestVerdict, VerdictWord } from './yardstick.ts';
-
-/** A number judged against its bound, before it is put into words. */
-export type BoundOutcome = DecidedOutcome | UndecidedOutcome;
-
-interface Judged {
-  readonly on: OnBasis;
-  readonly value: Measured;
-  /** What rounding allows the value to be; absent where nothing is known. */
-  readonly range?: Interval;
-  readonly closeCall: boolean;
-}
-
-export interface DecidedOutcome extends Judged {
-  readonly verdict: Exclude<VerdictWord, "can't tell">;
-  readonly margin: number;
-  readonly marginRange: Interval;
-}
-
-interface UndecidedOutcome extends Judged {
-  readonly verdict: "can't tell";
-  readonly margin?: never;
-  readonly marginRange?: never;
-}
 
 /** Judges a number against its bound on one basis. docs/rules/yardstick.md, YST-1 to YST-9. */
 export function judgeBound(told: ToldTest, on: OnBasis): TestVerdict {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Reading } from '#core/errors.ts';
+import { checkJson } from '#core/json/checkJson.ts';
 import { nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
-import { checkJson } from '../checkJson.ts';
 import { settings, type Yardstick } from './yardstick.ts';
 
 const nutrient = z.enum(nutrientKeys);

@@ -2,7 +2,7 @@ import { createRoute, z } from '@hono/zod-openapi';
 import { clinicFigures } from '#app/clients/clinicFigures.ts';
 import { describeClient } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
-import type { ClientRecord } from '#core/client/record.ts';
+import type { ClientRecord } from '#core/client/record/record.ts';
 import { handoutHtml } from '#core/handout/html/handoutHtml.ts';
 import { clientBody } from '../clientBodies.ts';
 import { changeRecord, recordOf } from '../clientRecords.ts';

@@ -1,6 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { isClient } from '#app/clients/clinicFigures.ts';
-import { clientRecordFromJson, clientRecordToJson } from '#core/client/clientRecordJson.ts';
+import { clientRecordFromJson, clientRecordToJson } from '#core/client/record/clientRecordJson.ts';
 import { lockBody } from '../clientBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { Previews } from '../previews.ts';

@@ -6,9 +6,9 @@ import { describeClient, describeClientShort } from '#app/clients/describeClient
 import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
 import { withContact } from '#app/clients/withContact.ts';
-import { type ClientRecord, evenPattern } from '#core/client/record.ts';
-import { withSigned } from '#core/client/signPrescription.ts';
-import type { WeightBasisId } from '#core/client/weightBasis.ts';
+import { withSigned } from '#core/client/prescription/signPrescription.ts';
+import { type ClientRecord, evenPattern } from '#core/client/record/record.ts';
+import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import { Fault } from '#core/errors.ts';
 import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, weightBasis } from '../clientBodies.ts';
 import { addRecord, allRecords, changeRecord, readAssessment, readResults, recordOf } from '../clientRecords.ts';

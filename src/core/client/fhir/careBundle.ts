@@ -1,4 +1,4 @@
-import { type ClientRecord, currentAssessment } from '../record.ts';
+import { type ClientRecord, currentAssessment } from '#core/client/record/record.ts';
 import { type NutritionOrder, nutritionOrder } from './nutritionOrder.ts';
 import { labObservation, type Observation, weightObservation } from './observations.ts';
 

@@ -1,6 +1,6 @@
+import type { LabResult } from '#core/client/assessment/assessment.ts';
+import { collectLabs, drawnFromWords, type LabIssue, type LabIssueCode, labUnit, readLabResult } from '#core/client/labs/readLabResult.ts';
 import type { Place, Reading } from '#core/errors.ts';
-import type { LabResult } from '../client.ts';
-import { collectLabs, drawnFromWords, type LabIssue, type LabIssueCode, labUnit, readLabResult } from '../readLabResult.ts';
 import { loincCode } from './loinc.ts';
 import { ucumFromUnit, ucumSystem } from './ucum.ts';
 

@@ -1,4 +1,4 @@
-import type { Analyte } from '../analytes.ts';
+import type { Analyte } from '#core/client/labs/analytes.ts';
 
 /**
  * One LOINC code of an analyte. LOINC: free licence, © Regenstrief Institute, the notice stands in `loincNotice`.

@@ -1,7 +1,7 @@
-import type { Assessment } from '../client.ts';
-import { standingNotice } from '../proposePrescription.ts';
-import type { DecidedTarget, Prescription } from '../record.ts';
-import { decidedWords, targetNames } from '../targetWords.ts';
+import type { Assessment } from '#core/client/assessment/assessment.ts';
+import { standingNotice } from '#core/client/prescription/proposePrescription.ts';
+import { decidedWords, targetNames } from '#core/client/prescription/targetWords.ts';
+import type { DecidedTarget, Prescription } from '#core/client/record/record.ts';
 import { type Concept, type Quantity, quantity, type Reference } from './observations.ts';
 
 /** The parts of an R4 NutritionOrder that are written here. hl7.org/fhir/R4/nutritionorder.html */

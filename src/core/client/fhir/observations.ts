@@ -1,5 +1,5 @@
-import { type Analyte, analyteFacts } from '../analytes.ts';
-import type { LabResult, Weighing, WeightKind } from '../client.ts';
+import type { LabResult, Weighing, WeightKind } from '#core/client/assessment/assessment.ts';
+import { type Analyte, analyteFacts } from '#core/client/labs/analytes.ts';
 import { bodyWeightLoinc, loincFor } from './loinc.ts';
 import { ucumFromUnit, ucumSystem } from './ucum.ts';
 

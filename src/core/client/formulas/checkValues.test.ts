@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { labInCanonicalUnit, labInUnit } from '#core/client/labValue.ts';
+import { labInCanonicalUnit, labInUnit } from '#core/client/labs/labValue.ts';
 import { contrastRatio, leastTextContrast } from '#core/guide/contrast.ts';
 import { fleschKincaidGrade } from '#core/handout/readability.ts';
 import { builtInPlates } from '#core/plate/builtInPlates.ts';

@@ -1,4 +1,4 @@
-import type { Source } from '#core/client/source.ts';
+import type { Source } from '#core/client/rules/source.ts';
 
 /** Why a formula does not answer. Closed list; `told` says it in words. */
 export type RefusedWhy =

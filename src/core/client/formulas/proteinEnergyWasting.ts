@@ -1,4 +1,4 @@
-import { wastingCriteria } from '#core/client/sources.ts';
+import { wastingCriteria } from '#core/client/rules/sources.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import type { FormulaFacts } from './computed.ts';
 

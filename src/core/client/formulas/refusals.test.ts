@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { analyteKeys, analytes } from '#core/client/analytes.ts';
-import { labInCanonicalUnit, labInUnit, unitsOf } from '#core/client/labValue.ts';
-import { sourceWords } from '#core/client/source.ts';
+import { analyteKeys, analytes } from '#core/client/labs/analytes.ts';
+import { labInCanonicalUnit, labInUnit, unitsOf } from '#core/client/labs/labValue.ts';
+import { sourceWords } from '#core/client/rules/source.ts';
 import { netEndogenousAcidMeq, potentialRenalAcidLoadMeq } from './acidLoad.ts';
 import { adjustedEdemaFreeWeightKg } from './adjustedEdemaFreeWeight.ts';
 import { adjustedWeightKg } from './adjustedWeight.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { checkAssessment } from '../checkAssessment.ts';
-import { clientWith, lab, today, weighing } from '../clientFixture.ts';
-import { proposePrescription } from '../proposePrescription.ts';
-import { hemodialysisClient, recordOf } from '../recordFixture.ts';
+import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
+import { clientWith, lab, today, weighing } from '#core/client/assessment/clientFixture.ts';
+import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
+import { hemodialysisClient, recordOf } from '#core/client/record/recordFixture.ts';
 import { chartNote } from './chartNote.ts';
 import { noteText } from './noteText.ts';
 import { problemStatements } from './problemStatements.ts';

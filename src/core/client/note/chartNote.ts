@@ -1,18 +1,18 @@
+import type { Assessment } from '#core/client/assessment/assessment.ts';
+import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
+import { ageWords, type ClientFacts, labWords, weightWords } from '#core/client/assessment/clientFacts.ts';
+import { factWords } from '#core/client/assessment/factWords.ts';
+import { nextChecks } from '#core/client/cautions/nextChecks.ts';
+import { type Proposal, proposePrescription, standingNotice } from '#core/client/prescription/proposePrescription.ts';
+import { type Target, targetItems } from '#core/client/prescription/target.ts';
+import { decidedWords, householdWords, rangeWords, targetNames } from '#core/client/prescription/targetWords.ts';
+import { type ClientRecord, contactsMade, currentAssessment, type Prescription } from '#core/client/record/record.ts';
+import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts';
+import { chartSources } from '#core/client/rules/source.ts';
+import { basisWords } from '#core/client/states/weightBasis.ts';
 import type { Interval } from '#core/quantity/interval.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { type Day, isDay, yearsBetween } from '../calendarDay.ts';
-import { type CareRules, usualCareRules } from '../careRules.ts';
-import { checkAssessment } from '../checkAssessment.ts';
-import type { Assessment } from '../client.ts';
-import { ageWords, type ClientFacts, labWords, weightWords } from '../clientFacts.ts';
-import { factWords } from '../factWords.ts';
-import { nextChecks } from '../nextChecks.ts';
-import { type Proposal, proposePrescription, standingNotice } from '../proposePrescription.ts';
-import { type ClientRecord, contactsMade, currentAssessment, type Prescription } from '../record.ts';
-import { chartSources } from '../source.ts';
-import { type Target, targetItems } from '../target.ts';
-import { decidedWords, householdWords, rangeWords, targetNames } from '../targetWords.ts';
-import { basisWords } from '../weightBasis.ts';
 import { problemStatements } from './problemStatements.ts';
 
 /** A note as plain data: every way of writing it says the same. */

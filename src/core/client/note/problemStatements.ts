@@ -1,12 +1,12 @@
+import { type ClientFacts, type Lab, labWords } from '#core/client/assessment/clientFacts.ts';
+import type { Proposal } from '#core/client/prescription/proposePrescription.ts';
+import type { Target, TargetItem } from '#core/client/prescription/target.ts';
+import { phosphateCauses } from '#core/client/states/phosphateCauses.ts';
+import { phosphateState } from '#core/client/states/phosphateState.ts';
+import { type Cause, potassiumCauses } from '#core/client/states/potassiumCauses.ts';
+import { potassiumState } from '#core/client/states/potassiumState.ts';
+import { weightLoss } from '#core/client/states/weightLoss.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
-import { type ClientFacts, type Lab, labWords } from '../clientFacts.ts';
-import { phosphateCauses } from '../phosphateCauses.ts';
-import { phosphateState } from '../phosphateState.ts';
-import { type Cause, potassiumCauses } from '../potassiumCauses.ts';
-import { potassiumState } from '../potassiumState.ts';
-import type { Proposal } from '../proposePrescription.ts';
-import type { Target, TargetItem } from '../target.ts';
-import { weightLoss } from '../weightLoss.ts';
 
 /**
  * Problem, cause and signs, each from a number on record and in words of our own: "Protein eaten below need, with poor appetite, as shown

@@ -1,7 +1,7 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
-import type { HouseholdFluid } from '#core/client/householdFluid.ts';
-import type { TargetItem, TargetUnit } from '#core/client/target.ts';
-import type { WeightGainToCall } from '#core/client/weightGain.ts';
+import type { HouseholdFluid } from '#core/client/prescription/householdFluid.ts';
+import type { TargetItem, TargetUnit } from '#core/client/prescription/target.ts';
+import type { WeightGainToCall } from '#core/client/states/weightGain.ts';
 import type { Day } from '#core/guide/guide.ts';
 import type { Portion } from '#core/plate/plate.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';

@@ -1,7 +1,7 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useState } from 'react';
-import { type WeightBasisId, weightBasisIds } from '#core/client/weightBasis.ts';
+import { type WeightBasisId, weightBasisIds } from '#core/client/states/weightBasis.ts';
 import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { ClientHandout } from '../handouts/ClientHandout.tsx';

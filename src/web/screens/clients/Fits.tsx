@@ -1,7 +1,7 @@
 import { keepPreviousData, useMutation, useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
-import { evenPattern } from '#core/client/record.ts';
+import { evenPattern } from '#core/client/record/record.ts';
 import { answer, api, type Client, type KeptPlate, type WhatFits, type Workspace } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';

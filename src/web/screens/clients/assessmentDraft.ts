@@ -1,4 +1,4 @@
-import { type Analyte, analyteKeys, analytes } from '#core/client/analytes.ts';
+import { type Analyte, analyteKeys, analytes } from '#core/client/labs/analytes.ts';
 
 /** The form of an assessment: every figure as it is typed, with its unit beside it. */
 export interface AssessmentDraft {

@@ -1,6 +1,6 @@
-import type { DecidedFrom, DecidedKind, DecidedTarget } from '#core/client/record.ts';
-import { changesFromSigned } from '#core/client/signPrescription.ts';
-import { type Limit, type TargetItem, targetUnits } from '#core/client/target.ts';
+import { changesFromSigned } from '#core/client/prescription/signPrescription.ts';
+import { type Limit, type TargetItem, targetUnits } from '#core/client/prescription/target.ts';
+import type { DecidedFrom, DecidedKind, DecidedTarget } from '#core/client/record/record.ts';
 import { intervalFromJson } from '#core/quantity/interval.ts';
 import type { Client } from '../../api.ts';
 

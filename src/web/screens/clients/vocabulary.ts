@@ -1,4 +1,4 @@
-import { factWords } from '#core/client/factWords.ts';
+import { factWords } from '#core/client/assessment/factWords.ts';
 import { missingPartPercent } from '#core/client/formulas/amputation.ts';
 
 /** Words of the assessment form: keys as docs/formats.md has them, names as a dietitian reads them. */

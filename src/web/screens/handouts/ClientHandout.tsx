@@ -1,6 +1,6 @@
 import { keepPreviousData, useMutation, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { evenPattern } from '#core/client/record.ts';
+import { evenPattern } from '#core/client/record/record.ts';
 import { answer, api, type Client, type HandoutPreview, type KeptPlate, type Workspace } from '../../api.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';

@@ -1,7 +1,7 @@
 import type { HandoutPreview, KeptPlate } from '../../api.ts';
 import { TextField } from '../../ui/TextField.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
-import type { HandoutPartProps } from './HandoutForm.tsx';
+import type { HandoutPartProps } from './handoutPart.ts';
 import type { TypedCategory } from './typedHandout.ts';
 
 /** Which categories the handout goes through: on which plate, at which meal, in which aisle; foods that are left out. */

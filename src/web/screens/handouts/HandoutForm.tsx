@@ -1,14 +1,8 @@
 import type { HandoutPreview, KeptPlate } from '../../api.ts';
 import { TextField } from '../../ui/TextField.tsx';
 import { HandoutCategories } from './HandoutCategories.tsx';
-import { partNames, type TypedHandout } from './typedHandout.ts';
-
-/** What each part of the form is given: the handout, how to change it, and what is wrong at a place of its JSON. */
-export interface HandoutPartProps {
-  readonly typed: TypedHandout;
-  readonly change: (change: Partial<TypedHandout>) => void;
-  readonly wrong: (heading: string) => string | undefined;
-}
+import type { HandoutPartProps } from './handoutPart.ts';
+import { partNames } from './typedHandout.ts';
 
 /** What the dietitian writes and picks for a handout. Its numbers are computed; the built-in sentences come in both languages. */
 export function HandoutForm({

@@ -1,0 +1,62 @@
+import type { z } from 'zod';
+import type { Issue } from '../errors.ts';
+
+export type JsonIssueCode = 'json-not-valid' | 'json-key-not-known';
+
+export type JsonCheck<Value> =
+  | { readonly ok: true; readonly value: Value; readonly issues: readonly Issue<JsonIssueCode>[] }
+  | { readonly ok: false; readonly issues: readonly Issue<JsonIssueCode>[] };
+
+/**
+ * Checks JSON from outside against a schema. Every fault names its place ("companions[0].portion"), what stands there
+ * and what was expected. A key that nobody reads is reported and left alone, so that a slip of the pen is seen.
+ */
+export function checkJson<Schema extends z.ZodType>(schema: Schema, value: unknown): JsonCheck<z.output<Schema>> {
+  const checked = schema.safeParse(value);
+  if (!checked.success) {
+    return {
+      ok: false,
+      issues: checked.error.issues.map(({ path, message }) => ({
+        code: 'json-not-valid',
+        place: { heading: placeText(path) },
+        found: shown(path.reduce<unknown>((at, key) => (isObject(at) ? at[key] : undefined), value)),
+        expected: message,
+      })),
+    };
+  }
+  return { ok: true, value: checked.data, issues: keysNotRead(value, checked.data, []) };
+}
+
+/** Keys of `read` that `kept` no longer has; arrays are compared by position, text and numbers not at all. */
+function keysNotRead(read: unknown, kept: unknown, path: readonly PropertyKey[]): Issue<JsonIssueCode>[] {
+  if (read === kept || !isObject(read) || !isObject(kept)) return [];
+  return Object.keys(read).flatMap(key =>
+    key in kept
+      ? keysNotRead(read[key], kept[key], [...path, Array.isArray(read) ? Number(key) : key])
+      : [
+          {
+            code: 'json-key-not-known' as const,
+            place: { heading: placeText([...path, key]) },
+            found: key,
+            expected: 'a key from docs/formats.md; nobody reads this one',
+          },
+        ],
+  );
+}
+
+function placeText(path: readonly PropertyKey[]): string {
+  return path.reduce<string>((text, key) => {
+    if (typeof key === 'number') return `${text}[${key}]`;
+    return text === '' ? String(key) : `${text}.${String(key)}`;
+  }, '');
+}
+
+function shown(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  const text = JSON.stringify(value) ?? String(value);
+  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+}
+
+function isObject(value: unknown): value is Record<PropertyKey, unknown> {
+  return typeof value === 'object' && value !== null;
+}
