@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { readTable } from '#adapters/files/readTable.ts';
-import { importLabels } from '#app/importLabels.ts';
-import { foodsOf, surveyCategory } from '#app/surveyCategory.ts';
+import { foodsOf, importLabels } from '#app/importLabels.ts';
+import { judgeShelf, tellable } from '#app/judgeShelf.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
 import { readLabel } from '#core/label/readLabel.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
@@ -53,7 +53,12 @@ export function benchSurvey(): void {
       let failing = 0;
       const seconds = best(
         () => {
-          const { counts } = surveyCategory({ foods: shelf, plate, yardstick, shelf: { foods: shelf, plates: [plate] } });
+          const { counts } = judgeShelf({
+            foods: shelf,
+            plate,
+            yardstick,
+            ways: { shelf: { foods: shelf, plates: [plate] }, keep: tellable },
+          });
           failing = counts.over + counts.nearly;
         },
         size < 100_000 ? 5 : 2,

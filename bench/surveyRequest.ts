@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -36,6 +37,7 @@ export async function benchSurveyRequest(): Promise<void> {
         shelf: new Shelf(store),
         vault,
         noteDocument: noteDocx,
+        newId: randomUUID,
         now: () => new Date(),
         minerals: new Minerals(store, workerEstimator(), () => undefined),
         database: 'SQLite',

@@ -5,6 +5,7 @@ import { labelFromJson } from '#core/label/labelFromJson.ts';
 import { readLabel } from '#core/label/readLabel.ts';
 import { per100G } from '#core/label/serving/per100G.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
+import { additiveInShort } from './additiveInShort.ts';
 import type { Shelf, ShelfFood } from './shelf.ts';
 import { shownAmounts } from './shownAmounts.ts';
 import type { FoodRow, LabelRow } from './store.ts';
@@ -22,7 +23,7 @@ export function describeShort({ row, label, food }: ShelfFood, labels = 1) {
     ...(serving === undefined ? {} : { servingText: serving }),
     energyKcal: energyKcal.kind === 'known' ? (energyKcal.printed ?? null) : null,
     sodiumMg: sodiumMg.kind === 'known' ? (sodiumMg.printed ?? null) : null,
-    additives: food.label.additives.map(({ class: kind, name, counts, certainty }) => ({ class: kind, name, counts, certainty })),
+    additives: food.label.additives.map(additiveInShort),
     statementRead: food.label.statement !== undefined,
     findings: food.label.findings.length,
   };

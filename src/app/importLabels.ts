@@ -1,9 +1,10 @@
 import type { Issue, Reading } from '#core/errors.ts';
 import type { ReadLabel } from '#core/label/label.ts';
+import { type LabelField, labelFields } from '#core/label/labelFields.ts';
 import { labelFromJson } from '#core/label/labelFromJson.ts';
 import { readLabel } from '#core/label/readLabel.ts';
+import type { PlateFood } from '#core/plate/plate.ts';
 import { isDamaged } from './damagedText.ts';
-import type { LabelField } from './labelHeadings.ts';
 import { type Column, matchHeadings } from './matchHeadings.ts';
 import type { Table, TableRow } from './ports.ts';
 
@@ -91,52 +92,45 @@ function readRow({ row, cells }: TableRow, width: number, columns: readonly Colu
 }
 
 /** Label JSON from the cells of a row. An empty cell is not printed; nothing else is read into a cell here. */
-function labelJson(cells: readonly string[], columns: readonly Column[], notice: Notice): LabelJson {
-  const json: LabelJson = { serving: {}, panel: {} };
+function labelJson(cells: readonly string[], columns: readonly Column[], notice: Notice): RowJson {
+  const json: RowJson = { serving: {}, panel: {} };
   for (const { at, heading, means } of columns) {
     const cell = (cells[at] ?? '').trim();
     if (cell === '') continue;
     if (means.kind === 'panel') json.panel[means.key] = cell;
     else place(json, means.key, cell);
     if (isDamaged(cell)) notice('text-damaged', shown(cell), 'text without broken characters', heading);
-    if (cell.startsWith('=') && (means.kind === 'panel' || numberFields.has(means.key))) {
+    if (cell.startsWith('=') && (means.kind === 'panel' || labelFields[means.key].kind === 'figure')) {
       notice('formula-in-number-column', shown(cell), 'the number itself; a formula is kept as text and not calculated', heading);
     }
   }
   return json;
 }
 
-type LabelJson = { serving: Record<string, string>; panel: Record<string, string> } & Record<string, unknown>;
-
-const servingKeys: Partial<Record<LabelField, string>> = {
-  servingHousehold: 'household',
-  servingGrams: 'grams',
-  servingMilliliters: 'milliliters',
-  servingsPerContainer: 'perContainer',
-};
-
-const numberFields: ReadonlySet<LabelField> = new Set(['gtin', 'servingGrams', 'servingMilliliters', 'servingsPerContainer']);
-
-/** Fields that hold one of a few words: "Per Serving" is `per-serving`. */
-const keywordFields: ReadonlySet<LabelField> = new Set(['market', 'basis', 'state']);
+type RowJson = { serving: Record<string, string>; panel: Record<string, string> } & Record<string, unknown>;
 
 const trimmed = (claim: string) => claim.trim();
 
-function place(json: LabelJson, key: LabelField, cell: string): void {
-  const servingKey = servingKeys[key];
-  if (servingKey !== undefined) json.serving[servingKey] = cell;
-  else if (key === 'front') json[key] = cell.split('|').map(trimmed).filter(Boolean);
-  else if (keywordFields.has(key)) json[key] = cell.toLowerCase().replace(/[\s_]+/g, '-');
-  else json[key] = cell;
+function place(json: RowJson, key: LabelField, cell: string): void {
+  const { kind, place: at } = labelFields[key];
+  const [part, inner] = at.split('.');
+  if (inner !== undefined) json.serving[inner] = cell;
+  else if (kind === 'list') json[part!] = cell.split('|').map(trimmed).filter(Boolean);
+  // "Per Serving" is `per-serving`.
+  else if (kind === 'words') json[part!] = cell.toLowerCase().replace(/[\s_]+/g, '-');
+  else json[part!] = cell;
 }
 
 /** Where in label JSON a column's cell goes: "panel.sodiumMg", "serving.grams", "name". */
 function jsonPlace({ means }: Column): string {
-  if (means.kind === 'panel') return `panel.${means.key}`;
-  const servingKey = servingKeys[means.key];
-  return servingKey === undefined ? means.key : `serving.${servingKey}`;
+  return means.kind === 'panel' ? `panel.${means.key}` : labelFields[means.key].place;
 }
 
 function shown(cell: string): string {
   return cell.length > 60 ? `${cell.slice(0, 59)}…` : cell;
+}
+
+/** The foods of imported labels. A label without an id goes by its row. */
+export function foodsOf(labels: readonly ImportedLabel[]): readonly PlateFood[] {
+  return labels.map(({ row, label }) => ({ id: label.printed.id ?? `row-${row}`, name: label.printed.name ?? `row ${row}`, label }));
 }

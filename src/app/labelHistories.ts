@@ -1,6 +1,6 @@
-import type { Day } from '#core/guide/guide.ts';
 import type { ReadLabel } from '#core/label/label.ts';
 import type { PlateFood } from '#core/plate/plate.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { ImportedLabel } from './importLabels.ts';
 
 /** The foods of a category by their newest label that was read by `today`. A label that does not tell its day counts as the oldest. */

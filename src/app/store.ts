@@ -1,5 +1,7 @@
 import type { PrintedLabel } from '#core/label/label.ts';
 import type { LargerDataset, LargerTable } from '#core/reference/largerTable.ts';
+import type { SavedSurvey } from '#core/yardstick/savedSurvey.ts';
+
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import type { Watch } from './watch.ts';
 
@@ -166,19 +168,6 @@ export interface ImportRow {
   readonly added: number;
   readonly joined: number;
   readonly undoneAt?: string;
-}
-
-/** The controls of the survey sentence, by id. */
-export interface SavedSurvey {
-  readonly id: string;
-  readonly title: string;
-  readonly category: string;
-  readonly plateId: string;
-  readonly yardstickId: string;
-  readonly setting?: string;
-  readonly switchedOn: readonly string[];
-  /** In the place of the plate's own portion. */
-  readonly servings?: number;
 }
 
 /** A guide as docs/formats.md writes it; one that is still being written may not be valid yet. */

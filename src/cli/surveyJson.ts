@@ -1,5 +1,8 @@
-import type { Survey, SurveyedFood } from '#app/surveyCategory.ts';
+import type { JudgedFood, JudgedShelf, TellableWays } from '#app/judgeShelf.ts';
 import type { Issue } from '#core/errors.ts';
+import { recordOf } from '#core/json/recordOf.ts';
+import type { Plate } from '#core/plate/plate.ts';
+import { onPlate } from '#core/plate/plateAmounts.ts';
 import type { Total } from '#core/quantity/amount.ts';
 import { type Interval, intervalToJson } from '#core/quantity/interval.ts';
 import type { TestVerdict } from '#core/yardstick/yardstick.ts';
@@ -7,19 +10,19 @@ import { additiveToJson } from './additiveToJson.ts';
 import type { JsonObject } from './answerLines.ts';
 
 /** A survey as docs/formats.md describes it. Absent means unknown; a range without an upper end has null there. */
-export function surveyJson({ plate, yardstick, setting, counts, foods }: Survey, report: readonly Issue[]): JsonObject {
+export function surveyJson({ plate, yardstick, setting, counts, foods }: JudgedShelf<TellableWays>, report: readonly Issue[]): JsonObject {
   return {
     plate: plate.id,
     yardstick: yardstick.id,
     setting: setting ?? null,
     cautions: yardstick.cautions,
     counts,
-    foods: foods.map(foodToJson),
+    foods: foods.map(one => foodToJson(one, plate)),
     report,
   };
 }
 
-function foodToJson({ food, verdict, onPlate, waysIn }: SurveyedFood): JsonObject {
+function foodToJson({ food, verdict, waysIn }: JudgedFood<TellableWays>, plate: Plate): JsonObject {
   return {
     id: food.id,
     name: food.name,
@@ -28,7 +31,7 @@ function foodToJson({ food, verdict, onPlate, waysIn }: SurveyedFood): JsonObjec
     closeCall: verdict.closeCall,
     estimated: verdict.estimated,
     why: verdict.why,
-    onPlate: { energyKcal: totalToJson(onPlate.energyKcal), sodiumMg: totalToJson(onPlate.sodiumMg) },
+    onPlate: recordOf(['energyKcal', 'sodiumMg'], nutrient => totalToJson(onPlate(plate, food, nutrient))),
     tests: verdict.tests.map(testToJson),
     classes: verdict.classes,
     statementRead: food.label.statement !== undefined,

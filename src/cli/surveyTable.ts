@@ -1,15 +1,16 @@
-import type { Survey, SurveyedFood } from '#app/surveyCategory.ts';
-import { additivesText, totalText } from '#app/surveyWords.ts';
-import { settings, type VerdictWord } from '#core/yardstick/yardstick.ts';
+import type { JudgedFood, JudgedShelf, TellableWays } from '#app/judgeShelf.ts';
+import { additivesText, totalText } from '#app/survey/surveyWords.ts';
+import type { Plate } from '#core/plate/plate.ts';
+import { onPlate } from '#core/plate/plateAmounts.ts';
+import { settings, verdictWords } from '#core/yardstick/yardstick.ts';
 import { hanging, padEnd, padStart, wrap } from './layOut.ts';
 
-const verdictWords: readonly VerdictWord[] = ['fits', 'nearly', 'over', "can't tell"];
 const verdictWidth = 12;
 const figureWidth = 11;
 const indent = ' '.repeat(verdictWidth);
 
 /** A survey for a terminal of `width` columns: counts, what was asked, then the foods by verdict. */
-export function surveyTable(survey: Survey, width: number): string {
+export function surveyTable(survey: JudgedShelf<TellableWays>, width: number): string {
   const { counts, foods, plate, yardstick, setting } = survey;
   const lines = [
     `${foods.length} ${foods.length === 1 ? 'food' : 'foods'}: ${verdictWords.map(word => `${counts[word]} ${word}`).join(', ')}`,
@@ -20,7 +21,7 @@ export function surveyTable(survey: Survey, width: number): string {
     '',
     padEnd('VERDICT', verdictWidth) + padEnd('FOOD', nameWidth(width)) + padStart('ENERGY', figureWidth) + padStart('SODIUM', figureWidth),
     padEnd('', verdictWidth + nameWidth(width)) + padStart('kcal, plate', figureWidth) + padStart('mg, plate', figureWidth),
-    ...verdictWords.flatMap(word => foods.filter(({ verdict }) => verdict.verdict === word)).flatMap(food => foodLines(food, width)),
+    ...verdictWords.flatMap(word => foods.filter(({ verdict }) => verdict.verdict === word)).flatMap(food => foodLines(food, plate, width)),
   ];
   return lines.map(line => `${line.trimEnd()}\n`).join('');
 }
@@ -29,11 +30,12 @@ function nameWidth(width: number): number {
   return width - verdictWidth - 2 * figureWidth;
 }
 
-function foodLines(surveyed: SurveyedFood, width: number): string[] {
-  const { food, verdict, onPlate } = surveyed;
+function foodLines({ food, verdict, waysIn }: JudgedFood<TellableWays>, plate: Plate, width: number): string[] {
   const { maker } = food.label.printed;
   const names = wrap(maker === undefined ? food.name : `${food.name} · ${maker}`, nameWidth(width) - 1);
-  const figures = [onPlate.energyKcal, onPlate.sodiumMg].map(total => padStart(totalText(total) ?? 'unknown', figureWidth)).join('');
+  const figures = (['energyKcal', 'sodiumMg'] as const)
+    .map(nutrient => padStart(totalText(onPlate(plate, food, nutrient)) ?? 'unknown', figureWidth))
+    .join('');
   const flags = [...(verdict.closeCall ? ['close call'] : []), ...(verdict.estimated ? ['estimated'] : [])];
   return [
     '',
@@ -42,13 +44,13 @@ function foodLines(surveyed: SurveyedFood, width: number): string[] {
     ...(flags.length > 0 ? [indent + flags.join(', ')] : []),
     ...wrap(verdict.why, width, indent),
     ...verdict.classes.flatMap(({ why }) => wrap(why, width, indent)),
-    ...hanging('Additives:', additivesText(surveyed), width, indent),
-    ...waysLines(surveyed, width),
+    ...hanging('Additives:', additivesText(food.label), width, indent),
+    ...waysLines(waysIn, width),
     ...food.label.findings.flatMap(({ message }) => hanging('Finding:', message, width, indent)),
   ];
 }
 
-function waysLines({ waysIn }: SurveyedFood, width: number): string[] {
+function waysLines(waysIn: TellableWays | undefined, width: number): string[] {
   if (waysIn === undefined) return [];
   if (waysIn.ways.length === 0) return wrap(waysIn.none ?? 'No way in was found.', width, indent);
   return waysIn.ways.flatMap(({ what }) => hanging('Way in:', what, width, indent));

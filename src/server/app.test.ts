@@ -156,7 +156,16 @@ describe('surveys', () => {
     const { body } = await call('POST', '/survey', survey);
     expect(body.counts).toEqual({ fits: 14, nearly: 3, over: 13, "can't tell": 1 });
     const beef = body.rows.find(({ name }: { name: string }) => name === 'Beef, reduced sodium');
-    expect(beef).toMatchObject({ verdict: 'nearly', margin: '10 mg over', energyKcal: 80, sodiumMg: 230, additives: 'P K' });
+    expect(beef).toMatchObject({
+      verdict: 'nearly',
+      margin: '10 mg over',
+      energyKcal: 80,
+      sodiumMg: 230,
+      additives: [
+        { class: 'phosphate', isCertain: true },
+        { class: 'potassium', isCertain: true },
+      ],
+    });
     const [detail] = (await call('POST', '/survey/foods', { ...survey, foodIds: [beef.foodId] })).body;
     expect(detail.waysIn[0].what).toContain('52 g');
     expect(detail.why).toContain('common practice, no source');

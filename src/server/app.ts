@@ -1,8 +1,8 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
 import { bodyLimit } from 'hono/body-limit';
+import { Previews } from '#app/previews.ts';
 import { Fault } from '#core/errors.ts';
 import { guard } from './guard.ts';
-import { Previews } from './previews.ts';
 import { problem } from './problem.ts';
 import { careFigureRoutes } from './routes/careFigures.ts';
 import { clientDraftRoutes } from './routes/clientDrafts.ts';
@@ -45,9 +45,9 @@ export function createApp(world: World) {
     }),
   );
   const watches = new Watches();
-  const previews = new Previews();
+  const previews = new Previews(world.newId);
   // Apart, since a locked workbench must not show them.
-  const clientPreviews = new Previews();
+  const clientPreviews = new Previews(world.newId);
   const api = app
     .route('/api', workspaceRoutes(world))
     .route('/api', foodRoutes(world))

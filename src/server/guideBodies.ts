@@ -1,8 +1,11 @@
 import { z } from '@hono/zod-openapi';
-import { issueBody, verdictWord } from './bodies.ts';
+import { guideSchema } from '#core/guide/guideFromJson.ts';
+import { issues, list, verdictWord } from './bodies.ts';
+import { edgeDraft, edgeDraftAnswer } from './edge.ts';
 
-/** A guide as docs/formats.md writes it; the core checks its inside. */
-export const guideJson = z.record(z.string(), z.unknown()).openapi('GuideJson');
+/** A guide as docs/formats.md writes it, as far as it is written; the core checks its inside. */
+export const guideJson = edgeDraft(guideSchema, 'GuideJson');
+const guideAnswer = edgeDraftAnswer(guideSchema, 'GuideJson');
 
 export const guideCounts = z.object({ read: z.number(), fits: z.number(), nearly: z.number(), leftOut: z.number(), marked: z.number() });
 
@@ -13,30 +16,28 @@ export const guideShort = z
     isDemo: z.boolean(),
     title: z.string(),
     category: z.string(),
-    publishedOn: z.string().optional(),
+    publishedOn: z.string().exactOptional(),
     isPublished: z.boolean(),
     /** Absent while something is still to be written. */
-    counts: guideCounts.optional(),
+    counts: guideCounts.exactOptional(),
     takenOff: z.number(),
     toMend: z.number(),
   })
   .openapi('GuideShort');
 
 /** What readers were given on the day of publication. */
-export const publishedGuide = z.object({
-  guide: z.object({ id: z.string() }).catchall(z.unknown()),
-  labels: z.array(z.object({ foodId: z.string(), labelId: z.string() })),
-});
+export const publishedGuide = z.object({ guide: guideJson, labels: list(z.object({ foodId: z.string(), labelId: z.string() })) });
+const publishedAnswer = z.object({ guide: guideAnswer, labels: list(z.object({ foodId: z.string(), labelId: z.string() })) });
 
 export const guideFull = z
   .object({
-    guide: guideJson,
+    guide: guideAnswer,
     version: z.number(),
     isDemo: z.boolean(),
     isPublished: z.boolean(),
     /** Whether it was changed since it was published: readers have the published one. */
     isChanged: z.boolean(),
-    published: publishedGuide.optional(),
+    published: publishedAnswer.exactOptional(),
   })
   .openapi('Guide');
 
@@ -44,20 +45,20 @@ export const guideFull = z
 export const guideFoodBody = z.object({
   foodId: z.string(),
   name: z.string(),
-  maker: z.string().optional(),
+  maker: z.string().exactOptional(),
   verdict: verdictWord,
-  marks: z.array(z.string()),
+  marks: list(z.string()),
 });
 
 export const guidePreview = z
   .object({
     /** Under which `/guide-previews/{id}` shows the page; absent while something is still to be written. */
-    previewId: z.string().optional(),
-    issues: z.array(issueBody),
-    counts: guideCounts.optional(),
-    takenOff: z.array(z.string()),
-    foods: z.array(guideFoodBody),
-    tests: z.array(z.object({ id: z.string(), text: z.string(), isOff: z.boolean() })),
+    previewId: z.string().exactOptional(),
+    issues,
+    counts: guideCounts.exactOptional(),
+    takenOff: list(z.string()),
+    foods: list(guideFoodBody),
+    tests: list(z.object({ id: z.string(), text: z.string(), isOff: z.boolean() })),
   })
   .openapi('GuidePreview');
 

@@ -69,7 +69,7 @@ describe("a client's handout", () => {
 
   test('[HND-18] a prescription that was signed for an earlier assessment is told before the handout is given', async () => {
     const { id } = await signedClient('transplant');
-    const made = async () => (await server.call('POST', `/clients/${id}/handout`, { handout: written })).body.notices;
+    const made = async () => (await server.call('POST', `/clients/${id}/handout`, { handout: written })).body.cautions;
     expect(await made()).toEqual([]);
     const { body: client } = await server.call('GET', `/clients/${id}`);
     const treatment = { setting: 'ckd-not-on-dialysis' };

@@ -1,4 +1,5 @@
 /** Wiring: opens the store, loads the demo on the very first start, and serves the workbench on the loopback address. */
+import { randomUUID } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -47,6 +48,7 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       vault,
       noteDocument: noteDocx,
       now,
+      newId: randomUUID,
       database: env.PLATEWRIGHT_DATABASE_URL ? 'PostgreSQL' : 'SQLite',
       demo: readDemo,
       readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -46,6 +47,7 @@ export async function testServer(withDemo = true) {
     minerals,
     vault,
     noteDocument: noteDocx,
+    newId: randomUUID,
     now: () => new Date('2026-06-15T12:00:00Z'),
     database: 'SQLite',
     demo: demoFiles,

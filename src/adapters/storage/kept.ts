@@ -1,5 +1,6 @@
-import type { PlateFile, SavedSurvey, Versioned } from '#app/store.ts';
+import type { PlateFile, Versioned } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
+import type { SavedSurvey } from '#core/yardstick/savedSurvey.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import type { Session } from './session.ts';
 

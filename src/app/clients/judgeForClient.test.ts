@@ -4,7 +4,7 @@ import type { TargetItem } from '#core/client/prescription/target.ts';
 import type { ClientRecord, DecidedTarget } from '#core/client/record/record.ts';
 import { recordOf } from '#core/client/record/recordFixture.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
-import type { Plate } from '#core/plate/plate.ts';
+import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import { foodWith } from '#core/plate/plateFixture.ts';
 import type { ShelfFood } from '../shelf.ts';
 import { type ForClient, judgeForClient } from './judgeForClient.ts';
@@ -27,7 +27,7 @@ function shelved(name: string, panel: PrintedLabel['panel'], statement: string |
 }
 
 function judgeWith(more: Partial<ForClient> = {}) {
-  return judgeForClient({
+  const client: ForClient = {
     targets: [target('sodium', 2000)],
     avoidedFoods: [],
     allergies: [],
@@ -36,7 +36,8 @@ function judgeWith(more: Partial<ForClient> = {}) {
     meal: { name: 'lunch', percent: 30 },
     plate: alone,
     ...more,
-  }).judge;
+  };
+  return (food: PlateFood, category?: string) => judgeForClient([category === undefined ? { food } : { food, category }], client).foods[0]!;
 }
 
 /** A record whose signed prescription bounds these alone. */

@@ -1,3 +1,4 @@
+import { marginOf } from '#app/survey/surveyForScreen.ts';
 import type { Day } from '#core/client/calendarDay.ts';
 import { type ClientRecord, evenPattern, type MealShare } from '#core/client/record/record.ts';
 import type { Plate } from '#core/plate/plate.ts';
@@ -10,7 +11,6 @@ import { type ClientReason, reasonText } from '#core/yardstick/clientReason.ts';
 import { kinTitle } from '#core/yardstick/ingredientKin.ts';
 import type { Test, Yardstick } from '#core/yardstick/yardstick.ts';
 import type { ShelfFood } from '../shelf.ts';
-import { marginOf } from '../surveyForScreen.ts';
 import { type JudgedForClient, judgeForClient } from './judgeForClient.ts';
 import { whatIsForbidden } from './whatIsForbidden.ts';
 
@@ -33,7 +33,8 @@ export function whatFits({ record, foods, plate, meal, useEstimates, today }: Fi
   const pattern = record.mealPattern ?? evenPattern;
   const share = pattern.find(({ name }) => name === meal) ?? pattern[0]!;
   const forbidden = whatIsForbidden(record, today);
-  const client = judgeForClient({ ...forbidden, targets: prescription?.targets ?? [], useEstimates, meal: share, plate });
+  const categorized = foods.map(({ row: { category }, food }) => (category === undefined ? { food } : { food, category }));
+  const client = judgeForClient(categorized, { ...forbidden, targets: prescription?.targets ?? [], useEstimates, meal: share, plate });
   if (prescription === undefined || client.yardstick.tests.length === 0) {
     return {
       meal: share.name,
@@ -47,7 +48,7 @@ export function whatFits({ record, foods, plate, meal, useEstimates, today }: Fi
           : 'The signed prescription bounds no food from above.',
     };
   }
-  const judged = foods.map(({ row, food }) => ({ row, judged: client.judge(food, row.category) }));
+  const judged = foods.map(({ row }, at) => ({ row, judged: client.foods[at]! }));
   return {
     meal: share.name,
     tests: client.yardstick.tests.map(test => testWords(test, client.dayYardstick, share)),

@@ -1,10 +1,11 @@
-import type { Day, GuideDraft, GuideInput } from '#core/guide/guide.ts';
+import type { GuideDraft, GuideInput } from '#core/guide/guide.ts';
 import type { ReadLabel } from '#core/label/label.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
+import { judgeShelf, tellable } from '../judgeShelf.ts';
 import { plateFood, type Shelf, type ShelfFood } from '../shelf.ts';
 import type { PublishedGuide, PublishedLabel, Store } from '../store.ts';
-import { surveyCategory } from '../surveyCategory.ts';
 
 export interface GuideFromShelf {
   readonly draft: GuideDraft;
@@ -33,13 +34,13 @@ export function guideFromShelf({ draft, foods, plate, yardstick, plates, publish
   const { setting, switchedOn, servings } = draft.survey;
   const onPlate = servings === undefined ? plate : { ...plate, portion: { servings } };
   const judged = foods.map(({ food }) => food);
-  const survey = surveyCategory({
+  const survey = judgeShelf({
     foods: judged,
     plate: onPlate,
     yardstick,
     switchedOn,
     ...(setting === undefined ? {} : { setting }),
-    shelf: { foods: judged, plates },
+    ways: { shelf: { foods: judged, plates }, keep: tellable },
   });
   const rechecks = foods.flatMap(({ row, label }): [string, Day][] => (label.recheckOn === undefined ? [] : [[row.id, label.recheckOn]]));
   return { draft, survey, today, ...published, recheckOn: new Map(rechecks) };

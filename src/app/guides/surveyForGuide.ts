@@ -1,11 +1,12 @@
 import { Fault } from '#core/errors.ts';
-import type { Day, GuideDraft, GuideInput } from '#core/guide/guide.ts';
+import type { GuideDraft, GuideInput } from '#core/guide/guide.ts';
 import type { ReadLabel } from '#core/label/label.ts';
 import type { Plate } from '#core/plate/plate.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import type { ImportedLabel } from '../importLabels.ts';
+import { judgeShelf, tellable } from '../judgeShelf.ts';
 import { foodOf, labelHistories } from '../labelHistories.ts';
-import { surveyCategory } from '../surveyCategory.ts';
 
 export interface GuideMaterial {
   readonly draft: GuideDraft;
@@ -34,13 +35,13 @@ export function surveyForGuide({ draft, labels, plate, yardstick, today }: Guide
     if (published !== undefined && published !== history.at(-1)) asPublished.set(id, published);
   }
   const onPlate = servings === undefined ? plate : { ...plate, portion: { servings } };
-  const survey = surveyCategory({
+  const survey = judgeShelf({
     foods,
     plate: onPlate,
     yardstick,
     switchedOn,
     ...(setting === undefined ? {} : { setting }),
-    shelf: { foods, plates: [onPlate] },
+    ways: { shelf: { foods, plates: [onPlate] }, keep: tellable },
   });
   return { draft, survey, today, asPublished };
 }

@@ -4,9 +4,9 @@ import { type ClientRecord, currentAssessment } from '#core/client/record/record
 import type { CareRules } from '#core/client/rules/careRules.ts';
 import { weightGainToCall } from '#core/client/states/weightGain.ts';
 import { Fault } from '#core/errors.ts';
-import { isDay } from '#core/guide/day.ts';
 import type { ClientHandoutDraft, HandoutDraft, HandoutInput } from '#core/handout/handout.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
+import { isDay } from '#core/quantity/calendarDay.ts';
 import type { ShelfFood } from '../shelf.ts';
 import { surveysForHandout } from './surveysForHandout.ts';
 

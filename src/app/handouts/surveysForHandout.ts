@@ -1,13 +1,13 @@
-import { type ClientJudge, judgeForClient } from '#app/clients/judgeForClient.ts';
+import { type ForClient, judgeForClient } from '#app/clients/judgeForClient.ts';
 import { evenPattern } from '#core/client/record/record.ts';
 import { Fault } from '#core/errors.ts';
 import type { HandoutCategory, HandoutDraft, HandoutFood, HandoutInput, HandoutSurvey } from '#core/handout/handout.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import { unsafeFood } from '#core/yardstick/foodSafety.ts';
-import { prepareJudge, servedOn } from '#core/yardstick/judgePlate.ts';
-import { companionTotals } from '#core/yardstick/served.ts';
+import type { WaysIn } from '#core/yardstick/wayIn.ts';
 import { prepareWaysIn } from '#core/yardstick/waysIn.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
+import { isOff, judgeShelf } from '../judgeShelf.ts';
 
 /** The foods of one category of a draft, and the plate they are eaten on. */
 export interface CategoryMaterial {
@@ -46,40 +46,33 @@ export function surveysForHandout({ draft, categories, topicYardstick, useEstima
     }
     const share = category.meal === undefined ? pattern[0]! : pattern.find(({ name }) => name === category.meal);
     if (share === undefined) throw new Fault('handout-not-valid', `"${category.meal}" is no meal of the handout "${draft.id}".`);
-    const client = judgeForClient({
-      targets: prescription.targets,
-      avoidedFoods,
-      allergies: avoidedFoods,
-      useEstimates,
-      isSuppressed,
-      meal: share,
-      plate,
-    });
-    return judgedForClient({ category, foods, plate }, client, plates);
+    const forClient = { targets: prescription.targets, avoidedFoods, allergies: avoidedFoods, useEstimates, isSuppressed };
+    return judgedForClient({ category, foods, plate }, { ...forClient, meal: share, plate }, plates);
   });
   return { draft, surveys };
 }
 
 /** By the client's own judge. A food that is never safe for the client is in no list at all, not even as what to swap. */
-function judgedForClient({ category, foods, plate }: CategoryMaterial, client: ClientJudge, plates: readonly Plate[]): HandoutSurvey {
-  const { yardstick, dayYardstick } = client;
-  const waysBy = new Map<string, ReturnType<typeof prepareWaysIn>>();
-  const judged = foods.map(food => client.judge(food, category.category)).filter(({ unsafe }) => unsafe?.rule !== 'never');
+function judgedForClient({ category, foods, plate }: CategoryMaterial, client: ForClient, plates: readonly Plate[]): HandoutSurvey {
+  const categorized = foods.map(food => ({ food, category: category.category }));
+  const { yardstick, dayYardstick, foods: all } = judgeForClient(categorized, client);
+  const judged = all.filter(({ unsafe }) => unsafe?.rule !== 'never');
   const shelf = { foods: judged.map(({ food }) => food), plates };
-  const all = judged.map(({ food, verdict, offer, notTold, unsafe, yardstick: byTold }): HandoutFood => {
+  const waysBy = new Map<string, ReturnType<typeof prepareWaysIn>>();
+  const handoutFoods = judged.map(({ food, verdict, offer, notTold, unsafe, yardstick: byTold }): HandoutFood => {
     const key = notTold.join();
     const waysIn = waysBy.get(key) ?? prepareWaysIn({ plate, yardstick: byTold, shelf });
     waysBy.set(key, waysIn);
-    const wanted = (verdict.verdict === 'over' || verdict.verdict === 'nearly') && offer !== 'never' && offer !== 'ask';
+    const isOffered = offer !== 'never' && offer !== 'ask';
     return {
       food,
       verdict,
-      ways: wanted ? waysIn(food, verdict).ways : [],
+      ways: isOff(verdict) && isOffered ? waysIn(food, verdict).ways : [],
       ...(notTold.length === 0 ? {} : { notTold }),
       ...(unsafe === undefined ? {} : { unsafe }),
     };
   });
-  return { category, plate, yardstick, switchedOn: [], dayYardstick, foods: all };
+  return { category, plate, yardstick, switchedOn: [], dayYardstick, foods: handoutFoods };
 }
 
 interface Judging extends CategoryMaterial {
@@ -90,15 +83,12 @@ interface Judging extends CategoryMaterial {
 }
 
 function judgedByTopic({ category, foods, plate, plates, ...by }: Judging, isSuppressed: boolean): HandoutSurvey {
-  const judge = prepareJudge(by);
-  const waysIn = prepareWaysIn({ ...by, plate, shelf: { foods, plates } });
-  const companions = companionTotals(plate.companions);
-  const all = foods.flatMap((food): HandoutFood[] => {
-    const unsafe = isSuppressed ? unsafeFood(food, category.category) : undefined;
-    if (unsafe?.rule === 'never') return [];
-    const verdict = judge(servedOn(plate, companions, food));
-    const wanted = verdict.verdict === 'over' || verdict.verdict === 'nearly';
-    return [{ food, verdict, ways: wanted ? waysIn(food, verdict).ways : [], ...(unsafe === undefined ? {} : { unsafe }) }];
+  const unsafety = new Map(foods.map(food => [food, isSuppressed ? unsafeFood(food, category.category) : undefined]));
+  const offered = foods.filter(food => unsafety.get(food)?.rule !== 'never');
+  const ways = { shelf: { foods, plates }, keep: (found: WaysIn) => found.ways };
+  const judged = judgeShelf({ ...by, plate, foods: offered, ways }).foods.map(({ food, verdict, waysIn = [] }): HandoutFood => {
+    const unsafe = unsafety.get(food);
+    return { food, verdict, ways: waysIn, ...(unsafe === undefined ? {} : { unsafe }) };
   });
-  return { category, plate, yardstick: by.yardstick, switchedOn: by.switchedOn, foods: all };
+  return { category, plate, yardstick: by.yardstick, switchedOn: by.switchedOn, foods: judged };
 }

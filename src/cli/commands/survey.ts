@@ -1,20 +1,19 @@
-import { importLabels } from '#app/importLabels.ts';
-import { foodsOf, type Survey, surveyCategory } from '#app/surveyCategory.ts';
-import { surveyCsv } from '#app/surveyCsv.ts';
+import { foodsOf, importLabels } from '#app/importLabels.ts';
+import { type JudgedShelf, judgeShelf, type TellableWays, tellable } from '#app/judgeShelf.ts';
+import { surveyCsv } from '#app/survey/surveyCsv.ts';
 import { Fault, type Issue } from '#core/errors.ts';
-import { builtInPlates } from '#core/plate/builtInPlates.ts';
 import type { PlateFood } from '#core/plate/plate.ts';
-import { plateFromJson } from '#core/plate/plateFromJson.ts';
-import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
-import { yardstickFromJson } from '#core/yardstick/yardstickFromJson.ts';
 import type { Arguments, Command, World } from '../command.ts';
 import { progress } from '../progress.ts';
 import { readBuiltInOrFile } from '../readBuiltInOrFile.ts';
+import { plates, yardsticks } from '../readNamed.ts';
 import { atMostPositionals, needed, oneOf } from '../readOptions.ts';
 import { readSetting } from '../readSetting.ts';
 import { reportText } from '../reportText.ts';
 import { surveyJson } from '../surveyJson.ts';
 import { surveyTable } from '../surveyTable.ts';
+
+type Survey = JudgedShelf<TellableWays>;
 
 export const command: Command = {
   name: 'survey',
@@ -41,28 +40,12 @@ export const command: Command = {
 
 export async function runSurvey(file: string, given: Arguments, world: World): Promise<{ survey: Survey; report: readonly Issue[] }> {
   const setting = given.options.setting === undefined ? undefined : readSetting(needed(given, 'setting'));
-  const plate = await readBuiltInOrFile(
-    { noun: 'plate', builtIn: builtInPlates, fromJson: plateFromJson, notFound: 'plate-not-found', notValid: 'plate-not-valid' },
-    needed(given, 'plate'),
-    world,
-  );
-  const yardstick = await readBuiltInOrFile(
-    {
-      noun: 'yardstick',
-      builtIn: builtInYardsticks,
-      fromJson: yardstickFromJson,
-      notFound: 'yardstick-not-found',
-      notValid: 'yardstick-not-valid',
-    },
-    needed(given, 'yardstick'),
-    world,
-  );
+  const plate = await readBuiltInOrFile(plates, needed(given, 'plate'), world);
+  const yardstick = await readBuiltInOrFile(yardsticks, needed(given, 'yardstick'), world);
   const { value: labels, issues: report } = importLabels(world.readTable(await world.readBytes(file)));
   const foods = inCategory(foodsOf(labels), given.options.category);
-  const survey = surveyCategory(
-    { foods, plate, yardstick, ...(setting === undefined ? {} : { setting }), shelf: { foods, plates: [plate] } },
-    progress(world, 'foods'),
-  );
+  const ways = { shelf: { foods, plates: [plate] }, keep: tellable };
+  const survey = judgeShelf({ foods, plate, yardstick, ways, ...(setting === undefined ? {} : { setting }) }, progress(world, 'foods'));
   return { survey, report };
 }
 

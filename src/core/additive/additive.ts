@@ -1,5 +1,6 @@
 /** What an additive adds. One that is both a phosphate and a potassium salt gives one finding per class. */
-export type AdditiveClass = 'phosphate' | 'potassium' | 'sodium';
+export const additiveClasses = ['phosphate', 'potassium', 'sodium'] as const;
+export type AdditiveClass = (typeof additiveClasses)[number];
 
 /**
  * How certain a finding is.
@@ -9,7 +10,8 @@ export type AdditiveClass = 'phosphate' | 'potassium' | 'sodium';
  * - `possible`: the name hides its composition (a bare "baking powder", "milk minerals").
  * - `misspelled`: named, after a repair of the spelling.
  */
-export type Certainty = 'named' | 'alternative' | 'may-contain' | 'possible' | 'misspelled';
+export const certainties = ['named', 'alternative', 'may-contain', 'possible', 'misspelled'] as const;
+export type Certainty = (typeof certainties)[number];
 
 export interface AdditiveFinding {
   /** Row of the additive table, such as "sodium-acid-pyrophosphate"; "stem:…" when only the chemical-stem rule knew it. */

@@ -1,6 +1,8 @@
+import type { Plate } from '#core/plate/plate.ts';
+import { onPlate } from '#core/plate/plateAmounts.ts';
+import type { Total } from '#core/quantity/amount.ts';
 import { type BoundTest, isBoundTest } from '#core/yardstick/bound.ts';
-import { marginText } from '#core/yardstick/figureText.ts';
-import { toldTest } from '#core/yardstick/toldTest.ts';
+import { toldMargin, toldTest } from '#core/yardstick/toldTest.ts';
 import type { Test, TestVerdict, Verdict } from '#core/yardstick/yardstick.ts';
 import type { GuideSurveyFood } from './guide.ts';
 import type { Bar } from './guidePage.ts';
@@ -22,11 +24,9 @@ function boundVerdicts(tests: readonly Test[], { tests: outcomes }: Verdict): re
 export function marginWords(tests: readonly Test[], verdict: Verdict): readonly string[] {
   const judged = boundVerdicts(tests, verdict);
   return judged.map(({ test, outcome }) => {
-    const { unit, decimals, isMinimum, boundWords } = toldTest(test);
-    const subject = judged.length > 1 ? `${boundWords}: ` : '';
-    if (outcome.margin === undefined) return `${subject}${outcome.reason ?? 'not known'}`;
-    const finer = Number.isInteger(outcome.margin) ? 0 : 1;
-    return subject + marginText(outcome.margin, outcome.verdict === 'fits', isMinimum, unit, decimals + finer);
+    const told = toldTest(test);
+    const subject = judged.length > 1 ? `${told.boundWords}: ` : '';
+    return subject + (toldMargin(told, outcome) ?? outcome.reason ?? 'not known');
   });
 }
 
@@ -40,20 +40,20 @@ export function smallestMargin(tests: readonly Test[], verdict: Verdict): number
  * Where a food stands against the first maximum, as shares of it. Sodium against energy is told as sodium over the most that the
  * plate's energy allows: 200 mg on a plate of 220 kcal is 0.91. Undefined where the bound or the amount is not above zero or not known.
  */
-export function barOf(tests: readonly Test[], { verdict, onPlate }: GuideSurveyFood): Bar | undefined {
+export function barOf(tests: readonly Test[], { food, verdict }: GuideSurveyFood, plate: Plate): Bar | undefined {
   const found = boundVerdicts(tests, verdict).find(({ test }) => test.atMost !== undefined || test.below !== undefined);
   if (found?.outcome.judged === undefined || found.outcome.range === undefined) return undefined;
   const { test, outcome } = found;
   const { judged, range } = found.outcome;
   const bound = (test.atMost ?? test.below)!;
-  const moved = test.measure.kind === 'difference' ? energyOf(test, onPlate) : 0;
+  const moved = test.measure.kind === 'difference' ? energyOf(test, onPlate(plate, food, 'energyKcal')) : 0;
   const limit = bound + (moved ?? Number.NaN);
   if (!(limit > 0) || moved === undefined || !Number.isFinite(judged!.hi) || outcome.verdict === "can't tell") return undefined;
   const share = (value: number): number => Math.max(0, (value + moved) / limit);
   return { value: share(judged!.hi), lo: share(range!.lo), hi: share(range!.hi), estimated: outcome.estimated };
 }
 
-function energyOf({ basis, measure }: BoundTest, { energyKcal }: GuideSurveyFood['onPlate']): number | undefined {
+function energyOf({ basis, measure }: BoundTest, energyKcal: Total): number | undefined {
   const isLine = basis === 'on-plate' && measure.kind === 'difference' && measure.nutrient === 'sodiumMg' && measure.minus === 'energyKcal';
   return isLine && energyKcal.missing.length === 0 ? energyKcal.judged.lo : undefined;
 }

@@ -1,14 +1,7 @@
-import type { Day } from './guide.ts';
+import { type Day, isDay } from '#core/quantity/calendarDay.ts';
 
 const months = 'January February March April May June July August September October November December'.split(' ');
 const dayMs = 24 * 60 * 60 * 1000;
-
-/** Whether a text is a day of the calendar: "2026-02-30" is not. */
-export function isDay(text: string): boolean {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
-  const date = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
-}
 
 /** "October 14, 2026". A text that is no day stays as it is. */
 export function dayText(day: Day): string {

@@ -1,11 +1,8 @@
 import type { ReadLabel } from '#core/label/label.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
-import type { Total } from '#core/quantity/amount.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { WayIn } from '#core/yardstick/wayIn.ts';
 import type { Setting, Verdict, Yardstick } from '#core/yardstick/yardstick.ts';
-
-/** A calendar day, yyyy-mm-dd. Days compare as texts. */
-export type Day = string;
 
 export type Arrangement = 'shelf' | 'maker' | 'margin';
 
@@ -89,7 +86,6 @@ export interface GuideSurvey {
 export interface GuideSurveyFood {
   readonly food: PlateFood;
   readonly verdict: Verdict;
-  readonly onPlate: { readonly energyKcal: Total; readonly sodiumMg: Total };
   readonly waysIn?: { readonly ways: readonly Pick<WayIn, 'what'>[]; readonly none?: string };
 }
 

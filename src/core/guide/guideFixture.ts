@@ -1,6 +1,5 @@
 import type { PrintedLabel } from '#core/label/label.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
-import { plateTotal } from '#core/plate/plateAmounts.ts';
 import { foodWith } from '#core/plate/plateFixture.ts';
 import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
 import { judgePlate } from '#core/yardstick/judgePlate.ts';
@@ -51,9 +50,7 @@ export function guideInput(foods: readonly PlateFood[], draft = draftWith(), mor
   const waysIn = prepareWaysIn({ plate, yardstick, switchedOn, shelf: { foods, plates: [plate] } });
   const surveyed = foods.map(food => {
     const verdict = judgePlate({ food, plate, yardstick, switchedOn });
-    const parts = [{ food, portion: plate.portion }, ...plate.companions];
-    const onPlate = { energyKcal: plateTotal(parts, 'energyKcal'), sodiumMg: plateTotal(parts, 'sodiumMg') };
-    return { food, verdict, onPlate, ...(verdict.verdict === 'nearly' ? { waysIn: waysIn(food, verdict) } : {}) };
+    return { food, verdict, ...(verdict.verdict === 'nearly' ? { waysIn: waysIn(food, verdict) } : {}) };
   });
   return { draft, survey: { plate, yardstick, foods: surveyed }, today: '2026-11-15', ...more };
 }

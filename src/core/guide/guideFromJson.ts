@@ -1,8 +1,11 @@
 import { z } from 'zod';
 import type { Issue, Reading } from '#core/errors.ts';
 import { checkJson, type JsonIssueCode } from '#core/json/checkJson.ts';
+import type { TypedOf } from '#core/json/jsonOf.ts';
+import type { FormStep } from '#core/json/presentForm.ts';
+import { isDay } from '#core/quantity/calendarDay.ts';
+import { surveyControls } from '#core/yardstick/savedSurvey.ts';
 import { settings } from '#core/yardstick/yardstick.ts';
-import { isDay } from './day.ts';
 import { type GuideDraft, largestPhoto } from './guide.ts';
 import { safeUrl } from './html/escape.ts';
 
@@ -32,21 +35,14 @@ const photo = z.object({
   alt: words,
 });
 
-const draft = z.object({
+export const guideSchema = z.object({
   id: fileName,
   language: z.literal('en', { error: '"en": the only language so far' }).default('en'),
   title: words,
   purpose: words,
   whoItIsFor: words,
   publishedOn: day,
-  survey: z.object({
-    category: words,
-    plateId: words,
-    yardstickId: words,
-    setting: z.enum(settings).exactOptional(),
-    switchedOn: z.array(words).default([]),
-    servings: z.number().positive('more than 0').exactOptional(),
-  }),
+  survey: surveyControls,
   settingsNotes: z.partialRecord(z.enum(settings), words).default({}),
   arrangement: z.enum(['shelf', 'maker', 'margin']).default('shelf'),
   aisles: z.array(words).default([]),
@@ -70,6 +66,12 @@ const draft = z.object({
   recheckAfterDays: z.number().int().positive('a whole number of days, more than 0').default(180),
 });
 
+/** A guide as it is while its author writes it. */
+export type GuideTyped = TypedOf<typeof guideSchema>;
+
+/** No earlier form has been written yet. */
+const steps: readonly FormStep[] = [];
+
 export type GuideIssueCode = JsonIssueCode | 'link-not-http' | 'disclosure-missing';
 
 /**
@@ -77,7 +79,7 @@ export type GuideIssueCode = JsonIssueCode | 'link-not-http' | 'disclosure-missi
  * not http or https is reported and taken out; so are links that nobody has said anything about being paid for (16 CFR 255.5), which stay.
  */
 export function guideFromJson(value: unknown): Reading<GuideDraft | undefined, GuideIssueCode> {
-  const checked = checkJson(draft, value);
+  const checked = checkJson(guideSchema, value, steps);
   if (!checked.ok) return { value: undefined, issues: checked.issues };
   const issues: Issue<GuideIssueCode>[] = [...checked.issues];
   const whereToBuy = Object.fromEntries(

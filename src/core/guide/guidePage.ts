@@ -1,7 +1,8 @@
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
 import type { PlaneRule } from '#core/yardstick/planeRule.ts';
 import type { VerdictWord } from '#core/yardstick/yardstick.ts';
-import type { Day, Disclosure, GuideDraft, GuidePhoto, PlaceToBuy } from './guide.ts';
+import type { Disclosure, GuideDraft, GuidePhoto, PlaceToBuy } from './guide.ts';
 
 /** A guide as readers see it, as plain data: every text is plain text, every figure has its unit. Screens and files only dress it. */
 export interface GuidePage {

@@ -1,4 +1,4 @@
-import { plateTotal } from '#core/plate/plateAmounts.ts';
+import { onPlate, plateTotal } from '#core/plate/plateAmounts.ts';
 import { portionText } from '#core/plate/portionText.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
@@ -42,7 +42,7 @@ export function lineWords({ slope, offset }: PlaneRule): string {
   return `${lead}, ${offset > 0 ? 'and' : 'less'} ${shown} mg${offset > 0 ? ' more' : ''}`;
 }
 
-function workedExample({ food, verdict, onPlate }: GuideSurveyFood, plate: GuideSurvey['plate']): WorkedExample {
+function workedExample({ food, verdict }: GuideSurveyFood, plate: GuideSurvey['plate']): WorkedExample {
   const [energy, sodium] = portionFigures(food, plate.portion);
   const companions = plate.companions.map(part => ({
     what: `${part.food.name}, ${portionText(part.portion)}`,
@@ -52,8 +52,8 @@ function workedExample({ food, verdict, onPlate }: GuideSurveyFood, plate: Guide
   const rows = [{ what: `${food.name}, ${portionWords(food, plate.portion)}`, energy: energy!.text, sodium: sodium!.text }, ...companions];
   const total = {
     what: 'On the plate',
-    energy: totalFigure('energyKcal', onPlate.energyKcal).text,
-    sodium: totalFigure('sodiumMg', onPlate.sodiumMg).text,
+    energy: totalFigure('energyKcal', onPlate(plate, food, 'energyKcal')).text,
+    sodium: totalFigure('sodiumMg', onPlate(plate, food, 'sodiumMg')).text,
   };
   return { name: food.name, rows: companions.length === 0 ? rows : [...rows, total], outcome: verdict.why };
 }

@@ -1,7 +1,8 @@
 import { compareLabels } from '#core/label/compareLabels.ts';
 import type { ReadLabel } from '#core/label/label.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import { dayAfter, dayText } from './day.ts';
-import type { Day, GuideDraft } from './guide.ts';
+import type { GuideDraft } from './guide.ts';
 
 export interface MarkInput {
   readonly label: ReadLabel;

@@ -1,3 +1,4 @@
+import { onPlate } from '#core/plate/plateAmounts.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import { additiveWords } from './additiveWords.ts';
 import { barOf, marginWords } from './againstBound.ts';
@@ -8,10 +9,10 @@ import { staleMarks } from './marks.ts';
 
 /** Everything that a guide tells of one food: what is computed from its label, and what the author wrote of it. */
 export function varietyOf(surveyed: GuideSurveyFood, { draft, survey, today, asPublished, recheckOn }: GuideInput): Variety {
-  const { food, verdict, onPlate, waysIn } = surveyed;
+  const { food, verdict, waysIn } = surveyed;
   const { maker, readOn, readAt } = food.label.printed;
   const tests = testsJudged(survey.yardstick, draft.survey.switchedOn);
-  const bar = barOf(tests, surveyed);
+  const bar = barOf(tests, surveyed, survey.plate);
   const portionNote = ownEntry(draft.portionNotes, food.id);
   const photo = ownEntry(draft.photos, food.id);
   const before = asPublished?.get(food.id);
@@ -25,7 +26,7 @@ export function varietyOf(surveyed: GuideSurveyFood, { draft, survey, today, asP
     estimated: verdict.estimated,
     portion: portionWords(food, survey.plate.portion),
     perPortion: portionFigures(food, survey.plate.portion),
-    onPlate: [totalFigure('energyKcal', onPlate.energyKcal), totalFigure('sodiumMg', onPlate.sodiumMg)],
+    onPlate: (['energyKcal', 'sodiumMg'] as const).map(nutrient => totalFigure(nutrient, onPlate(survey.plate, food, nutrient))),
     margins: marginWords(tests, verdict),
     additives: additiveWords(food.label),
     waysIn:

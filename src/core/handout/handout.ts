@@ -1,8 +1,8 @@
 import type { Limit, TargetItem, TargetUnit } from '#core/client/prescription/target.ts';
 import type { MealShare } from '#core/client/record/record.ts';
 import type { WeightGainToCall } from '#core/client/states/weightGain.ts';
-import type { Day } from '#core/guide/guide.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { Interval } from '#core/quantity/interval.ts';
 import type { SeldomPrinted } from '#core/yardstick/byLabel.ts';
 import type { UnsafeFood } from '#core/yardstick/foodSafety.ts';

@@ -1,10 +1,14 @@
 import { z } from 'zod';
 import { limits, targetItems, targetUnits } from '#core/client/prescription/target.ts';
 import type { Reading } from '#core/errors.ts';
-import { isDay } from '#core/guide/day.ts';
 import { checkJson, type JsonIssueCode } from '#core/json/checkJson.ts';
+import type { JsonOf, TypedOf } from '#core/json/jsonOf.ts';
+import { type FormStep, isObject, type JsonObject } from '#core/json/presentForm.ts';
+import { isDay } from '#core/quantity/calendarDay.ts';
+import { intervalFromJson, intervalToJson } from '#core/quantity/interval.ts';
+import { intervalSchema } from '#core/quantity/intervalJson.ts';
 import { settings } from '#core/yardstick/yardstick.ts';
-import { type ClientHandoutDraft, type HandoutDraft, handoutParts, languages } from './handout.ts';
+import { type ClientHandoutDraft, type HandoutDraft, handoutParts, languages, type SignedTarget } from './handout.ts';
 
 const words = z.string().regex(/\S/, 'text');
 const day = z.string().refine(isDay, 'a day as yyyy-mm-dd');
@@ -21,19 +25,10 @@ const target = z
   .object({
     item: z.enum(targetItems),
     unit: words,
-    range: z
-      .object({ lo: z.number().nonnegative('not below 0'), hi: z.number().nonnegative('not below 0').nullable() })
-      .refine(({ lo, hi }) => hi === null || hi >= lo, 'a range whose low end is not above its high end; "hi": null has no upper end')
-      .exactOptional(),
+    range: intervalSchema.exactOptional(),
     limit: z.enum(limits).exactOptional(),
   })
-  .refine(({ item, unit }) => unit === targetUnits[item], 'the unit of the target: kcal, g, mg, mL or "named on the label"')
-  .transform(({ item, range, limit }) => ({
-    item,
-    unit: targetUnits[item],
-    ...(range === undefined ? {} : { range: { lo: range.lo, hi: range.hi ?? Number.POSITIVE_INFINITY } }),
-    ...(limit === undefined ? {} : { limit }),
-  }));
+  .refine(({ item, unit }) => unit === targetUnits[item], 'the unit of the target: kcal, g, mg, mL or "named on the label"');
 
 const author = z.object({ name: words, credentials: words.exactOptional() });
 
@@ -81,7 +76,7 @@ const whole = z.object({
   topic: z.object({ yardstickId: words, switchedOn: z.array(words).default([]) }).exactOptional(),
 });
 
-const draft = whole
+export const handoutSchema = whole
   .refine(
     ({ prescription, topic }) => (prescription === undefined) !== (topic === undefined),
     'either "prescription", as signed, for one client, or "topic" with its yardstick',
@@ -93,16 +88,64 @@ const draft = whole
     'categories whose "meal" is one of "meals"',
   );
 
-/** Reads a handout as docs/formats.md describes it. Without a value when it is not valid; the issues name each place. */
-export function handoutFromJson(value: unknown): Reading<HandoutDraft | undefined, JsonIssueCode> {
-  const checked = checkJson(draft, value);
-  return { value: checked.ok ? checked.value : undefined, issues: checked.issues };
+/** A handout as it is while its author writes it. */
+export type HandoutTyped = TypedOf<typeof handoutSchema>;
+export type HandoutJson = JsonOf<typeof handoutSchema> & { readonly format: number };
+export type ClientHandoutTyped = TypedOf<typeof clientHandoutSchema>;
+
+/** Form 1 wrote a target's range as { lo, hi }; form 2 writes it as every range is written, [lo, hi]. */
+const steps: readonly FormStep[] = [rangesAsPairs];
+
+function rangesAsPairs(json: JsonObject): JsonObject {
+  const { prescription } = json;
+  if (!isObject(prescription) || !Array.isArray(prescription.targets)) return json;
+  const targets = prescription.targets.map(one =>
+    isObject(one) && isObject(one.range) ? { ...one, range: [one.range.lo, one.range.hi] } : one,
+  );
+  return { ...json, prescription: { ...prescription, targets } };
 }
 
-const clientDraft = whole.omit({ setting: true, prescription: true, avoidedFoods: true, immuneSuppressed: true, meals: true, topic: true });
+/** Reads a handout as docs/formats.md describes it. Without a value when it is not valid; the issues name each place. */
+export function handoutFromJson(value: unknown): Reading<HandoutDraft | undefined, JsonIssueCode> {
+  const checked = checkJson(handoutSchema, value, steps);
+  if (!checked.ok) return { value: undefined, issues: checked.issues };
+  const { prescription, ...rest } = checked.value;
+  const draft =
+    prescription === undefined ? rest : { ...rest, prescription: { ...prescription, targets: prescription.targets.map(signedTarget) } };
+  return { value: draft, issues: checked.issues };
+}
+
+/** A handout as JSON of the present form. */
+export function handoutToJson(draft: HandoutDraft): HandoutJson {
+  const { prescription, weightGain: _, ...rest } = draft;
+  const targets = prescription?.targets.map(({ range, ...one }) => (range === undefined ? one : { ...one, range: intervalToJson(range) }));
+  return {
+    format: steps.length + 1,
+    ...rest,
+    ...(prescription === undefined || targets === undefined ? {} : { prescription: { ...prescription, targets } }),
+  };
+}
+
+function signedTarget({ item, range, limit }: z.output<typeof target>): SignedTarget {
+  return {
+    item,
+    unit: targetUnits[item],
+    ...(range === undefined ? {} : { range: intervalFromJson(range) }),
+    ...(limit === undefined ? {} : { limit }),
+  };
+}
+
+export const clientHandoutSchema = whole.omit({
+  setting: true,
+  prescription: true,
+  avoidedFoods: true,
+  immuneSuppressed: true,
+  meals: true,
+  topic: true,
+});
 
 /** Reads what the dietitian writes for a client's handout: the same without what comes from the record. */
 export function clientHandoutFromJson(value: unknown): Reading<ClientHandoutDraft | undefined, JsonIssueCode> {
-  const checked = checkJson(clientDraft, value);
+  const checked = checkJson(clientHandoutSchema, value, steps);
   return { value: checked.ok ? checked.value : undefined, issues: checked.issues };
 }

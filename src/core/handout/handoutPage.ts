@@ -1,4 +1,4 @@
-import type { Day } from '#core/guide/guide.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { HandoutPart, Language } from './handout.ts';
 
 /** A handout as its reader sees it, as plain data: every text is plain text, every figure has its unit. Files and screens only dress it. */

@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 import type { Issue } from '../errors.ts';
+import { type FormStep, presentForm } from './presentForm.ts';
 
-export type JsonIssueCode = 'json-not-valid' | 'json-key-not-known';
+export type JsonIssueCode = 'json-not-valid' | 'json-key-not-known' | 'json-format-not-known';
 
 export type JsonCheck<Value> =
   | { readonly ok: true; readonly value: Value; readonly issues: readonly Issue<JsonIssueCode>[] }
@@ -9,9 +10,16 @@ export type JsonCheck<Value> =
 
 /**
  * Checks JSON from outside against a schema. Every fault names its place ("companions[0].portion"), what stands there
- * and what was expected. A key that nobody reads is reported and left alone, so that a slip of the pen is seen.
+ * and what was expected. A key that nobody reads is reported and left alone, so that a slip of the pen is seen. What was written by an
+ * earlier program goes through `steps` first.
  */
-export function checkJson<Schema extends z.ZodType>(schema: Schema, value: unknown): JsonCheck<z.output<Schema>> {
+export function checkJson<Schema extends z.ZodType>(
+  schema: Schema,
+  given: unknown,
+  steps: readonly FormStep[] = [],
+): JsonCheck<z.output<Schema>> {
+  const { value, issues } = presentForm(given, steps);
+  if (issues.length > 0) return { ok: false, issues };
   const checked = schema.safeParse(value);
   if (!checked.success) {
     return {

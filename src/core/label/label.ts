@@ -4,18 +4,12 @@ import type { Amount } from '#core/quantity/amount.ts';
 import type { Interval } from '#core/quantity/interval.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
 import type { Statement } from '#core/statement/statement.ts';
+import type { foodStates, markets, panelBases } from './labelJson.ts';
+import type { PanelKey } from './panelKeys.ts';
 
-/** Whose law the panel was printed under: it decides rounding, Daily Values and what "carbohydrate" holds. */
-export type Market = 'us' | 'ca' | 'eu' | 'uk';
-
-/** What quantity the panel's figures are for. */
-export type PanelBasis = 'per-serving' | 'per-100-g' | 'per-100-ml';
-
-/** The state of the food that a column describes. */
-export type FoodState = 'as-packaged' | 'as-prepared' | 'drained';
-
-/** Panel keys: the nutrients, and the two figures that only non-US panels print. */
-export type PanelKey = Nutrient | 'saltG' | 'energyKj';
+export type Market = (typeof markets)[number];
+export type PanelBasis = (typeof panelBases)[number];
+export type FoodState = (typeof foodStates)[number];
 
 /** A figure as typed from the package: a number in the key's unit, or the words ("<1 g", "470 mg 10%", "10%"). */
 export type PrintedFigure = number | string;

@@ -1,61 +1,26 @@
 import { z } from 'zod';
 import type { Reading } from '#core/errors.ts';
-import type { PrintedColumn, PrintedLabel, PrintedPanel, PrintedServing, ReferenceAmount } from './label.ts';
+import type { PrintedColumn, PrintedFigure, PrintedLabel, PrintedPanel, PrintedServing } from './label.ts';
 import { type LabelIssue, type LabelIssueCode, labelIssue } from './labelIssue.ts';
-import { isPanelKey } from './panel/readPanel.ts';
+import { columnShape, figureSchema, type LabelJson, labelShape, servingShape, textSchema } from './labelJson.ts';
+import { isPanelKey, type PanelKey } from './panelKeys.ts';
 
-const text = z.string({ error: 'text' });
-const figure = z.union([z.number(), z.string()], { error: 'a number, or the words as printed' });
-const market = z.enum(['us', 'ca', 'eu', 'uk'], { error: 'one of us, ca, eu, uk' });
-const basis = z.enum(['per-serving', 'per-100-g', 'per-100-ml'], { error: 'one of per-serving, per-100-g, per-100-ml' });
-const state = z.enum(['as-packaged', 'as-prepared', 'drained'], { error: 'one of as-packaged, as-prepared, drained' });
-const day = text.refine(isCalendarDay, { error: 'a day, such as 2026-10-14' });
 const object = z.record(z.string(), z.unknown(), { error: 'an object' });
 const list = z.array(z.unknown(), { error: 'a list' });
 
-const referenceAmount = z.union(
-  [
-    z.string(),
-    z.object({
-      grams: z.number().positive().optional(),
-      milliliters: z.number().positive().optional(),
-      kind: z.enum(['individual', 'main-dish', 'meal']).optional(),
-    }),
-  ],
-  { error: 'a key of the reference amounts, or { "grams": 55 }' },
-);
-
-/** How the texts of a label are checked; every other key of `labelKeys` has a reader of its own. */
-const texts = {
-  id: text,
-  name: text,
-  maker: text,
-  category: text,
-  gtin: text,
-  readOn: day,
-  readAt: text,
-  notSignificantSourceOf: text,
-  statement: text,
-  unsaltedVersionOf: text,
-} as const;
-
-type TextKey = keyof typeof texts;
-
-const textKeys = Object.keys(texts) as readonly TextKey[];
-
-const labelKeys: ReadonlySet<string> = new Set([
-  ...textKeys,
-  'market',
-  'serving',
-  'basis',
-  'state',
-  'front',
-  'panel',
-  'referenceAmount',
-  'otherColumns',
-]);
-const servingKeys: ReadonlySet<string> = new Set(['household', 'grams', 'milliliters', 'perContainer']);
-const columnKeys: ReadonlySet<string> = new Set(['basis', 'state', 'serving', 'panel']);
+/** The texts of a label; every other key has a reader of its own. */
+const textKeys = [
+  'id',
+  'name',
+  'maker',
+  'category',
+  'gtin',
+  'readOn',
+  'readAt',
+  'notSignificantSourceOf',
+  'statement',
+  'unsaltedVersionOf',
+] as const satisfies readonly (keyof PrintedLabel & keyof LabelJson)[];
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -69,19 +34,19 @@ export function labelFromJson(value: unknown): Reading<PrintedLabel | undefined,
   const json = object.safeParse(value);
   if (!json.success) return { value: undefined, issues: [labelIssue('label-not-an-object', '', value, 'a label as an object')] };
   const label = json.data;
-  reportUnknownKeys(label, labelKeys, '', issues);
+  reportUnknownKeys(label, labelShape, '', issues);
   const panel = readPanelJson(label.panel, 'panel', issues);
-  const ownMarket = read(market.default('us'), label, 'market', '', issues);
-  const ownBasis = read(basis.default(usualBasis(ownMarket)), label, 'basis', '', issues);
-  const ownState = read(state.default('as-packaged'), label, 'state', '', issues);
-  const reference = read(referenceAmount.optional(), label, 'referenceAmount', '', issues) as ReferenceAmount | undefined;
-  const printed: Partial<Record<TextKey, string>> = {};
+  const ownMarket = read(labelShape.market.optional().default('us'), label, 'market', '', issues);
+  const ownBasis = read(labelShape.basis.optional().default(usualBasis(ownMarket)), label, 'basis', '', issues);
+  const ownState = read(labelShape.state.optional().default('as-packaged'), label, 'state', '', issues);
+  const reference = read(labelShape.referenceAmount.optional(), label, 'referenceAmount', '', issues);
+  const printed: Partial<Record<(typeof textKeys)[number], string>> = {};
   for (const key of textKeys) {
-    const words = read(texts[key].optional(), label, key, '', issues);
+    const words = read(labelShape[key].optional(), label, key, '', issues);
     if (words !== undefined) printed[key] = words;
   }
   const serving = readServingJson(label.serving, 'serving', issues) ?? {};
-  const front = readList(label.front, 'front', issues, (words, where) => checked(text, words, where, issues));
+  const front = readList(label.front, 'front', issues, (words, where) => checked(textSchema, words, where, issues));
   const otherColumns = readList(label.otherColumns, 'otherColumns', issues, (column, where) =>
     readColumnJson(column, where, ownBasis, ownState, issues),
   );
@@ -115,12 +80,12 @@ function readPanelJson(value: unknown, where: string, issues: LabelIssue[]): Pri
   }
   const json = checked(object, value, where, issues);
   if (json === undefined) return undefined;
-  const panel: Record<string, number | string> = {};
+  const panel: Partial<Record<PanelKey, PrintedFigure>> = {};
   for (const key of Object.keys(json)) {
     const at = `${where}.${key}`;
     if (!isPanelKey(key)) issues.push(labelIssue('key-not-known', at, key, 'a nutrient name from docs/formats.md; this one is left alone'));
     else {
-      const printed = read(figure.optional(), json, key, `${where}.`, issues);
+      const printed = read(figureSchema.optional(), json, key, `${where}.`, issues);
       if (printed !== undefined) panel[key] = printed;
     }
   }
@@ -131,17 +96,14 @@ function readServingJson(value: unknown, where: string, issues: LabelIssue[]): P
   if (value === undefined || value === null) return undefined;
   const json = checked(object, value, where, issues);
   if (json === undefined) return undefined;
-  reportUnknownKeys(json, servingKeys, `${where}.`, issues);
-  const household = read(text.optional(), json, 'household', `${where}.`, issues);
-  const grams = read(figure.optional(), json, 'grams', `${where}.`, issues);
-  const milliliters = read(figure.optional(), json, 'milliliters', `${where}.`, issues);
-  const perContainer = read(figure.optional(), json, 'perContainer', `${where}.`, issues);
-  return {
-    ...(household === undefined ? {} : { household }),
-    ...(grams === undefined ? {} : { grams }),
-    ...(milliliters === undefined ? {} : { milliliters }),
-    ...(perContainer === undefined ? {} : { perContainer }),
-  };
+  reportUnknownKeys(json, servingShape, `${where}.`, issues);
+  const serving: Partial<Record<'grams' | 'milliliters' | 'perContainer', PrintedFigure>> = {};
+  const household = read(servingShape.household.optional(), json, 'household', `${where}.`, issues);
+  for (const key of ['grams', 'milliliters', 'perContainer'] as const) {
+    const printed = read(servingShape[key].optional(), json, key, `${where}.`, issues);
+    if (printed !== undefined) serving[key] = printed;
+  }
+  return { ...(household === undefined ? {} : { household }), ...serving };
 }
 
 function readColumnJson(
@@ -153,10 +115,10 @@ function readColumnJson(
 ): PrintedColumn | undefined {
   const json = checked(object, value, where, issues);
   if (json === undefined) return undefined;
-  reportUnknownKeys(json, columnKeys, `${where}.`, issues);
+  reportUnknownKeys(json, columnShape, `${where}.`, issues);
   const panel = readPanelJson(json.panel, `${where}.panel`, issues);
-  const columnBasis = read(basis.default(labelBasis ?? 'per-serving'), json, 'basis', `${where}.`, issues);
-  const columnState = read(state.default(labelState ?? 'as-packaged'), json, 'state', `${where}.`, issues);
+  const columnBasis = read(columnShape.basis.optional().default(labelBasis ?? 'per-serving'), json, 'basis', `${where}.`, issues);
+  const columnState = read(columnShape.state.optional().default(labelState ?? 'as-packaged'), json, 'state', `${where}.`, issues);
   const serving = readServingJson(json.serving, `${where}.serving`, issues);
   if (panel === undefined || columnBasis === undefined || columnState === undefined) return undefined;
   return { basis: columnBasis, state: columnState, panel, ...(serving === undefined ? {} : { serving }) };
@@ -203,15 +165,9 @@ function checked<Schema extends z.ZodType>(
   return undefined;
 }
 
-function reportUnknownKeys(json: Json, known: ReadonlySet<string>, prefix: string, issues: LabelIssue[]): void {
+function reportUnknownKeys(json: Json, known: Readonly<Record<string, unknown>>, prefix: string, issues: LabelIssue[]): void {
   for (const key of Object.keys(json)) {
-    if (!known.has(key)) issues.push(labelIssue('key-not-known', prefix + key, key, 'a key from docs/formats.md; this one is left alone'));
+    if (!Object.hasOwn(known, key))
+      issues.push(labelIssue('key-not-known', prefix + key, key, 'a key from docs/formats.md; this one is left alone'));
   }
-}
-
-/** yyyy-mm-dd, and a day that the calendar has: not 2026-02-30. */
-function isCalendarDay(words: string): boolean {
-  if (!/^\d{4}-\d{2}-\d{2}$/u.test(words)) return false;
-  const date = new Date(`${words}T00:00:00Z`);
-  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(words);
 }

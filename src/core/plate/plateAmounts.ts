@@ -1,6 +1,6 @@
 import { type Amount, scaleAmount, type Total, totalOf, type UnknownAmount } from '#core/quantity/amount.ts';
 import { type Nutrient, nutrientKeys } from '#core/quantity/nutrients.ts';
-import type { PlatePart, PlateTotals } from './plate.ts';
+import type { Plate, PlateFood, PlatePart, PlateTotals } from './plate.ts';
 import { portionFactor } from './portionFactor.ts';
 
 /** An amount of the label, in a portion that is `factor` times what the label's amounts are for. */
@@ -25,4 +25,9 @@ export function plateTotal(parts: readonly PlatePart[], nutrient: Nutrient): Tot
  */
 export function plateAmounts(parts: readonly PlatePart[]): PlateTotals {
   return Object.fromEntries(nutrientKeys.map(nutrient => [nutrient, plateTotal(parts, nutrient)])) as PlateTotals;
+}
+
+/** What a plate holds when a food is eaten on it: its portion and every companion. */
+export function onPlate({ portion, companions }: Plate, food: PlateFood, nutrient: Nutrient): Total {
+  return plateTotal([{ food, portion }, ...companions], nutrient);
 }

@@ -1,13 +1,16 @@
 import { z } from 'zod';
 import type { Issue, Reading } from '#core/errors.ts';
 import { checkJson } from '#core/json/checkJson.ts';
+import type { JsonOf } from '#core/json/jsonOf.ts';
+import type { FormStep } from '#core/json/presentForm.ts';
 import { labelFromJson } from '#core/label/labelFromJson.ts';
+import type { LabelJson } from '#core/label/labelJson.ts';
 import { readLabel } from '#core/label/readLabel.ts';
 import type { Companion, Plate, PlateFood } from './plate.ts';
 
 const more = z.number().positive('more than 0');
 
-const portionSchema = z.union(
+export const portionSchema = z.union(
   [
     z.strictObject({ servings: more }),
     z.strictObject({ grams: more }),
@@ -20,12 +23,13 @@ const portionSchema = z.union(
 const foodSchema = z.object({
   id: z.string().min(1),
   name: z.string().min(1),
-  label: z.unknown(),
+  /** Read by `labelFromJson`, which forgives part by part. */
+  label: z.custom<LabelJson>(),
   densityGPerMl: more.exactOptional(),
   gramsPerMeasure: z.record(z.string(), more).exactOptional(),
 });
 
-const plateSchema = z.object({
+export const plateSchema = z.object({
   id: z.string().min(1),
   title: z.string().min(1),
   portion: portionSchema,
@@ -33,12 +37,17 @@ const plateSchema = z.object({
   categories: z.array(z.string().min(1)).min(1).exactOptional(),
 });
 
+export type PlateJson = JsonOf<typeof plateSchema>;
+
+/** No earlier form has been written yet. */
+const steps: readonly FormStep[] = [];
+
 /**
  * Reads a plate as docs/formats.md describes it. Without a value when it is not valid; the issues name each place.
  * What is noticed about a companion's label travels along, its place beginning with where the label stands.
  */
 export function plateFromJson(value: unknown): Reading<Plate | undefined> {
-  const checked = checkJson(plateSchema, value);
+  const checked = checkJson(plateSchema, value, steps);
   if (!checked.ok) return { value: undefined, issues: checked.issues };
   const issues: Issue[] = [...checked.issues];
   const { companions, ...plate } = checked.value;

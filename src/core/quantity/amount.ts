@@ -1,7 +1,8 @@
 import { add, exactly, type Interval, scale, zero } from './interval.ts';
 
 /** Where a figure comes from. A screen must never let one look like another. */
-export type AmountSource = 'printed' | 'computed' | 'reference' | 'estimated';
+export const amountSources = ['printed', 'computed', 'reference', 'estimated'] as const;
+export type AmountSource = (typeof amountSources)[number];
 
 /**
  * Why an amount is not known. Closed list, each told to the person in words by `unknownReasonText`.

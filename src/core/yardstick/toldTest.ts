@@ -1,8 +1,9 @@
 import { nutrients } from '#core/quantity/nutrients.ts';
 import { type Bound, type BoundTest, boundOf } from './bound.ts';
-import { decimalsOf, quantityText } from './figureText.ts';
+import { decimalsOf, marginText, quantityText } from './figureText.ts';
 import type { NumberMeasure } from './measured.ts';
 import { sourceText } from './sourceText.ts';
+import type { TestVerdict } from './yardstick.ts';
 
 /** A test with all that its sentences repeat for every food, put into words once. */
 export interface ToldTest {
@@ -36,6 +37,13 @@ export function toldTest(test: BoundTest): ToldTest {
     slackWords: quantityText(String(slack), unit),
     sourceWords: sourceText(test.source),
   };
+}
+
+/** "20 mg to spare", "10 mg over", with a decimal more where the margin has one; undefined where there is no margin. */
+export function toldMargin({ isMinimum, unit, decimals }: ToldTest, { verdict, margin }: TestVerdict): string | undefined {
+  if (margin === undefined) return undefined;
+  const finer = Number.isInteger(margin) ? 0 : 1;
+  return marginText(margin, verdict === 'fits', isMinimum, unit, decimals + finer);
 }
 
 const limits = { atMost: 'at most', below: 'under', atLeast: 'at least' } as const;

@@ -5,17 +5,10 @@ import type { Nutrient } from '#core/quantity/nutrients.ts';
 
 export { type Setting, settings } from '#core/client/setting.ts';
 
-/** The stated basis of a test. The compiler refuses to mix them. */
-export type Basis =
-  | 'per-serving'
-  | 'per-100-g'
-  | 'per-100-ml'
-  | 'per-reference-amount'
-  /** The portion of the surveyed food alone. */
-  | 'as-eaten'
-  /** The portion with its companions. */
-  | 'on-plate'
-  | 'per-day';
+/** The stated basis of a test: `as-eaten` is the portion of the surveyed food alone, `on-plate` the portion with its companions. */
+export const bases = ['per-serving', 'per-100-g', 'per-100-ml', 'per-reference-amount', 'as-eaten', 'on-plate', 'per-day'] as const;
+/** The compiler refuses to mix them. */
+export type Basis = (typeof bases)[number];
 
 /** What a test looks at. */
 export type Measure =
@@ -32,9 +25,20 @@ export type Measure =
   /** An ingredient or one of its kin: garlic, onion, wheat, grapefruit. */
   | { readonly kind: 'ingredient'; readonly kin: string };
 
+export const boundSourceKinds = [
+  'regulation',
+  'guideline',
+  'paper',
+  'common-practice',
+  'from-memory',
+  'own-table',
+  'clinic',
+  'prescription',
+] as const;
+
 /** Where a bound comes from. `from-memory` and `common-practice` say so on the screen. */
 export interface BoundSource {
-  readonly kind: 'regulation' | 'guideline' | 'paper' | 'common-practice' | 'from-memory' | 'own-table' | 'clinic' | 'prescription';
+  readonly kind: (typeof boundSourceKinds)[number];
   readonly text: string;
 }
 
@@ -82,7 +86,9 @@ export interface Yardstick {
   readonly cautions: readonly string[];
 }
 
-export type VerdictWord = 'fits' | 'nearly' | 'over' | "can't tell";
+/** In the order in which they are told. */
+export const verdictWords = ['fits', 'nearly', 'over', "can't tell"] as const;
+export type VerdictWord = (typeof verdictWords)[number];
 
 /** The outcome of one test. */
 export interface TestVerdict {

@@ -1,14 +1,17 @@
 import { z } from 'zod';
+import { additiveClasses } from '#core/additive/additive.ts';
 import type { Reading } from '#core/errors.ts';
 import { checkJson } from '#core/json/checkJson.ts';
+import type { JsonOf } from '#core/json/jsonOf.ts';
+import type { FormStep } from '#core/json/presentForm.ts';
 import { nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
-import { settings, type Yardstick } from './yardstick.ts';
+import { bases, boundSourceKinds, settings, type Yardstick } from './yardstick.ts';
 
 const nutrient = z.enum(nutrientKeys);
 const words = z.string().min(1);
 const number = z.number();
 
-const basis = z.enum(['per-serving', 'per-100-g', 'per-100-ml', 'per-reference-amount', 'as-eaten', 'on-plate', 'per-day']);
+const basis = z.enum(bases);
 
 const measure = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('nutrient'), nutrient }),
@@ -18,12 +21,12 @@ const measure = z.discriminatedUnion('kind', [
     kind: z.literal('daily-value-percent'),
     nutrient: nutrient.refine(key => nutrients[key].dailyValue !== null, 'a nutrient that has a Daily Value'),
   }),
-  z.object({ kind: z.literal('additive'), class: z.enum(['phosphate', 'potassium', 'sodium']) }),
+  z.object({ kind: z.literal('additive'), class: z.enum(additiveClasses) }),
   z.object({ kind: z.literal('ingredient'), kin: words }),
 ]);
 
 const source = z.object({
-  kind: z.enum(['regulation', 'guideline', 'paper', 'common-practice', 'from-memory', 'own-table', 'clinic', 'prescription']),
+  kind: z.enum(boundSourceKinds),
   text: words,
 });
 
@@ -64,7 +67,7 @@ const classScale = z.object({
   source,
 });
 
-const yardstickSchema = z.object({
+export const yardstickSchema = z.object({
   id: words,
   title: words,
   purpose: z.string().default(''),
@@ -76,10 +79,20 @@ const yardstickSchema = z.object({
   cautions: z.array(z.string()).default([]),
 });
 
+export type YardstickJson = JsonOf<typeof yardstickSchema>;
+
+/** No earlier form has been written yet. */
+const steps: readonly FormStep[] = [];
+
 /** Reads a yardstick as docs/formats.md describes it. Without a value when it is not valid; the issues name each place. */
 export function yardstickFromJson(value: unknown): Reading<Yardstick | undefined> {
-  const checked = checkJson(yardstickSchema, value);
+  const checked = checkJson(yardstickSchema, value, steps);
   return { value: checked.ok ? checked.value : undefined, issues: checked.issues };
+}
+
+/** A yardstick is its own JSON. */
+export function yardstickToJson(yardstick: Yardstick): YardstickJson {
+  return yardstick;
 }
 
 function boundsIn(one: { atMost?: unknown; atLeast?: unknown; below?: unknown; absent?: unknown }): readonly unknown[] {

@@ -17,7 +17,19 @@ export function jsonBody<Schema extends z.ZodType>(schema: Schema) {
   return { content: { 'application/json': { schema } }, required: true } as const;
 }
 
-/** A file in the description of a route. */
-export function fileAnswer(type: string, description: string) {
-  return { 200: { description, content: { [type]: { schema: z.string() } } }, default: answers(z.unknown(), '').default };
+/**
+ * A file in the description of a route. Its content is in the OpenAPI document and not in the type: a file is no JSON whose shape the
+ * browser could be held to.
+ */
+export function fileAnswer(type: string, description: string): FileAnswer {
+  const file = { description, content: { [type]: { schema: z.string() } } };
+  return { 200: file, default: answers(z.unknown(), '').default };
+}
+
+type FileAnswer = { 200: { description: string }; default: ReturnType<typeof answers>['default'] };
+
+/** A file as the answer of a route, with what else its headers say. */
+export function fileBody(content: string | Uint8Array, type: string, headers: Readonly<Record<string, string>> = {}): Response {
+  const body = typeof content === 'string' ? content : new Uint8Array(content);
+  return new Response(body, { headers: { 'content-type': type, ...headers } });
 }

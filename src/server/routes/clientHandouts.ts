@@ -2,17 +2,17 @@ import { createRoute, z } from '@hono/zod-openapi';
 import { clinicFigures } from '#app/clients/clinicFigures.ts';
 import { describeClient } from '#app/clients/describeClient.ts';
 import { localDay } from '#app/clients/localDay.ts';
+import { clientHandout, handoutTold, wholePage } from '#app/handouts/builtHandout.ts';
+import type { Previews } from '#app/previews.ts';
 import type { ClientRecord } from '#core/client/record/record.ts';
 import { handoutHtml } from '#core/handout/html/handoutHtml.ts';
 import { clientBody } from '../clientBodies.ts';
 import { changeRecord, recordOf } from '../clientRecords.ts';
 import { exactDress, pageDress } from '../guideBodies.ts';
-import { handoutJson, handoutPreview } from '../handoutBodies.ts';
-import { clientHandout, handoutTold, wholePage } from '../handoutOf.ts';
+import { handoutAnswer, handoutJson, handoutPreview } from '../handoutBodies.ts';
 import { newApi } from '../newApi.ts';
-import type { Previews } from '../previews.ts';
 import type { World } from '../workbench.ts';
-import { answers, fileAnswer, jsonBody } from './answers.ts';
+import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 
 const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });
 const written = z.object({
@@ -37,11 +37,14 @@ export function clientHandoutRoutes(world: World, previews: Previews) {
         method: 'get',
         path: '/clients/{id}/handout',
         request: { params },
-        responses: answers(z.object({ handout: handoutJson.nullable() }), 'What was last written for this client; null where nothing was'),
+        responses: answers(
+          z.object({ handout: handoutAnswer.nullable() }),
+          'What was last written for this client; null where nothing was',
+        ),
       }),
       async context => {
         const { handout } = await recordOf(context.req.valid('param').id, vault);
-        return context.json({ handout: handout === undefined ? null : { ...handout } }, 200);
+        return context.json({ handout: handout ?? null }, 200);
       },
     )
     .openapi(
@@ -82,7 +85,7 @@ export function clientHandoutRoutes(world: World, previews: Previews) {
         const print = world.pdfPrinter();
         const page = wholePage(await build(context.req.valid('param').id, given));
         const pdf = await print(handoutHtml(page, exactDress(given.dress)));
-        return context.body(pdf as Uint8Array<ArrayBuffer>, 200, { 'content-type': 'application/pdf' }) as never;
+        return fileBody(pdf, 'application/pdf');
       },
     );
 }

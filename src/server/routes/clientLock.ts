@@ -1,9 +1,9 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { isClient } from '#app/clients/clinicFigures.ts';
+import type { Previews } from '#app/previews.ts';
 import { clientRecordFromJson, clientRecordToJson } from '#core/client/record/clientRecordJson.ts';
 import { lockBody } from '../clientBodies.ts';
 import { newApi } from '../newApi.ts';
-import type { Previews } from '../previews.ts';
 import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 

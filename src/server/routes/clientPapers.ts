@@ -8,7 +8,7 @@ import { Fault } from '#core/errors.ts';
 import { recordOf } from '../clientRecords.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
-import { answers, fileAnswer } from './answers.ts';
+import { answers, fileAnswer, fileBody } from './answers.ts';
 
 const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });
 const docxType = 'application/vnd.openxmlformats-officedocument.wordprocessingml.document';
@@ -39,7 +39,7 @@ export function clientPaperRoutes({ vault, noteDocument, now, log }: World) {
       }),
       async context => {
         const bytes = await noteDocument(await noteOf(context.req.valid('param').id));
-        return context.body(bytes as Uint8Array<ArrayBuffer>, 200, { 'content-type': docxType }) as never;
+        return fileBody(bytes, docxType);
       },
     )
     .openapi(

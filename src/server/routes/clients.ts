@@ -6,6 +6,8 @@ import { describeClient, describeClientShort } from '#app/clients/describeClient
 import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
 import { withContact } from '#app/clients/withContact.ts';
+import { findPlate } from '#app/findPlate.ts';
+import type { Previews } from '#app/previews.ts';
 import { withSigned } from '#core/client/prescription/signPrescription.ts';
 import { type ClientRecord, evenPattern } from '#core/client/record/record.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
@@ -13,8 +15,7 @@ import { Fault } from '#core/errors.ts';
 import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, weightBasis } from '../clientBodies.ts';
 import { addRecord, allRecords, changeRecord, readAssessment, readResults, recordOf } from '../clientRecords.ts';
 import { newApi } from '../newApi.ts';
-import type { Previews } from '../previews.ts';
-import { plateOf, type World } from '../workbench.ts';
+import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
 const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });
@@ -235,7 +236,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
         if (useEstimates) await minerals.want((await asked()).map(({ label }) => label));
         const foods = await asked();
         if (foodId !== undefined && foods.length === 0) throw new Fault('food-not-found', 'The food has no label that stands.');
-        return context.json(whatFits({ record, foods, plate: await plateOf(plate, store), meal, useEstimates, today: today() }), 200);
+        return context.json(whatFits({ record, foods, plate: await findPlate(plate, store), meal, useEstimates, today: today() }), 200);
       },
     );
 }

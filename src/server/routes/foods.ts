@@ -1,32 +1,37 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { describeDraft, describeHistory, describeRow, describeShort } from '#app/describeFood.ts';
 import { describeMinerals } from '#app/describeMinerals.ts';
+import { allPlates, platesWith } from '#app/findPlate.ts';
 import { foodOf } from '#app/matchFood.ts';
-import type { FoodRow, NewFood, NewLabel } from '#app/store.ts';
+import type { FoodRow, NewLabel } from '#app/store.ts';
+import { wholeOr } from '#app/wholeOr.ts';
 import { Fault } from '#core/errors.ts';
-import { foodBody, foodShort, labelJson, mineralsBody, readLabelBody } from '../bodies.ts';
+import { labelFromJson } from '#core/label/labelFromJson.ts';
+import { labelSchema } from '#core/label/labelJson.ts';
+import { edgeBody } from '../edge.ts';
+import { foodBody, foodShort, mineralsBody, readLabelBody } from '../foodBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
-import { answers, jsonBody } from './answers.ts';
+import { answers, fileBody, jsonBody } from './answers.ts';
 
 const version = z.number().int().positive();
 const day = z.iso.date();
 const newLabel = z.object({
   version,
-  label: labelJson,
+  label: edgeBody(labelSchema, 'LabelJson'),
   kind: z.enum(['read', 'correction']).default('read'),
-  correctsLabelId: z.string().optional(),
-  reason: z.string().max(1_000).optional(),
-  recheckOn: day.optional(),
+  correctsLabelId: z.string().exactOptional(),
+  reason: z.string().max(1_000).exactOptional(),
+  recheckOn: day.exactOptional(),
 });
 const params = z.object({ id: z.string().openapi({ param: { name: 'id', in: 'path' } }) });
 const change = z.object({
   version,
-  name: z.string().min(1).max(300).optional(),
-  maker: z.string().max(300).optional(),
-  category: z.string().max(300).optional(),
-  densityGPerMl: z.number().positive().max(25).optional(),
-  gramsPerMeasure: z.record(z.string(), z.number().positive()).optional(),
+  name: z.string().min(1).max(300).exactOptional(),
+  maker: z.string().max(300).exactOptional(),
+  category: z.string().max(300).exactOptional(),
+  densityGPerMl: z.number().positive().max(25).exactOptional(),
+  gramsPerMeasure: z.record(z.string(), z.number().positive()).exactOptional(),
 });
 const ok = z.object({ id: z.string(), version: z.number() });
 const photoTypes = ['image/jpeg', 'image/png', 'image/webp'] as const;
@@ -34,13 +39,7 @@ const largestPhoto = 10 * 2 ** 20;
 
 /** The label of a form, ready to be kept. @throws Fault label-not-readable */
 function readable(json: unknown): NewLabel['printed'] {
-  const { printed, issues } = describeDraft(json);
-  if (printed === undefined)
-    throw new Fault(
-      'label-not-readable',
-      issues.map(({ place, found, expected }) => `${place.heading ?? 'the label'}: found ${found}, expected ${expected}`).join('; '),
-    );
-  return printed;
+  return wholeOr(labelFromJson(json), 'label-not-readable', 'the label');
 }
 
 export function foodRoutes(world: World) {
@@ -53,13 +52,11 @@ export function foodRoutes(world: World) {
       standing === undefined
         ? { ...describeRow(row), labels: labels.length, energyKcal: null, sodiumMg: null, additives: [], statementRead: false, findings: 0 }
         : describeShort(standing, labels.length);
-    const plates = (await store.listPlates())
-      .filter(({ value }) => JSON.stringify(value).includes(`"${row.id}"`))
-      .map(({ value }) => String(value.title ?? value.id));
+    const plates = platesWith(row.id, await allPlates(store)).map(({ title }) => title);
     return {
       ...short,
       ...(row.densityGPerMl === undefined ? {} : { densityGPerMl: row.densityGPerMl }),
-      ...(row.gramsPerMeasure === undefined ? {} : { gramsPerMeasure: { ...row.gramsPerMeasure } }),
+      ...(row.gramsPerMeasure === undefined ? {} : { gramsPerMeasure: row.gramsPerMeasure }),
       history: describeHistory(labels, standing?.label.id, shelf),
       plates,
     };
@@ -87,7 +84,7 @@ export function foodRoutes(world: World) {
       createRoute({
         method: 'get',
         path: '/foods',
-        request: { query: z.object({ category: z.string().optional(), search: z.string().max(300).optional() }) },
+        request: { query: z.object({ category: z.string().exactOptional(), search: z.string().max(300).exactOptional() }) },
         responses: answers(z.array(foodShort), 'Foods with their standing label in short'),
       }),
       async context => {
@@ -111,14 +108,14 @@ export function foodRoutes(world: World) {
       async context => {
         const row = await store.getFood(context.req.valid('param').id);
         if (row === undefined) throw new Fault('food-not-found', 'The food is not in the workspace.');
-        return context.json((await foodDetail(row)) as never, 200);
+        return context.json(await foodDetail(row), 200);
       },
     )
     .openapi(
       createRoute({
         method: 'post',
         path: '/foods',
-        request: { body: jsonBody(z.object({ label: labelJson, recheckOn: day.optional() })) },
+        request: { body: jsonBody(z.object({ label: edgeBody(labelSchema, 'LabelJson'), recheckOn: day.exactOptional() })) },
         responses: answers(ok, 'The food that was added'),
       }),
       async context => {
@@ -138,8 +135,7 @@ export function foodRoutes(world: World) {
         responses: answers(ok, 'The food after the change'),
       }),
       async context => {
-        const { version: seen, ...rest } = context.req.valid('json');
-        const given = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)) as Partial<NewFood>;
+        const { version: seen, ...given } = context.req.valid('json');
         const food = await store.changeFood(context.req.valid('param').id, seen, given);
         return context.json({ id: food.id, version: food.version }, 200);
       },
@@ -195,13 +191,13 @@ export function foodRoutes(world: World) {
       createRoute({
         method: 'post',
         path: '/labels/read',
-        request: { body: jsonBody(z.object({ label: labelJson })) },
+        request: { body: jsonBody(z.object({ label: edgeBody(labelSchema, 'LabelJson') })) },
         responses: answers(readLabelBody, 'The draft read; nothing is kept'),
       }),
       context => {
         const { reading, issues } = describeDraft(context.req.valid('json').label);
         const body = reading ?? { amounts: [], per100G: [], additives: [], statementRead: false, findings: [], issues };
-        return context.json(body as z.input<typeof readLabelBody>, 200);
+        return context.json(body, 200);
       },
     )
     .openapi(
@@ -226,7 +222,5 @@ export function foodRoutes(world: World) {
 export async function photoResponse(id: string, { store }: World): Promise<Response> {
   const photo = await store.getPhoto(id);
   if (photo === undefined) throw new Fault('not-found', 'The photo is not in the workspace.');
-  return new Response(photo.bytes as Uint8Array<ArrayBuffer>, {
-    headers: { 'content-type': photo.mime, 'cache-control': 'private, max-age=31536000, immutable' },
-  });
+  return fileBody(photo.bytes, photo.mime, { 'cache-control': 'private, max-age=31536000, immutable' });
 }

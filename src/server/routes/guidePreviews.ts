@@ -1,13 +1,14 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { builtGuide } from '#app/guides/builtGuide.ts';
+import type { Previews } from '#app/previews.ts';
 import { Fault } from '#core/errors.ts';
 import { guideHtml } from '#core/guide/html/guideHtml.ts';
 import { testText } from '#core/yardstick/testText.ts';
 import { exactDress, guideJson, guidePreview, pageDress } from '../guideBodies.ts';
-import { builtGuide } from '../guideOf.ts';
 import { newApi } from '../newApi.ts';
-import { type Previews, pagePolicy } from '../previews.ts';
+import { pagePolicy } from '../pagePolicy.ts';
 import type { World } from '../workbench.ts';
-import { answers, fileAnswer, jsonBody } from './answers.ts';
+import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 
 /** A guide as it is being written: what it comes to, its page and its sheets of paper. */
 export function guidePreviewRoutes(world: World, previews: Previews) {
@@ -29,14 +30,14 @@ export function guidePreviewRoutes(world: World, previews: Previews) {
         return context.json(
           {
             ...(page === undefined ? {} : { previewId: previews.keep(guideHtml(page, exactDress(dress))), counts: page.counts }),
-            issues: issues.map(({ code, place, found, expected }) => ({ code, place: { ...place }, found, expected })),
-            takenOff: [...(page?.takenOff ?? [])],
+            issues,
+            takenOff: page?.takenOff ?? [],
             foods: (input?.survey.foods ?? []).map(({ food, verdict }) => ({
               foodId: food.id,
               name: food.name,
               ...(food.label.printed.maker === undefined ? {} : { maker: food.label.printed.maker }),
               verdict: verdict.verdict,
-              marks: [...(marks.get(food.id) ?? [])],
+              marks: marks.get(food.id) ?? [],
             })),
             tests: (input?.survey.yardstick.tests ?? []).map(test => ({ id: test.id, text: testText(test), isOff: test.off === true })),
           },
@@ -58,7 +59,7 @@ export function guidePreviewRoutes(world: World, previews: Previews) {
         if (page === undefined)
           throw new Fault('guide-not-valid', 'Something is still to be written; the places are listed beside the form.');
         const pdf = await print(guideHtml(page, exactDress(dress)));
-        return context.body(pdf as Uint8Array<ArrayBuffer>, 200, { 'content-type': 'application/pdf' }) as never;
+        return fileBody(pdf, 'application/pdf');
       },
     );
 }
@@ -66,5 +67,5 @@ export function guidePreviewRoutes(world: World, previews: Previews) {
 export function previewResponse(id: string, previews: Previews): Response {
   const html = previews.page(id);
   if (html === undefined) throw new Fault('not-found', 'This preview is an old one.');
-  return new Response(html, { headers: { 'content-type': 'text/html; charset=utf-8', 'content-security-policy': pagePolicy } });
+  return fileBody(html, 'text/html; charset=utf-8', { 'content-security-policy': pagePolicy });
 }

@@ -1,17 +1,19 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { localDay } from '#app/clients/localDay.ts';
 import { buildGuideSite } from '#app/guides/buildGuideSite.ts';
+import { builtGuide, keptGuide, keptGuideBuilt, publishedBuilt } from '#app/guides/builtGuide.ts';
 import { guideFile, guideFileEnds } from '#app/guides/guideFiles.ts';
 import { labelsToPublish } from '#app/guides/guideFromShelf.ts';
 import type { GuideFile, KeptGuide } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
+import { isSameJson } from '#core/json/isSameJson.ts';
+import type { UnreadJson } from '../edge.ts';
 import { guideFull, guideJson, guideShort, publishedGuide } from '../guideBodies.ts';
-import { builtGuide, keptGuide, keptGuideBuilt, publishedBuilt } from '../guideOf.ts';
 import { newApi } from '../newApi.ts';
-import { pagePolicy } from '../previews.ts';
+import { pagePolicy } from '../pagePolicy.ts';
 import type { Watches } from '../watches.ts';
 import type { World } from '../workbench.ts';
-import { answers, fileAnswer, jsonBody } from './answers.ts';
+import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 
 const params = z.object({ id: z.string().openapi({ param: { name: 'id', in: 'path' } }) });
 const seen = z.object({ version: z.number().nullable() });
@@ -23,15 +25,20 @@ const types: Readonly<Record<string, string>> = {
 };
 
 function full({ value, version, isDemo, published }: KeptGuide) {
-  const isChanged = published !== undefined && JSON.stringify(value) !== JSON.stringify(published.guide);
+  const isChanged = published !== undefined && !isSameJson(value, published.guide);
   return {
-    guide: { ...value } as Record<string, unknown>,
+    guide: value,
     version,
     isDemo,
     isPublished: published !== undefined,
     isChanged,
-    ...(published === undefined ? {} : { published: { guide: { ...published.guide }, labels: published.labels.map(one => ({ ...one })) } }),
+    ...(published === undefined ? {} : { published }),
   };
+}
+
+/** What was published keeps its own name, which a copy of the guide does not share. */
+function named(json: UnreadJson, id: string): GuideFile {
+  return { ...json, id: typed(json, 'id') ?? id };
 }
 
 function typed(json: Readonly<Record<string, unknown>>, key: string): string | undefined {
@@ -87,7 +94,13 @@ export function guideRoutes(world: World, watches: Watches) {
         const { guide, version, published } = context.req.valid('json');
         const { id } = context.req.valid('param');
         return context.json(
-          full(await store.putGuide({ ...guide, id } as GuideFile, version, published === undefined ? {} : { published })),
+          full(
+            await store.putGuide(
+              { ...guide, id },
+              version,
+              published === undefined ? {} : { published: { ...published, guide: named(published.guide, id) } },
+            ),
+          ),
           200,
         );
       },
@@ -133,12 +146,11 @@ export function guideRoutes(world: World, watches: Watches) {
         const made = guideFile((await keptGuideBuilt(id, world)).page, end);
         if (made === undefined)
           throw new Fault('not-found', 'The yardstick of this guide draws no line between energy and sodium, so there is no card.');
-        const body = 'content' in made ? made.content : ((await world.pdfPrinter()(made.print)) as Uint8Array<ArrayBuffer>);
-        return context.body(body, 200, {
-          'content-type': types[end.split('.').at(-1)!]!,
+        const body = 'content' in made ? made.content : await world.pdfPrinter()(made.print);
+        return fileBody(body, types[end.split('.').at(-1)!]!, {
           'content-disposition': `attachment; filename="${id.replace(/[^\w.-]/g, '_')}.${end}"`,
           'content-security-policy': pagePolicy,
-        }) as never;
+        });
       },
     )
     .openapi(
@@ -168,7 +180,7 @@ export function guideRoutes(world: World, watches: Watches) {
           });
           return world.zip(site);
         });
-        return context.body(bytes as Uint8Array<ArrayBuffer>, 200, { 'content-type': 'application/zip' }) as never;
+        return fileBody(bytes, 'application/zip');
       },
     );
 }

@@ -1,19 +1,19 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { handoutTold, topicHandout, wholePage } from '#app/handouts/builtHandout.ts';
+import type { Previews } from '#app/previews.ts';
 import type { HandoutFile, Versioned } from '#app/store.ts';
 import { handoutHtml } from '#core/handout/html/handoutHtml.ts';
 import { exactDress, pageDress } from '../guideBodies.ts';
 import { handoutFull, handoutJson, handoutPreview } from '../handoutBodies.ts';
-import { handoutTold, topicHandout, wholePage } from '../handoutOf.ts';
 import { newApi } from '../newApi.ts';
-import type { Previews } from '../previews.ts';
 import type { World } from '../workbench.ts';
-import { answers, fileAnswer, jsonBody } from './answers.ts';
+import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 
 const params = z.object({ id: z.string().openapi({ param: { name: 'id', in: 'path' } }) });
 const written = z.object({ handout: handoutJson, dress: pageDress.default({ largePrint: false }) });
 
 function full({ value, version, isDemo }: Versioned<HandoutFile>) {
-  return { handout: { ...value } as Record<string, unknown>, version, isDemo };
+  return { handout: value, version, isDemo };
 }
 
 /** Handouts on a topic, kept as they were typed. */
@@ -34,7 +34,7 @@ export function handoutRoutes(world: World, previews: Previews) {
       async context => {
         const { handout, version } = context.req.valid('json');
         const { id } = context.req.valid('param');
-        return context.json(full(await store.putHandout({ ...handout, id } as HandoutFile, version)), 200);
+        return context.json(full(await store.putHandout({ ...handout, id }, version)), 200);
       },
     )
     .openapi(
@@ -73,7 +73,7 @@ export function handoutRoutes(world: World, previews: Previews) {
         const { handout, dress } = context.req.valid('json');
         const print = world.pdfPrinter();
         const pdf = await print(handoutHtml(wholePage(await topicHandout(handout, world)), exactDress(dress)));
-        return context.body(pdf as Uint8Array<ArrayBuffer>, 200, { 'content-type': 'application/pdf' }) as never;
+        return fileBody(pdf, 'application/pdf');
       },
     );
 }

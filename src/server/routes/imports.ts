@@ -1,8 +1,10 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { importEntry, lookAtImport, proposedMapping } from '#app/lookAtImport.ts';
 import { Fault } from '#core/errors.ts';
-import { nutrients } from '#core/quantity/nutrients.ts';
-import { importDone, importLook } from '../bodies.ts';
+import { labelFieldKeys, labelFields } from '#core/label/labelFields.ts';
+import { panelKeys, panelLine } from '#core/label/panelKeys.ts';
+import { list } from '../bodies.ts';
+import { importDone, importLook } from '../importBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { Watches } from '../watches.ts';
 import type { World } from '../workbench.ts';
@@ -21,32 +23,10 @@ const importFile = z
   .openapi('ImportFile');
 const params = z.object({ id: z.string().openapi({ param: { name: 'id', in: 'path' } }) });
 
-const fieldNames: Readonly<Record<string, string>> = {
-  name: 'Name of the food',
-  maker: 'Maker',
-  category: 'Category',
-  gtin: 'Bar code (GTIN)',
-  market: 'Market (us, ca, eu, uk)',
-  readOn: 'Day read',
-  readAt: 'Shop',
-  servingHousehold: 'Serving, household measure',
-  servingGrams: 'Serving, grams',
-  servingMilliliters: 'Serving, milliliters',
-  servingsPerContainer: 'Servings per container',
-  basis: 'Basis',
-  state: 'State',
-  front: 'Words on the front',
-  statement: 'Ingredient statement',
-  notSignificantSourceOf: 'Not a significant source of',
-  referenceAmount: 'Reference amount',
-  unsaltedVersionOf: 'Unsalted version of',
-  id: 'Number of the label',
-  saltG: 'Salt (g)',
-  energyKj: 'Energy (kJ)',
-};
+/** What a column may be taken for. */
 const columns = [
-  ...Object.entries(fieldNames).map(([key, name]) => ({ key, name })),
-  ...Object.entries(nutrients).map(([key, { printedName, unit }]) => ({ key, name: `${printedName} (${unit})` })),
+  ...labelFieldKeys.map(key => ({ key, name: labelFields[key].title })),
+  ...panelKeys.map(key => ({ key, name: `${panelLine(key).title} (${panelLine(key).unit})` })),
 ];
 
 export function importRoutes(world: World, watches: Watches) {
@@ -84,7 +64,7 @@ export function importRoutes(world: World, watches: Watches) {
             does,
             ...(joins === undefined ? {} : { joins: joins.name }),
           }));
-          return context.json({ ...head, rows, report: [...look.report] } as z.input<typeof importLook> as never, 200);
+          return context.json({ ...head, rows, report: look.report }, 200);
         } catch (error) {
           // A mapping that is not complete yet is no failure of the look: it says what is missing.
           if (!(error instanceof Fault) || !error.code.startsWith('table-')) throw error;
@@ -111,10 +91,7 @@ export function importRoutes(world: World, watches: Watches) {
           return { look, ...(await store.applyImport(importEntry(look, given.fileName), watch)) };
         });
         const alreadyThere = look.rows.filter(({ does }) => does === 'already-there').length;
-        return context.json(
-          { importId, added, joined, alreadyThere, leftOut: look.leftOut, report: [...look.report] } as z.input<typeof importDone> as never,
-          200,
-        );
+        return context.json({ importId, added, joined, alreadyThere, leftOut: look.leftOut, report: look.report }, 200);
       },
     )
     .openapi(
@@ -134,24 +111,20 @@ export function importRoutes(world: World, watches: Watches) {
         method: 'get',
         path: '/imports',
         responses: answers(
-          z.array(
+          list(
             z.object({
               id: z.string(),
               fileName: z.string(),
               at: z.string(),
               added: z.number(),
               joined: z.number(),
-              undoneAt: z.string().optional(),
+              undoneAt: z.string().exactOptional(),
             }),
           ),
           'Earlier imports, newest first',
         ),
       }),
-      async context =>
-        context.json(
-          (await store.listImports()).map(one => ({ ...one })),
-          200,
-        ),
+      async context => context.json(await store.listImports(), 200),
     )
     .openapi(
       createRoute({

@@ -1,18 +1,23 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import type { PlateFile } from '#app/store.ts';
-import { companionsText } from '#app/surveyForScreen.ts';
+import { readPlate } from '#app/findPlate.ts';
+import { readYardstick } from '#app/findYardstick.ts';
+import { companionsText } from '#app/survey/surveyForScreen.ts';
+import { testInWords } from '#app/survey/testInWords.ts';
+import { placesText } from '#app/wholeOr.ts';
 import { Fault } from '#core/errors.ts';
 import { builtInPlates } from '#core/plate/builtInPlates.ts';
 import type { Plate } from '#core/plate/plate.ts';
-import { plateFromJson } from '#core/plate/plateFromJson.ts';
+import { plateFromJson, plateSchema } from '#core/plate/plateFromJson.ts';
+import { plateToJson } from '#core/plate/plateToJson.ts';
 import { portionText } from '#core/plate/portionText.ts';
 import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
-import { sourceText } from '#core/yardstick/sourceText.ts';
-import { testText } from '#core/yardstick/testText.ts';
+import { savedSurveyFromJson, savedSurveySchema, savedSurveyToJson } from '#core/yardstick/savedSurvey.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
-import { plateJson, setting, versionedPlate, versionedYardstick, yardstickJson } from '../bodies.ts';
+import { yardstickSchema, yardstickToJson } from '#core/yardstick/yardstickFromJson.ts';
+import { edgeAnswer, edgeBody } from '../edge.ts';
+import { versionedPlate, versionedYardstick } from '../keptBodies.ts';
 import { newApi } from '../newApi.ts';
-import { readPlate, readYardstick, type World } from '../workbench.ts';
+import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
 const params = z.object({
@@ -23,51 +28,25 @@ const params = z.object({
     .openapi({ param: { name: 'id', in: 'path' } }),
 });
 const seen = z.object({ version: z.number().int().nullable() });
-const savedSurvey = z
-  .object({
-    id: z.string(),
-    title: z.string().min(1).max(300),
-    category: z.string(),
-    plateId: z.string(),
-    yardstickId: z.string(),
-    setting: setting.optional(),
-    switchedOn: z.array(z.string()).default([]),
-    /** In the place of the plate's own portion. */
-    servings: z.number().positive().optional(),
-  })
-  .openapi('SavedSurvey');
+const savedSurvey = edgeAnswer(savedSurveySchema, 'SavedSurvey');
 
-function shownPlate(plate: Plate, json: Readonly<Record<string, unknown>>, version: number, isBuiltIn: boolean, isDemo: boolean) {
-  return { plate: { ...json }, version, isBuiltIn, isDemo, portionText: portionText(plate.portion), companionsText: companionsText(plate) };
-}
-
-/** A built-in plate as its JSON: companions with their labels as printed. */
-function plateToJson({ id, title, portion, companions }: Plate): Record<string, unknown> {
-  const food = ({ id: foodId, name, label, densityGPerMl, gramsPerMeasure }: Plate['companions'][number]['food']) => ({
-    id: foodId,
-    name,
-    label: label.printed,
-    ...(densityGPerMl === undefined ? {} : { densityGPerMl }),
-    ...(gramsPerMeasure === undefined ? {} : { gramsPerMeasure }),
-  });
+function shownPlate(plate: Plate, version: number, isBuiltIn: boolean, isDemo: boolean) {
   return {
-    id,
-    title,
-    portion,
-    companions: companions.map(one => ({
-      food: food(one.food),
-      portion: one.portion,
-      ...(one.withoutSalt === undefined ? {} : { withoutSalt: food(one.withoutSalt) }),
-    })),
+    plate: plateToJson(plate),
+    version,
+    isBuiltIn,
+    isDemo,
+    portionText: portionText(plate.portion),
+    companionsText: companionsText(plate),
   };
 }
 
 function shownYardstick(yardstick: Yardstick, version: number, isBuiltIn: boolean) {
   return {
-    yardstick: { ...yardstick } as Record<string, unknown>,
+    yardstick: yardstickToJson(yardstick),
     version,
     isBuiltIn,
-    tests: yardstick.tests.map(test => ({ id: test.id, text: testText(test), source: sourceText(test.source), isOff: test.off === true })),
+    tests: yardstick.tests.map(test => ({ ...testInWords(test), isOff: test.off === true })),
   };
 }
 
@@ -79,16 +58,16 @@ export function keptRoutes(world: World) {
       async context => {
         const kept = (await store.listPlates()).flatMap(({ value, version, isDemo }) => {
           const plate = plateFromJson(value).value;
-          return plate === undefined ? [] : [shownPlate(plate, value, version, false, isDemo)];
+          return plate === undefined ? [] : [shownPlate(plate, version, false, isDemo)];
         });
-        return context.json([...kept, ...builtInPlates.map(plate => shownPlate(plate, plateToJson(plate), 0, true, false))], 200);
+        return context.json([...kept, ...builtInPlates.map(plate => shownPlate(plate, 0, true, false))], 200);
       },
     )
     .openapi(
       createRoute({
         method: 'put',
         path: '/plates/{id}',
-        request: { params, body: jsonBody(seen.extend({ plate: plateJson })) },
+        request: { params, body: jsonBody(seen.extend({ plate: edgeBody(plateSchema, 'PlateJson') })) },
         responses: answers(versionedPlate, 'The plate that was kept'),
       }),
       async context => {
@@ -97,8 +76,8 @@ export function keptRoutes(world: World) {
         const plate = readPlate({ ...json, id });
         if (builtInPlates.some(one => one.id === id))
           throw new Fault('plate-not-valid', 'A built-in plate cannot be changed; give yours another name.');
-        const kept = await store.putPlate({ ...json, id } as PlateFile, version);
-        return context.json(shownPlate(plate, kept.value, kept.version, false, false), 200);
+        const kept = await store.putPlate({ ...json, id }, version);
+        return context.json(shownPlate(plate, kept.version, false, false), 200);
       },
     )
     .openapi(
@@ -129,7 +108,7 @@ export function keptRoutes(world: World) {
       createRoute({
         method: 'put',
         path: '/yardsticks/{id}',
-        request: { params, body: jsonBody(seen.extend({ yardstick: yardstickJson })) },
+        request: { params, body: jsonBody(seen.extend({ yardstick: edgeBody(yardstickSchema, 'YardstickJson') })) },
         responses: answers(versionedYardstick, 'The yardstick that was kept'),
       }),
       async context => {
@@ -155,24 +134,19 @@ export function keptRoutes(world: World) {
       },
     )
     .openapi(createRoute({ method: 'get', path: '/surveys', responses: answers(z.array(savedSurvey), 'Saved surveys') }), async context =>
-      context.json((await store.listSurveys()) as z.input<typeof savedSurvey>[] as never, 200),
+      context.json((await store.listSurveys()).map(savedSurveyToJson), 200),
     )
     .openapi(
       createRoute({
         method: 'put',
         path: '/surveys/{id}',
-        request: { params, body: jsonBody(savedSurvey.omit({ id: true })) },
+        request: { params, body: jsonBody(edgeBody(savedSurveySchema.omit({ id: true }), 'NewSavedSurvey')) },
         responses: answers(savedSurvey, 'The survey that was saved'),
       }),
       async context => {
-        const { setting: forSetting, servings, ...survey } = context.req.valid('json');
-        const saved = await store.putSurvey({
-          ...survey,
-          id: context.req.valid('param').id,
-          ...(forSetting === undefined ? {} : { setting: forSetting }),
-          ...(servings === undefined ? {} : { servings }),
-        });
-        return context.json(saved as never, 200);
+        const { value, issues } = savedSurveyFromJson({ ...context.req.valid('json'), id: context.req.valid('param').id });
+        if (value === undefined) throw new Fault('request-not-valid', placesText(issues, 'the survey'));
+        return context.json(savedSurveyToJson(await store.putSurvey(value)), 200);
       },
     )
     .openapi(

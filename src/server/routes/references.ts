@@ -2,7 +2,8 @@ import { createRoute, z } from '@hono/zod-openapi';
 import { importReference } from '#app/importReference.ts';
 import type { DatasetFile } from '#app/ports.ts';
 import type { ReferenceRow } from '#app/store.ts';
-import { issueBody, referenceBody } from '../bodies.ts';
+import { issues, list } from '../bodies.ts';
+import { referenceBody } from '../importBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { Watches } from '../watches.ts';
 import type { World } from '../workbench.ts';
@@ -20,7 +21,7 @@ const referenceFiles = z
   .openapi('ReferenceFiles');
 
 const params = z.object({ dataset: z.string().openapi({ param: { name: 'dataset', in: 'path' } }) });
-const list = z.array(referenceBody);
+const tables = list(referenceBody);
 
 function shown({ dataset, source, edition, foods, importedAt }: ReferenceRow): z.infer<typeof referenceBody> {
   return { dataset, source, edition, foods, importedAt };
@@ -30,7 +31,7 @@ function shown({ dataset, source, edition, foods, importedAt }: ReferenceRow): z
 export function referenceRoutes({ store, readDatasets, log }: World, watches: Watches) {
   return newApi(log)
     .openapi(
-      createRoute({ method: 'get', path: '/references', responses: answers(list, 'The imported composition tables') }),
+      createRoute({ method: 'get', path: '/references', responses: answers(tables, 'The imported composition tables') }),
       async context => context.json((await store.listReferences()).map(shown), 200),
     )
     .openapi(
@@ -38,7 +39,7 @@ export function referenceRoutes({ store, readDatasets, log }: World, watches: Wa
         method: 'post',
         path: '/references',
         request: { body: { content: { 'multipart/form-data': { schema: referenceFiles } }, required: true } },
-        responses: answers(z.object({ kept: list, report: z.array(issueBody) }), 'What was kept, and what was noticed'),
+        responses: answers(z.object({ kept: tables, report: issues }), 'What was kept, and what was noticed'),
       }),
       async context => {
         const { files, workId } = context.req.valid('form');
@@ -46,7 +47,7 @@ export function referenceRoutes({ store, readDatasets, log }: World, watches: Wa
         const { kept, report } = await watches.run(workId, context.req.raw.signal, watch =>
           importReference(given, readDatasets, store, watch),
         );
-        return context.json({ kept: kept.map(shown), report: report.map(issue => ({ ...issue, place: { ...issue.place } })) }, 200);
+        return context.json({ kept: kept.map(shown), report }, 200);
       },
     )
     .openapi(
@@ -54,7 +55,7 @@ export function referenceRoutes({ store, readDatasets, log }: World, watches: Wa
         method: 'delete',
         path: '/references/{dataset}',
         request: { params },
-        responses: answers(list, 'The tables that are left'),
+        responses: answers(tables, 'The tables that are left'),
       }),
       async context => {
         await store.removeReference(context.req.valid('param').dataset);
@@ -67,6 +68,16 @@ function datasetFile(file: File): DatasetFile {
   return {
     name: file.name.split(/[\\/]/).at(-1) ?? file.name,
     bytes: file.size,
-    open: () => file.stream() as unknown as AsyncIterable<Uint8Array>,
+    open: () => pieces(file),
   };
+}
+
+/** What a file holds, piece by piece: the browser's stream is read by hand, since its type does not say that it can be walked over. */
+async function* pieces(file: File): AsyncIterable<Uint8Array> {
+  const reader = file.stream().getReader();
+  try {
+    for (let next = await reader.read(); !next.done; next = await reader.read()) yield next.value;
+  } finally {
+    await reader.cancel();
+  }
 }

@@ -1,41 +1,31 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import { portionsOfFood } from '#app/portionsOfFood.ts';
-import type { LabelRow } from '#app/store.ts';
-import { surveyCategory } from '#app/surveyCategory.ts';
-import { surveyCsv } from '#app/surveyCsv.ts';
-import { surveyFoods, surveyForScreen } from '#app/surveyForScreen.ts';
+import { allPlates, findPlate } from '#app/findPlate.ts';
+import { findYardstick } from '#app/findYardstick.ts';
+import { foodsToJudge, wantsEstimates } from '#app/foodsToJudge.ts';
+import { judgeShelf, tellable } from '#app/judgeShelf.ts';
+import { portionsOfFood } from '#app/survey/portionsOfFood.ts';
+import { surveyCsv } from '#app/survey/surveyCsv.ts';
+import { surveyForScreen } from '#app/survey/surveyForScreen.ts';
+import { surveyReasons } from '#app/survey/surveyReasons.ts';
 import { Fault } from '#core/errors.ts';
-import type { Nutrient } from '#core/quantity/nutrients.ts';
-import { testsJudged } from '#core/yardstick/judgePlate.ts';
-import { sourceText } from '#core/yardstick/sourceText.ts';
-import { testText } from '#core/yardstick/testText.ts';
-import { foodPortionsBody, foodPortionsRequest, surveyBody, surveyFoodBody, surveyFoodsRequest, surveyRequest } from '../bodies.ts';
 import { newApi } from '../newApi.ts';
-import { allPlates, plateOf, type World, yardstickOf } from '../workbench.ts';
-import { answers, jsonBody } from './answers.ts';
+import { foodPortionsBody, foodPortionsRequest, surveyBody, surveyFoodBody, surveyFoodsRequest, surveyRequest } from '../surveyBodies.ts';
+import type { World } from '../workbench.ts';
+import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 
 /** The controls of the survey sentence, as the core takes them. */
-async function controls(given: Omit<z.output<typeof surveyRequest>, 'category' | 'columns'>, { store }: World) {
-  const plate = await plateOf(given.plate, store);
+async function question(given: Omit<z.output<typeof surveyRequest>, 'category' | 'columns'>, { store }: World) {
+  const plate = await findPlate(given.plate, store);
   return {
     plate: given.portion === undefined ? plate : { ...plate, portion: given.portion },
-    yardstick: await yardstickOf(given.yardstick, store),
+    yardstick: await findYardstick(given.yardstick, store),
     switchedOn: given.switchedOn,
     ...(given.setting === undefined ? {} : { setting: given.setting }),
   };
 }
 
-/** Whether a survey shows or judges minerals that labels seldom print. */
-function usesMinerals(columns: readonly Nutrient[], { yardstick, switchedOn }: Awaited<ReturnType<typeof controls>>): boolean {
-  const isMineral = (nutrient: Nutrient): boolean => nutrient === 'phosphorusMg' || nutrient === 'potassiumMg';
-  return columns.some(isMineral) || testsJudged(yardstick, switchedOn).some(({ useEstimates }) => useEstimates);
-}
-
-async function standing({ shelf }: World, category: string): Promise<readonly LabelRow[]> {
-  return (await shelf.foods(category)).map(({ label }) => label);
-}
-
 export function surveyRoutes(world: World) {
+  const { shelf, store } = world;
   return newApi(world.log)
     .openapi(
       createRoute({
@@ -46,28 +36,11 @@ export function surveyRoutes(world: World) {
       }),
       async context => {
         const given = context.req.valid('json');
-        const asked = await controls(given, world);
-        const estimating = usesMinerals(given.columns, asked) ? await world.minerals.want(await standing(world, given.category)) : null;
-        const input = { ...asked, foods: await world.shelf.foods(given.category) };
-        const { plate, yardstick, switchedOn } = input;
-        const survey = surveyForScreen({ ...input, columns: given.columns });
-        return context.json(
-          {
-            ...survey,
-            rows: survey.rows.map(row => ({ ...row, columns: [...row.columns] })),
-            estimating,
-            plateTitle: plate.title,
-            yardstickTitle: yardstick.title,
-            tests: yardstick.tests.map(test => ({
-              id: test.id,
-              text: testText(test),
-              source: sourceText(test.source),
-              isOn: !test.off || switchedOn.includes(test.id),
-            })),
-            cautions: [...yardstick.cautions],
-          },
-          200,
-        );
+        const asked = await question(given, world);
+        const wanted = wantsEstimates(asked.yardstick, asked.switchedOn, given.columns);
+        const { foods, estimating } = await foodsToJudge(world, given.category, wanted);
+        const judged = judgeShelf({ ...asked, foods: foods.map(({ food }) => food) });
+        return context.json({ ...surveyForScreen(judged, foods, given.columns), estimating }, 200);
       },
     )
     .openapi(
@@ -79,8 +52,10 @@ export function surveyRoutes(world: World) {
       }),
       async context => {
         const given = context.req.valid('json');
-        const input = { ...(await controls(given, world)), foods: await world.shelf.foods(given.category) };
-        return context.json(surveyFoods(input, new Set(given.foodIds), await allPlates(world.store)), 200);
+        const foods = (await shelf.foods(given.category)).map(({ food }) => food);
+        const wanted = new Set(given.foodIds);
+        const asked = foods.filter(({ id }) => wanted.has(id));
+        return context.json(surveyReasons(await question(given, world), asked, { foods, plates: await allPlates(store) }), 200);
       },
     )
     .openapi(
@@ -88,17 +63,14 @@ export function surveyRoutes(world: World) {
         method: 'post',
         path: '/survey/csv',
         request: { body: jsonBody(surveyRequest) },
-        responses: {
-          200: { description: 'The survey as a table, as the command line writes it', content: { 'text/csv': { schema: z.string() } } },
-          default: answers(surveyBody, '').default,
-        },
+        responses: fileAnswer('text/csv', 'The survey as a table, as the command line writes it'),
       }),
       async context => {
         const given = context.req.valid('json');
-        const input = await controls(given, world);
-        const foods = (await world.shelf.foods(given.category)).map(({ food }) => food);
-        const survey = surveyCategory({ ...input, foods, shelf: { foods, plates: await allPlates(world.store) } });
-        return context.body(surveyCsv(survey), 200, { 'content-type': 'text/csv; charset=utf-8' }) as never;
+        const foods = (await shelf.foods(given.category)).map(({ food }) => food);
+        const ways = { shelf: { foods, plates: await allPlates(store) }, keep: tellable };
+        const judged = judgeShelf({ ...(await question(given, world)), foods, ways });
+        return fileBody(surveyCsv(judged, given.columns), 'text/csv; charset=utf-8');
       },
     )
     .openapi(
@@ -110,11 +82,11 @@ export function surveyRoutes(world: World) {
       }),
       async context => {
         const given = context.req.valid('json');
-        const all = await world.shelf.foods();
-        const found = all.find(({ row }) => row.id === given.foodId);
-        if (found === undefined) throw new Fault('food-not-found', 'The food has no label that stands.');
-        const shelf = { foods: all.map(({ food }) => food), plates: await allPlates(world.store) };
-        return context.json(portionsOfFood({ ...(await controls(given, world)), food: found.food, shelf }), 200);
+        const foods = (await shelf.foods()).map(({ food }) => food);
+        const food = foods.find(({ id }) => id === given.foodId);
+        if (food === undefined) throw new Fault('food-not-found', 'The food has no label that stands.');
+        const borrowed = { foods, plates: await allPlates(store) };
+        return context.json(portionsOfFood({ ...(await question(given, world)), food, shelf: borrowed }), 200);
       },
     );
 }

@@ -16,18 +16,3 @@ export function Told({ error }: { readonly error: unknown }) {
     </div>
   );
 }
-
-/** What an additive letter means: "P" phosphate, "K" potassium, "?" not certain. */
-export function AdditiveTags({ letters }: { readonly letters: string }) {
-  if (letters === '') return null;
-  return (
-    <span className="row">
-      {letters.split(' ').map(letter => (
-        <span className="tag" key={letter}>
-          <b>{letter}</b> {letter.startsWith('P') ? 'phosphate' : 'potassium'}
-          {letter.endsWith('?') ? ', not certain' : ''}
-        </span>
-      ))}
-    </span>
-  );
-}

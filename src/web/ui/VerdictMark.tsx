@@ -1,4 +1,5 @@
-import { toneOf, type VerdictWord } from './verdictLook.ts';
+import type { VerdictWord } from '#core/yardstick/yardstick.ts';
+import { toneOf } from './verdictLook.ts';
 
 /** A verdict by word, shape and tone, never by tone alone. */
 export function VerdictMark({ word }: { readonly word: VerdictWord }) {

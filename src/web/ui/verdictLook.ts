@@ -1,6 +1,4 @@
-export type VerdictWord = 'fits' | 'nearly' | 'over' | "can't tell";
-
-export const verdictWords: readonly VerdictWord[] = ['fits', 'nearly', 'over', "can't tell"];
+import type { VerdictWord } from '#core/yardstick/yardstick.ts';
 
 /** The class that carries a verdict's tone; "can't tell" has no word that a class may be named after. */
 export function toneOf(word: VerdictWord): string {

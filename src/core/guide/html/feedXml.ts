@@ -1,4 +1,4 @@
-import type { Day } from '../guide.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { GuidePage } from '../guidePage.ts';
 import { htmlAttribute } from './escape.ts';
 

@@ -1,6 +1,6 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
-import { isDay } from '#core/guide/day.ts';
-import type { Day } from '#core/guide/guide.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
+import { isDay } from '#core/quantity/calendarDay.ts';
 import { avoidedName } from '#core/yardstick/ingredientKin.ts';
 import { figuresOf, foodRun, line, lineOf, programLine } from '../line.ts';
 import { spanishPortion } from './spanishPortion.ts';

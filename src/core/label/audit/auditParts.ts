@@ -1,7 +1,8 @@
 import { nameOf } from '#core/label/figure/figure.ts';
 import { sentenceStart, spanText } from '#core/label/figure/spanText.ts';
 import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
-import type { Finding, PanelKey } from '../label.ts';
+import type { Finding } from '../label.ts';
+import type { PanelKey } from '../panelKeys.ts';
 import { mostGramsOf, type PanelView } from './panelView.ts';
 
 interface Whole {

@@ -4,7 +4,8 @@ import type { ReadPanel } from '#core/label/panel/readPanel.ts';
 import type { ReadServing } from '#core/label/serving/readServing.ts';
 import { exactly, type Interval } from '#core/quantity/interval.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
-import type { FoodState, Market, PanelBasis, PanelKey } from '../label.ts';
+import type { FoodState, Market, PanelBasis } from '../label.ts';
+import type { PanelKey } from '../panelKeys.ts';
 
 /** One column of a label as the audit looks at it: the figures, and the quantity of food they are for. */
 export interface PanelView {

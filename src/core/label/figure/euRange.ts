@@ -1,5 +1,5 @@
 import { type Interval, interval } from '#core/quantity/interval.ts';
-import type { PanelKey } from '../label.ts';
+import type { PanelKey } from '../panelKeys.ts';
 import { around } from './usRange.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { UnknownReason } from '#core/quantity/amount.ts';
 import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
-import type { PanelKey } from '../label.ts';
+import type { PanelKey } from '../panelKeys.ts';
 
 /** A printed figure taken apart, in the unit of its panel key. Never both without a value and without a percent. */
 export interface Figure {

@@ -1,5 +1,5 @@
 import { energyKcalFromKj, vitaminDMcgFromIu, waterMlFromWaterG } from '#core/quantity/convert.ts';
-import type { PanelKey } from '../label.ts';
+import type { PanelKey } from '../panelKeys.ts';
 import type { PanelUnit } from './figure.ts';
 
 /** Units as panels write them, in lower case. */

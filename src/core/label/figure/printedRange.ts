@@ -1,7 +1,8 @@
 import { type Amount, type KnownAmount, unknown } from '#core/quantity/amount.ts';
 import { exactly, hull, type Interval, intersect, interval, scale } from '#core/quantity/interval.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
-import type { Market, PanelKey } from '../label.ts';
+import type { Market } from '../label.ts';
+import type { PanelKey } from '../panelKeys.ts';
 import { caRange } from './caRange.ts';
 import { agreement, type DailyValueBase, dailyValueOf, unroundedPercent } from './dailyValue.ts';
 import { usDeclaredFigure } from './declaredFigure.ts';

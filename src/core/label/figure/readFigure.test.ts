@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Market, PanelKey, PrintedFigure } from '../label.ts';
+import type { Market, PrintedFigure } from '../label.ts';
+import type { PanelKey } from '../panelKeys.ts';
 import type { Figure } from './figure.ts';
 import { readFigure } from './readFigure.ts';
 

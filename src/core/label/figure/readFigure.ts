@@ -1,8 +1,9 @@
 import type { Reading } from '#core/errors.ts';
 import type { UnknownReason } from '#core/quantity/amount.ts';
 import { cleanFloat } from '#core/quantity/rounding.ts';
-import type { Market, PanelKey, PrintedFigure } from '../label.ts';
+import type { Market, PrintedFigure } from '../label.ts';
 import { type LabelIssue, type LabelIssueCode, labelIssue } from '../labelIssue.ts';
+import type { PanelKey } from '../panelKeys.ts';
 import { type Figure, type NoFigure, unitOf } from './figure.ts';
 import { conversionFactor, units } from './figureUnits.ts';
 import { decimalsOf, isDigit, placeOf, scanNumber } from './scanNumber.ts';

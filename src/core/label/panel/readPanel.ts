@@ -3,9 +3,9 @@ import { type Figure, isNutrientKey } from '#core/label/figure/figure.ts';
 import { ownAmount, type PanelBase, printedRange } from '#core/label/figure/printedRange.ts';
 import { readFigure } from '#core/label/figure/readFigure.ts';
 import { type Amount, unknown } from '#core/quantity/amount.ts';
-import { isNutrient } from '#core/quantity/nutrients.ts';
-import type { Market, PanelKey, PrintedPanel } from '../label.ts';
+import type { Market, PrintedPanel } from '../label.ts';
 import { type LabelIssue, labelIssue } from '../labelIssue.ts';
+import { isPanelKey, type PanelKey } from '../panelKeys.ts';
 
 /** One line of a panel after reading. */
 export interface PanelLine {
@@ -60,10 +60,6 @@ export function readPanel(panel: PrintedPanel, market: Market, where = 'panel'):
       );
   }
   return { lines: read, base, issues };
-}
-
-export function isPanelKey(key: string): key is PanelKey {
-  return isNutrient(key) || key === 'saltG' || key === 'energyKj';
 }
 
 /** Lines with an amount and a percent tell which Daily Values a panel is on; where none tells, today's are taken. */

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { answer, api, type Workspace } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { ImportTable } from './ImportTable.tsx';
-import { LabelForm } from './LabelForm.tsx';
+import { emptyLabel, LabelForm } from './LabelForm.tsx';
 import { ReferenceTables } from './ReferenceTables.tsx';
 
 /** Labels in, everything out: import, one label by hand, export, restore, demo, delete. */
@@ -12,7 +12,7 @@ export function DataScreen() {
   const queries = useQueryClient();
   const refresh = (): Promise<void> => queries.invalidateQueries();
   const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
-  const [last, setLast] = useState<Record<string, unknown>>();
+  const [last, setLast] = useState<Parameters<Parameters<typeof LabelForm>[0]['onSave']>[0]>();
   const [saved, setSaved] = useState<{ readonly id: string; readonly name: string }>();
   const [confirm, setConfirm] = useState('');
   const demo = useMutation({ mutationFn: (load: boolean) => answer(load ? api.demo.$post() : api.demo.$delete()), onSuccess: refresh });
@@ -48,12 +48,12 @@ export function DataScreen() {
         )}
         <LabelForm
           key={saved?.id ?? 'first'}
-          start={last ?? {}}
+          start={last ?? emptyLabel}
           onSave={async label => {
             const { id } = await answer<{ id: string }>(api.foods.$post({ json: { label } }));
             const { gtin: _gtin, ...lookAlike } = label;
             setLast(lookAlike);
-            setSaved({ id, name: String(label.name) });
+            setSaved({ id, name: label.name ?? '' });
             await refresh();
           }}
         />

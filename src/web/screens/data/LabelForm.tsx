@@ -1,50 +1,39 @@
 import { useQuery } from '@tanstack/react-query';
 import { useDeferredValue, useState } from 'react';
+import type { JsonOf } from '#core/json/jsonOf.ts';
+import { labelFields } from '#core/label/labelFields.ts';
+import type { LabelJson, labelSchema } from '#core/label/labelJson.ts';
+import { type PanelKey, panelKeys, panelLine, usPanelKeys } from '#core/label/panelKeys.ts';
 import { answer, api, type ReadLabel } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 
-/** The lines of a US panel, in its order (21 CFR 101.9(c), (d)). */
-const panelLines = [
-  ['energyKcal', 'Calories'],
-  ['fatG', 'Total fat (g)'],
-  ['saturatedFatG', 'Saturated fat (g)'],
-  ['transFatG', 'Trans fat (g)'],
-  ['cholesterolMg', 'Cholesterol (mg)'],
-  ['sodiumMg', 'Sodium (mg)'],
-  ['carbohydrateG', 'Total carbohydrate (g)'],
-  ['fiberG', 'Dietary fiber (g)'],
-  ['totalSugarsG', 'Total sugars (g)'],
-  ['addedSugarsG', 'Added sugars (g)'],
-  ['proteinG', 'Protein (g)'],
-  ['vitaminDMcg', 'Vitamin D (mcg)'],
-  ['calciumMg', 'Calcium (mg)'],
-  ['ironMg', 'Iron (mg)'],
-  ['potassiumMg', 'Potassium (mg)'],
-  ['phosphorusMg', 'Phosphorus (mg or %)'],
-] as const;
-const nameLines = [
-  ['name', 'Name of the food'],
-  ['maker', 'Maker'],
-  ['category', 'Category'],
-  ['gtin', 'Bar code'],
-  ['readOn', 'Day read (yyyy-mm-dd)'],
-  ['readAt', 'Shop'],
-] as const;
+const nameLines = ['name', 'maker', 'category', 'gtin', 'readOn', 'readAt'] as const;
+const servingLines = {
+  household: 'Serving, as printed (4 slices)',
+  grams: labelFields.servingGrams.title,
+  milliliters: labelFields.servingMilliliters.title,
+} as const;
 
-type Printed = Readonly<Record<string, unknown>>;
+/** What the form has a line for; other panel keys are those that the label came with. */
+type FieldKey = (typeof nameLines)[number] | keyof NonNullable<LabelJson['serving']> | PanelKey | 'statement' | 'notSignificantSourceOf';
+type Fields = Readonly<Partial<Record<FieldKey, string>>>;
+type Start = JsonOf<typeof labelSchema>;
+
+/** A label to begin from; a new one has nothing printed yet. */
+export const emptyLabel: Start = { panel: {} };
 
 /**
  * One label, typed in the order of a US panel. What is typed is read as it stands; the audit speaks while typing. An
  * entry that could not be saved stays in the form.
  */
 export function LabelForm(given: {
-  readonly start: Printed;
+  readonly start: Start;
   readonly asksReason?: boolean;
-  readonly onSave: (label: Record<string, unknown>, reason: string) => Promise<void>;
+  readonly onSave: (label: Start, reason: string) => Promise<void>;
   readonly onCancel?: () => void;
 }) {
   const { start, asksReason = false, onSave, onCancel } = given;
-  const [fields, setFields] = useState<Readonly<Record<string, string>>>(() => fieldsOf(start));
+  const [fields, setFields] = useState<Fields>(() => fieldsOf(start));
   const [reason, setReason] = useState('');
   const [error, setError] = useState<unknown>();
   const [busy, setBusy] = useState(false);
@@ -56,7 +45,7 @@ export function LabelForm(given: {
     placeholderData: before => before,
     staleTime: Number.POSITIVE_INFINITY,
   });
-  const input = (key: string, name: string, required = false) => (
+  const input = (key: FieldKey, name: string, required = false) => (
     <label className="field" key={key}>
       <span>{name}</span>
       <input
@@ -88,16 +77,12 @@ export function LabelForm(given: {
         Type what is printed: a number in the unit of the line, or the words (“&lt;1 g”, “470 mg 10%”). Leave empty what is not printed; it
         stays unknown.
       </p>
-      <div className="formgrid">{nameLines.map(([key, name]) => input(key, name, key === 'name'))}</div>
-      <div className="formgrid">
-        {input('household', 'Serving, as printed (4 slices)')}
-        {input('grams', 'Serving, grams')}
-        {input('milliliters', 'Serving, milliliters')}
-      </div>
-      <div className="formgrid">{panelLines.map(([key, name]) => input(key, name))}</div>
-      {input('notSignificantSourceOf', 'Not a significant source of')}
+      <div className="formgrid">{nameLines.map(key => input(key, labelFields[key].title, key === 'name'))}</div>
+      <div className="formgrid">{(['household', 'grams', 'milliliters'] as const).map(key => input(key, servingLines[key]))}</div>
+      <div className="formgrid">{usPanelKeys.map(key => input(key, lineTitle(key)))}</div>
+      {input('notSignificantSourceOf', labelFields.notSignificantSourceOf.title)}
       <label className="field">
-        <span>Ingredient statement</span>
+        <span>{labelFields.statement.title}</span>
         <textarea value={fields.statement ?? ''} onChange={event => setFields({ ...fields, statement: event.target.value })} />
       </label>
       <Reading reading={reading.data} />
@@ -143,29 +128,32 @@ function Reading({ reading }: { readonly reading: ReadLabel | undefined }) {
   );
 }
 
-function fieldsOf(printed: Printed): Record<string, string> {
-  const serving = (printed.serving ?? {}) as Printed;
-  const panel = (printed.panel ?? {}) as Printed;
-  const flat = { ...printed, ...serving, ...panel };
-  return Object.fromEntries(
-    Object.entries(flat).flatMap(([key, value]) => (typeof value === 'string' || typeof value === 'number' ? [[key, String(value)]] : [])),
-  );
+/** "Calories", "Total fat (g)" */
+function lineTitle(key: PanelKey): string {
+  const { title, unit } = panelLine(key);
+  if (unit === 'kcal') return title;
+  return `${title.charAt(0)}${title.slice(1).toLowerCase().replace('vitamin d', 'vitamin D')} (${unit})`;
+}
+
+function fieldsOf({ panel, serving = {}, ...printed }: Start): Fields {
+  const fields: Partial<Record<FieldKey, string>> = {};
+  for (const key of [...nameLines, 'statement', 'notSignificantSourceOf'] as const)
+    if (printed[key] !== undefined) fields[key] = printed[key];
+  for (const key of ['household', 'grams', 'milliliters', 'perContainer'] as const)
+    if (serving[key] !== undefined) fields[key] = String(serving[key]);
+  for (const key of panelKeys) if (panel[key] !== undefined) fields[key] = String(panel[key]);
+  return fields;
 }
 
 /** The label of the form; what the form has no line for is carried over from where it started. */
-function labelOf(fields: Readonly<Record<string, string>>, start: Printed): Record<string, unknown> {
-  const kept = Object.fromEntries(
-    ['market', 'basis', 'state', 'front', 'otherColumns', 'referenceAmount', 'unsaltedVersionOf'].flatMap(key =>
-      start[key] === undefined ? [] : [[key, start[key]]],
-    ),
-  );
-  const some = (keys: readonly string[]): Record<string, string> =>
-    Object.fromEntries(keys.flatMap(key => ((fields[key] ?? '').trim() === '' ? [] : [[key, fields[key]!.trim()]])));
-  const startPanel = Object.keys((start.panel ?? {}) as object);
+function labelOf(fields: Fields, start: Start): Start {
+  const some = <Key extends FieldKey>(keys: readonly Key[]): Partial<Record<Key, string>> =>
+    Object.assign({}, ...keys.map(key => (fields[key]?.trim() ? { [key]: fields[key].trim() } : {})));
+  const { name, maker, category, gtin, readOn, readAt, statement, notSignificantSourceOf, id, serving, panel, ...kept } = start;
   return {
     ...kept,
-    ...some([...nameLines.map(([key]) => key), 'statement', 'notSignificantSourceOf']),
+    ...some([...nameLines, 'statement', 'notSignificantSourceOf']),
     serving: some(['household', 'grams', 'milliliters', 'perContainer']),
-    panel: some([...new Set([...panelLines.map(([key]) => key), ...startPanel])]),
+    panel: some(panelKeys.filter(key => usPanelKeys.some(one => one === key) || panel[key] !== undefined)),
   };
 }

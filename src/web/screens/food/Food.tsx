@@ -3,7 +3,7 @@ import { getRouteApi } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api, type Food, type Label } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
-import { LabelForm } from '../data/LabelForm.tsx';
+import { emptyLabel, LabelForm } from '../data/LabelForm.tsx';
 import { Amounts } from './Amounts.tsx';
 import { ForClient } from './ForClient.tsx';
 import { History } from './History.tsx';
@@ -52,7 +52,7 @@ export function FoodScreen() {
         <section className="sheet stack" aria-labelledby="entry-title">
           <h2 id="entry-title">{entry.kind === 'read' ? 'A newer label of this food' : 'Correct a misread figure'}</h2>
           <LabelForm
-            start={(entry.kind === 'correction' ? entry.label : standing)?.printed ?? { name: food.data.name }}
+            start={(entry.kind === 'correction' ? entry.label : standing)?.printed ?? { ...emptyLabel, name: food.data.name }}
             asksReason={entry.kind === 'correction'}
             onSave={async (label, reason) => {
               const correction =

@@ -1,43 +1,21 @@
+import { type Nutrient, nutrientKeys } from '#core/quantity/nutrients.ts';
 import type { Label } from '../../api.ts';
 
-/** In the order in which a US panel prints them (21 CFR 101.9(c), (d)). */
-const order = [
-  'fatG',
-  'saturatedFatG',
-  'transFatG',
-  'cholesterolMg',
-  'sodiumMg',
-  'carbohydrateG',
-  'fiberG',
-  'totalSugarsG',
-  'addedSugarsG',
-  'sugarAlcoholG',
-  'proteinG',
-  'vitaminDMcg',
-  'calciumMg',
-  'ironMg',
-  'potassiumMg',
-  'phosphorusMg',
-  'magnesiumMg',
-];
+/** In the order in which a US panel prints them (21 CFR 101.9(c), (d)); energy has a line of its own above. */
+const order = nutrientKeys.filter(key => key !== 'energyKcal');
+/** Told even where the label is silent: what kidneys are about. */
+const always: readonly Nutrient[] = ['sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG'];
 
 /** The label as the package printed it: the words that were typed, nothing computed. */
 export function PrintedPanel({ label }: { readonly label: Label }) {
-  const panel = (label.printed.panel ?? {}) as Readonly<Record<string, number | string>>;
-  const amount = (key: string) => label.read.amounts.find(({ nutrient }) => nutrient === key);
-  const words = (key: string): string => {
+  const { panel, readOn, readAt, front } = label.printed;
+  const amount = (key: Nutrient) => label.read.amounts.find(({ nutrient }) => nutrient === key);
+  const words = (key: Nutrient): string => {
     const figure = panel[key];
     if (figure === undefined) return amount(key)?.asPrinted ?? 'not on the label';
     return typeof figure === 'number' || /^[\d.,\s]+$/.test(figure) ? `${figure} ${amount(key)?.unit ?? ''}` : figure;
   };
-  const { readOn, readAt, front } = label.printed as {
-    readonly readOn?: string;
-    readonly readAt?: string;
-    readonly front?: readonly string[];
-  };
-  const shown = order.filter(
-    key => key in panel || ['sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG'].includes(key) || amount(key)?.asPrinted !== undefined,
-  );
+  const shown = order.filter(key => key in panel || always.includes(key) || amount(key)?.asPrinted !== undefined);
   return (
     <section className="sheet" aria-labelledby="printed-title">
       <h2 id="printed-title">As printed</h2>

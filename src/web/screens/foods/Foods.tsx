@@ -1,7 +1,9 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
+import { countedClasses } from '#core/additive/countedClasses.ts';
 import { answer, api, type FoodShort, type Workspace } from '../../api.ts';
-import { AdditiveTags, Told } from '../../ui/Told.tsx';
+import { Told } from '../../ui/Told.tsx';
+import { AdditiveTags } from '../survey/AdditiveTags.tsx';
 
 const route = getRouteApi('/foods');
 /** A list for the eye; more than these are found by searching. */
@@ -84,7 +86,7 @@ export function FoodsScreen() {
                   <td>{food.servingText ?? 'not printed'}</td>
                   <td className="num">{food.energyKcal === null ? 'unknown' : `${food.energyKcal} kcal`}</td>
                   <td className="num">{food.sodiumMg === null ? 'unknown' : `${food.sodiumMg} mg`}</td>
-                  <td>{food.statementRead ? <AdditiveTags letters={lettersOf(food)} /> : 'no statement read'}</td>
+                  <td>{food.statementRead ? <AdditiveTags classes={countedClasses(food.additives)} /> : 'no statement read'}</td>
                   <td>
                     {food.readOn ?? 'day not noted'}
                     <span className="why">{food.readAt}</span>
@@ -102,13 +104,4 @@ export function FoodsScreen() {
       </section>
     </>
   );
-}
-
-function lettersOf({ additives }: FoodShort): string {
-  const letter = (kind: string, sign: string): string => {
-    const ofKind = additives.filter(one => one.class === kind && (one.counts || one.certainty === 'possible'));
-    if (ofKind.length === 0) return '';
-    return ofKind.some(one => one.counts && (one.certainty === 'named' || one.certainty === 'misspelled')) ? sign : `${sign}?`;
-  };
-  return [letter('phosphate', 'P'), letter('potassium', 'K')].filter(Boolean).join(' ');
 }

@@ -41,7 +41,7 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
   const json = useSettled(guideOf(typed), 400);
   const preview = useQuery({
     queryKey: ['guide preview', id, json],
-    queryFn: () => answer<GuidePreview>(api['guide-previews'].$post({ json: { guide: json as Record<string, unknown>, guideId: id } })),
+    queryFn: () => answer<GuidePreview>(api['guide-previews'].$post({ json: { guide: json, guideId: id } })),
     placeholderData: keepPreviousData,
     gcTime: 0,
   });
@@ -84,7 +84,7 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
             isBuilding={preview.isPending}
             issues={issues}
             content={[id, json]}
-            print={dress => api['guide-previews'].paper.$post({ json: { guide: json as Record<string, unknown>, guideId: id, dress } })}
+            print={dress => api['guide-previews'].paper.$post({ json: { guide: json, guideId: id, dress } })}
           />
           <Outputs id={id} inHand={inHand} isPublished={isPublished} preview={preview.data} />
         </div>

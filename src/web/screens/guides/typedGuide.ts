@@ -1,3 +1,6 @@
+import type { GuideTyped } from '#core/guide/guideFromJson.ts';
+import { isObject } from '#core/json/presentForm.ts';
+
 /** A guide as its form holds it: every field is there, lists that are typed one a line are texts. */
 export interface TypedGuide {
   readonly title: string;
@@ -20,7 +23,7 @@ export interface TypedGuide {
   readonly corrections: readonly { readonly on: string; readonly text: string }[];
   readonly recheckAfterDays: string;
   /** What this form does not know: it goes back as it came. */
-  readonly rest: Json;
+  readonly rest: GuideTyped;
 }
 
 export interface TypedSurvey {
@@ -48,16 +51,16 @@ export interface TypedDisclosure {
   readonly foods: readonly string[];
 }
 
-export type Json = Readonly<Record<string, unknown>>;
+type Json = Readonly<Record<string, unknown>>;
 
 export const emptyPlace: TypedPlace = { shop: '', aisle: '', url: '', price: '', priceOn: '' };
 
 /** The form of a guide's JSON; what is missing or of another kind is empty. */
-export function typedGuide(json: Json): TypedGuide {
+export function typedGuide(json: GuideTyped): TypedGuide {
   const { title, purpose, whoItIsFor, publishedOn, survey, settingsNotes, arrangement, aisles, portionNotes, whereToBuy, ...more } = json;
   const { photos, leftOut, author, disclosures, cautions, corrections, recheckAfterDays, ...rest } = more;
-  const judged = record(survey);
-  const writer = record(author);
+  const judged: NonNullable<GuideTyped['survey']> = record(survey);
+  const writer: NonNullable<GuideTyped['author']> = record(author);
   return {
     title: text(title),
     purpose: text(purpose),
@@ -92,7 +95,7 @@ export function typedGuide(json: Json): TypedGuide {
 }
 
 /** The JSON of a form: empty fields that a guide may lack are left out, the others stay empty, so that they are told. */
-export function guideOf(typed: TypedGuide): Json {
+export function guideOf(typed: TypedGuide): GuideTyped {
   const { survey, disclosures } = typed;
   const servings = Number(survey.servings);
   const days = Number(typed.recheckAfterDays);
@@ -117,7 +120,7 @@ export function guideOf(typed: TypedGuide): Json {
     portionNotes: given(typed.portionNotes),
     whereToBuy: Object.fromEntries(
       Object.entries(typed.whereToBuy).flatMap(([id, places]) => {
-        const named = places.map(given).filter(place => Object.keys(place).length > 0);
+        const named = places.map(place => given(place)).filter(place => Object.keys(place).length > 0);
         return named.length === 0 ? [] : [[id, named]];
       }),
     ),
@@ -139,7 +142,7 @@ function text(value: unknown): string {
 }
 
 function record(value: unknown): Json {
-  return typeof value === 'object' && value !== null ? (value as Json) : {};
+  return isObject(value) ? value : {};
 }
 
 function list(value: unknown): readonly unknown[] {
@@ -155,8 +158,8 @@ function texts(value: unknown): Record<string, string> {
 }
 
 /** The entries that hold something. */
-function given<Entries extends object>(entries: Entries): Record<string, string> {
-  return Object.fromEntries(Object.entries(entries as Readonly<Record<string, string>>).filter(([, value]) => value.trim() !== ''));
+function given(entries: Readonly<Record<string, string>> | TypedPlace): Record<string, string> {
+  return Object.fromEntries(Object.entries(entries).filter(([, value]) => value.trim() !== ''));
 }
 
 function lines(value: string): readonly string[] {

@@ -51,7 +51,7 @@ export function useGuide(id: string, start: Guide): GuideInHand {
       waiting.current = undefined;
       setState('saving');
       try {
-        const json = { guide: guideOf(now) as Record<string, unknown>, version: version.current };
+        const json = { guide: guideOf(now), version: version.current };
         const kept = await answer<Guide>(api.guides[':id'].$put({ param: { id }, json }));
         version.current = kept.version;
         setChanged(kept.isChanged);

@@ -91,9 +91,9 @@ function Editor(given: { readonly client: Client; readonly start: Json; readonly
       </div>
       <div className="stack beside">
         <Told error={preview.error} />
-        {preview.data?.notices.map(notice => (
-          <p className="notice" key={notice}>
-            {notice}
+        {preview.data?.cautions.map(caution => (
+          <p className="notice" key={caution}>
+            {caution}
           </p>
         ))}
         <PagePreview

@@ -1,3 +1,6 @@
+import type { HandoutTyped } from '#core/handout/handoutFromJson.ts';
+import { isObject } from '#core/json/presentForm.ts';
+
 /** A handout as its form holds it: every field is there, lists that are typed are texts. */
 export interface TypedHandout {
   readonly language: string;
@@ -13,7 +16,7 @@ export interface TypedHandout {
   /** One a line. */
   readonly aisleOrder: string;
   /** What this form does not know: it goes back as it came. */
-  readonly rest: Json;
+  readonly rest: HandoutTyped;
 }
 
 export interface TypedCategory {
@@ -37,7 +40,7 @@ export const partNames: Readonly<Record<string, string>> = {
   shopping: 'shopping list',
 };
 
-export function typedHandout(json: Json): TypedHandout {
+export function typedHandout(json: HandoutTyped): TypedHandout {
   const { language, title, reader, author, callUs, notes, parts, categories, aisleOrder, ...rest } = json;
   const writer = record(author);
   return {
@@ -92,7 +95,7 @@ function text(value: unknown): string {
 }
 
 function record(value: unknown): Json {
-  return typeof value === 'object' && value !== null ? (value as Json) : {};
+  return isObject(value) ? value : {};
 }
 
 function list(value: unknown): readonly unknown[] {

@@ -1,30 +1,33 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import type { PlateJson } from '#core/plate/plateFromJson.ts';
 import { answer, api, type Food, type FoodShort, type KeptPlate, type Workspace } from '../../api.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
 import { Told } from '../../ui/Told.tsx';
 import { PortionFields, portionJson, type TypedPortion, typedPortion } from './PortionFields.tsx';
 
+type CompanionJson = NonNullable<PlateJson['companions']>[number];
+
 /** A companion as the form holds it: the food with its label as the plate keeps it, and its portion. */
 interface CompanionEntry {
   readonly key: string;
-  readonly food: Readonly<Record<string, unknown>>;
-  readonly withoutSalt?: unknown;
+  readonly food: CompanionJson['food'];
+  readonly withoutSalt?: CompanionJson['food'];
   readonly portion: TypedPortion;
 }
 
 /** Makes a plate or changes one. The companions' labels travel with the plate. */
 export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undefined; readonly onDone: () => void }) {
   const queries = useQueryClient();
-  const [title, setTitle] = useState(String(start?.plate.title ?? ''));
+  const [title, setTitle] = useState(start?.plate.title ?? '');
   const [portion, setPortion] = useState(typedPortion(start?.plate.portion));
-  const [categories, setCategories] = useState((start?.plate.categories ?? []) as readonly string[]);
+  const [categories, setCategories] = useState<readonly string[]>(start?.plate.categories ?? []);
   const [companions, setCompanions] = useState<readonly CompanionEntry[]>(() => entriesOf(start?.plate.companions));
   const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
   const save = useMutation({
     mutationFn: () => {
-      const id = String(start?.plate.id ?? crypto.randomUUID());
-      const plate = {
+      const id = start?.plate.id ?? crypto.randomUUID();
+      const plate: PlateJson = {
         id,
         title,
         portion: portionJson(portion),
@@ -62,7 +65,7 @@ export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undef
       </div>
       {companions.map(entry => (
         <fieldset className="row" key={entry.key}>
-          <legend>Eaten with {String(entry.food.name)}</legend>
+          <legend>Eaten with {entry.food.name}</legend>
           <PortionFields
             name="How much of it"
             value={entry.portion}
@@ -71,7 +74,7 @@ export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undef
           <button
             type="button"
             className="quiet"
-            aria-label={`Take ${String(entry.food.name)} off the plate`}
+            aria-label={`Take ${entry.food.name} off the plate`}
             onClick={() => setCompanions(companions.filter(one => one !== entry))}
           >
             Take it off
@@ -149,13 +152,8 @@ function AddCompanion({ onAdd }: { readonly onAdd: (entry: CompanionEntry) => vo
   );
 }
 
-function entriesOf(companions: unknown): readonly CompanionEntry[] {
-  const given = (companions ?? []) as readonly {
-    readonly food: CompanionEntry['food'];
-    readonly portion: unknown;
-    readonly withoutSalt?: unknown;
-  }[];
-  return given.map(({ food, portion, withoutSalt }) => ({
+function entriesOf(companions: PlateJson['companions'] = []): readonly CompanionEntry[] {
+  return companions.map(({ food, portion, withoutSalt }) => ({
     key: crypto.randomUUID(),
     food,
     portion: typedPortion(portion),
@@ -165,7 +163,7 @@ function entriesOf(companions: unknown): readonly CompanionEntry[] {
 
 async function companionFood(id: string): Promise<CompanionEntry['food']> {
   const food = await answer<Food>(api.foods[':id'].$get({ param: { id } }));
-  const label = food.history.find(({ stands }) => stands)?.printed ?? {};
+  const label = food.history.find(({ stands }) => stands)?.printed ?? { panel: {} };
   return {
     id,
     name: food.name,

@@ -14,15 +14,14 @@ export function PlatesScreen() {
   const refresh = () => queries.invalidateQueries({ queryKey: ['plates'] });
   const remove = useMutation({
     mutationFn: ({ plate, version }: KeptPlate) =>
-      answer(api.plates[':id'].$delete({ param: { id: String(plate.id) }, query: { version: String(version) } })),
+      answer(api.plates[':id'].$delete({ param: { id: plate.id }, query: { version: String(version) } })),
     onSuccess: (_, kept) => {
       setRemoved(kept);
       return refresh();
     },
   });
   const putBack = useMutation({
-    mutationFn: ({ plate }: KeptPlate) =>
-      answer(api.plates[':id'].$put({ param: { id: String(plate.id) }, json: { plate, version: null } })),
+    mutationFn: ({ plate }: KeptPlate) => answer(api.plates[':id'].$put({ param: { id: plate.id }, json: { plate, version: null } })),
     onSuccess: () => {
       setRemoved(undefined);
       return refresh();
@@ -37,20 +36,20 @@ export function PlatesScreen() {
         </button>
       </div>
       <Told error={plates.error ?? remove.error ?? putBack.error} />
-      {removed !== undefined && <Removed name={String(removed.plate.title)} onUndo={() => putBack.mutate(removed)} />}
+      {removed !== undefined && <Removed name={removed.plate.title} onUndo={() => putBack.mutate(removed)} />}
       {editing !== undefined && (
         <PlateForm
-          key={editing === 'new' ? 'new' : String(editing.plate.id)}
+          key={editing === 'new' ? 'new' : editing.plate.id}
           start={editing === 'new' ? undefined : editing}
           onDone={() => setEditing(undefined)}
         />
       )}
       <div className="cards">
         {plates.data?.map(kept => {
-          const title = String(kept.plate.title);
-          const categories = (kept.plate.categories ?? []) as readonly string[];
+          const title = kept.plate.title;
+          const categories = kept.plate.categories ?? [];
           return (
-            <article className="sheet" key={String(kept.plate.id)}>
+            <article className="sheet" key={kept.plate.id}>
               <h2>{title.charAt(0).toUpperCase() + title.slice(1)}</h2>
               <p className="soft small">
                 {kept.isBuiltIn ? 'built in' : kept.isDemo ? 'demo, invented' : 'your own'}

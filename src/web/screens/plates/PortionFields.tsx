@@ -1,3 +1,5 @@
+import type { Portion } from '#core/plate/plate.ts';
+
 /** A portion as it is typed: a number, and what it is counted in. */
 export interface TypedPortion {
   readonly amount: string;
@@ -5,7 +7,6 @@ export interface TypedPortion {
 }
 
 const units = ['servings', 'grams', 'milliliters', 'slice', 'cup', 'tablespoon', 'teaspoon', 'piece', 'cracker'];
-const metric = ['servings', 'grams', 'milliliters'];
 
 /** Two fields, side by side, for one portion. */
 export function PortionFields({
@@ -42,12 +43,16 @@ export function PortionFields({
   );
 }
 
-export function portionJson({ amount, unit }: TypedPortion): Record<string, unknown> {
-  return metric.includes(unit) ? { [unit]: Number(amount) } : { measure: unit, count: Number(amount) };
+export function portionJson({ amount, unit }: TypedPortion): Portion {
+  const count = Number(amount);
+  if (unit === 'servings') return { servings: count };
+  if (unit === 'grams') return { grams: count };
+  return unit === 'milliliters' ? { milliliters: count } : { measure: unit, count };
 }
 
-export function typedPortion(json: unknown): TypedPortion {
-  const portion = (json ?? { servings: 1 }) as Readonly<Record<string, unknown>>;
-  const unit = metric.find(one => portion[one] !== undefined);
-  return unit === undefined ? { amount: String(portion.count), unit: String(portion.measure) } : { amount: String(portion[unit]), unit };
+export function typedPortion(portion: Portion = { servings: 1 }): TypedPortion {
+  if ('servings' in portion) return { amount: String(portion.servings), unit: 'servings' };
+  if ('grams' in portion) return { amount: String(portion.grams), unit: 'grams' };
+  if ('milliliters' in portion) return { amount: String(portion.milliliters), unit: 'milliliters' };
+  return { amount: String(portion.count), unit: portion.measure };
 }

@@ -2,13 +2,14 @@ import { useQueries } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { type SurveyColumnKey, surveyColumns } from '#core/yardstick/surveyColumns.ts';
+import { verdictWords } from '#core/yardstick/yardstick.ts';
 import { answer, api, type SurveyFood, type SurveyRow } from '../../api.ts';
-import { AdditiveTags } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
-import { verdictWords } from '../../ui/verdictLook.ts';
-import { type Column, columnNames, type SurveyRequest } from './surveyRequest.ts';
+import { AdditiveTags } from './AdditiveTags.tsx';
+import type { SurveyRequest } from './surveyRequest.ts';
 
-type SortKey = 'verdict' | 'name' | 'energyKcal' | 'sodiumMg' | Column;
+type SortKey = 'verdict' | 'name' | 'energyKcal' | 'sodiumMg' | SurveyColumnKey;
 /** Reasons and ways in are asked for in blocks of rows that come into view. */
 const block = 25;
 
@@ -139,12 +140,12 @@ interface Heading {
   readonly isNumber?: boolean;
 }
 
-function headingsWith(columns: readonly Column[]): readonly Heading[] {
+function headingsWith(columns: readonly SurveyColumnKey[]): readonly Heading[] {
   return [
     { key: 'name', name: 'Food' },
     { key: 'energyKcal', name: 'Energy', isNumber: true },
     { key: 'sodiumMg', name: 'Sodium', isNumber: true },
-    ...columns.map((key): Heading => ({ key, name: columnNames[key], isNumber: true })),
+    ...columns.map((key): Heading => ({ key, name: surveyColumns[key].title, isNumber: true })),
     { name: 'Additives' },
     { key: 'verdict', name: 'Verdict and way in' },
   ];
@@ -185,12 +186,12 @@ function Row(given: {
       </span>
       {request.columns.map((key, at) => (
         <span role="gridcell" className="num" key={key}>
-          <span className="colname">{columnNames[key]} </span>
+          <span className="colname">{surveyColumns[key].title} </span>
           {row.columns[at]?.text}
         </span>
       ))}
       <span role="gridcell">
-        <AdditiveTags letters={row.additives} />
+        <AdditiveTags classes={row.additives} />
       </span>
       <span role="gridcell">
         <VerdictMark word={row.verdict} /> {row.verdict === "can't tell" ? null : row.margin}{' '}
@@ -216,13 +217,13 @@ function WaysIn({ detail, all }: { readonly detail: SurveyFood; readonly all: bo
 }
 
 /** Rows come by name and maker; sorting keeps that order among those that are alike. */
-function sortedRows(rows: readonly SurveyRow[], key: SortKey, down: boolean, columns: readonly Column[]): readonly SurveyRow[] {
+function sortedRows(rows: readonly SurveyRow[], key: SortKey, down: boolean, columns: readonly SurveyColumnKey[]): readonly SurveyRow[] {
   if (key === 'name') return down ? rows.toReversed() : rows;
   if (key === 'verdict') {
     const byWord = Map.groupBy(rows, ({ verdict }) => verdict);
     return (down ? verdictWords.toReversed() : verdictWords).flatMap(word => byWord.get(word) ?? []);
   }
-  const at = columns.indexOf(key as Column);
+  const at = columns.indexOf(key as SurveyColumnKey);
   const value = (row: SurveyRow): number | null => (key === 'energyKcal' || key === 'sodiumMg' ? row[key] : (row.columns[at]?.low ?? null));
   // What is not known stands at the end, whichever way the column is sorted.
   const [known, unknown] = [rows.filter(row => value(row) !== null), rows.filter(row => value(row) === null)];

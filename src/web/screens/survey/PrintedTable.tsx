@@ -1,8 +1,10 @@
 import { useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
+import { surveyColumns } from '#core/yardstick/surveyColumns.ts';
 import type { SurveyRow } from '../../api.ts';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
-import { columnNames, type SurveyRequest } from './surveyRequest.ts';
+import { additiveWords } from './AdditiveTags.tsx';
+import type { SurveyRequest } from './surveyRequest.ts';
 
 /** On paper every food of the survey stands in the table; on screen only those in view do, so it is made when printing begins. */
 export function PrintedTable({ rows, request }: { readonly rows: readonly SurveyRow[]; readonly request: SurveyRequest }) {
@@ -21,7 +23,7 @@ export function PrintedTable({ rows, request }: { readonly rows: readonly Survey
             <th className="num">Sodium</th>
             {request.columns.map(key => (
               <th className="num" key={key}>
-                {columnNames[key]}
+                {surveyColumns[key].title}
               </th>
             ))}
             <th className="additives">Additives named</th>
@@ -42,7 +44,7 @@ export function PrintedTable({ rows, request }: { readonly rows: readonly Survey
                   {row.columns[at]?.text}
                 </td>
               ))}
-              <td>{additivesInWords(row.additives)}</td>
+              <td>{row.additives.map(additiveWords).join('; ')}</td>
               <td>
                 <VerdictMark word={row.verdict} /> {row.margin}
                 {row.closeCall ? ' (close call)' : ''}
@@ -53,14 +55,6 @@ export function PrintedTable({ rows, request }: { readonly rows: readonly Survey
       </table>
     </>
   );
-}
-
-function additivesInWords(letters: string): string {
-  return letters
-    .split(' ')
-    .filter(Boolean)
-    .map(letter => `${letter.startsWith('P') ? 'phosphate' : 'potassium'}${letter.endsWith('?') ? ', not certain' : ''}`)
-    .join('; ');
 }
 
 function useIsPrinting(): boolean {

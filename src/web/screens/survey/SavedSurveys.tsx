@@ -57,7 +57,7 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
                     yardstick: one.yardstickId,
                     setting: one.setting ?? '',
                     servings: one.servings === undefined ? '' : String(one.servings),
-                    on: one.switchedOn.join(','),
+                    on: (one.switchedOn ?? []).join(','),
                     food: '',
                     show: '',
                   })

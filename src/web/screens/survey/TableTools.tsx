@@ -1,9 +1,10 @@
 import { useMutation } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
+import { type SurveyColumnKey, surveyColumnKeys, surveyColumns } from '#core/yardstick/surveyColumns.ts';
 import { api, problemOf } from '../../api.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
-import { type Column, columnNames, mostColumns, type SurveyRequest } from './surveyRequest.ts';
+import { mostColumns, type SurveyRequest } from './surveyRequest.ts';
 
 /** What can be done with the table: choose its columns, save it, print it, add to the shelf. */
 export function TableTools({
@@ -11,7 +12,7 @@ export function TableTools({
   onColumns,
 }: {
   readonly request: SurveyRequest;
-  readonly onColumns: (columns: readonly Column[]) => void;
+  readonly onColumns: (columns: readonly SurveyColumnKey[]) => void;
 }) {
   const { columns } = request;
   const save = useMutation({
@@ -28,7 +29,7 @@ export function TableTools({
         <summary className="quiet">Columns</summary>
         <fieldset>
           <legend>Also show, up to {mostColumns}</legend>
-          {(Object.keys(columnNames) as Column[]).map(key => (
+          {surveyColumnKeys.map(key => (
             <label className="row" key={key}>
               <input
                 type="checkbox"
@@ -36,7 +37,7 @@ export function TableTools({
                 disabled={!columns.includes(key) && columns.length >= mostColumns}
                 onChange={event => onColumns(event.target.checked ? [...columns, key] : columns.filter(one => one !== key))}
               />
-              <span>{columnNames[key]}</span>
+              <span>{surveyColumns[key].title}</span>
             </label>
           ))}
         </fieldset>

@@ -1,6 +1,7 @@
+import { verdictWords } from '#core/yardstick/yardstick.ts';
 import type { Survey } from '../../api.ts';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
-import { toneOf, verdictWords } from '../../ui/verdictLook.ts';
+import { toneOf } from '../../ui/verdictLook.ts';
 
 /** How many foods got which verdict; each count shows only its foods when pressed. */
 export function Tally({

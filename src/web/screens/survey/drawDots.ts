@@ -1,4 +1,5 @@
-import { toneOf, type VerdictWord } from '../../ui/verdictLook.ts';
+import type { VerdictWord } from '#core/yardstick/yardstick.ts';
+import { toneOf } from '../../ui/verdictLook.ts';
 import type { PlaneScale, Point } from './planeGeometry.ts';
 
 /**

@@ -1,4 +1,5 @@
 import type { InferRequestType } from 'hono/client';
+import { type SurveyColumnKey, surveyColumnKeys } from '#core/yardstick/surveyColumns.ts';
 import type { api, KeptPlate } from '../../api.ts';
 import type { SurveySearch } from './surveySearch.ts';
 
@@ -7,7 +8,7 @@ export type SurveyRequest = Omit<InferRequestType<typeof api.survey.$post>['json
   readonly category: string;
   readonly plate: string;
   readonly yardstick: string;
-  readonly columns: Column[];
+  readonly columns: SurveyColumnKey[];
 };
 
 const settings = ['ckd-not-on-dialysis', 'hemodialysis', 'peritoneal-dialysis', 'transplant'] as const;
@@ -20,32 +21,17 @@ export const settingNames: Readonly<Record<Setting, string>> = {
   transplant: 'transplant',
 };
 
-/** The nutrients that may stand in further columns of the table; energy and sodium always do. */
-export const columnNames = {
-  potassiumMg: 'Potassium',
-  phosphorusMg: 'Phosphorus',
-  proteinG: 'Protein',
-  calciumMg: 'Calcium',
-  carbohydrateG: 'Carbohydrate',
-  fiberG: 'Fiber',
-  addedSugarsG: 'Added sugars',
-  fatG: 'Fat',
-  saturatedFatG: 'Saturated fat',
-} as const;
-export type Column = keyof typeof columnNames;
 /** More would leave the names of foods no room. */
 export const mostColumns = 4;
 
-function isColumn(key: string): key is Column {
-  return key in columnNames;
+function isColumn(key: string): key is SurveyColumnKey {
+  return surveyColumnKeys.some(one => one === key);
 }
 
 /** The plate to begin with: the first that is for the category, else the first for anything. */
 export function plateFor(category: string | undefined, plates: readonly KeptPlate[] | undefined): string {
-  const forIt = plates?.find(
-    ({ plate }) => category !== undefined && (plate.categories as readonly string[] | undefined)?.includes(category),
-  );
-  return String((forIt ?? plates?.find(({ plate }) => plate.categories === undefined))?.plate.id ?? 'on-its-own');
+  const forIt = plates?.find(({ plate }) => category !== undefined && plate.categories?.includes(category));
+  return (forIt ?? plates?.find(({ plate }) => plate.categories === undefined))?.plate.id ?? 'on-its-own';
 }
 
 /** The request that an address asks for; what it leaves out is the first that there is. */

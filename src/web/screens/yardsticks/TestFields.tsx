@@ -1,8 +1,12 @@
-import { type JsonTest, kindNames, measureOfKind, nutrientChoices, testBases } from './jsonTest.ts';
+import { additiveClasses } from '#core/additive/additive.ts';
+import { type JsonTest, kindChoices, measureOfKind, nutrientChoices, testBases } from './jsonTest.ts';
 
-const boundNames = { atMost: 'at most', atLeast: 'at least', below: 'under' } as const;
-type BoundKind = keyof typeof boundNames;
-const boundKinds = Object.keys(boundNames) as BoundKind[];
+const boundChoices = [
+  ['atMost', 'at most'],
+  ['atLeast', 'at least'],
+  ['below', 'under'],
+] as const;
+type BoundKind = (typeof boundChoices)[number][0];
 
 /** One test of a yardstick: what is measured, on which basis, against which bound, and where the bound comes from. */
 export function TestFields({
@@ -17,7 +21,7 @@ export function TestFields({
   readonly onRemove: () => void;
 }) {
   const { measure } = test;
-  const kind = boundKinds.find(one => test[one] !== undefined);
+  const kind = boundChoices.find(([one]) => test[one] !== undefined)?.[0];
   // A bound that was changed is no longer what its old source says.
   const bound = (next: BoundKind, figure: number): void => {
     const { atMost: _, atLeast: __, below: ___, ...rest } = test;
@@ -27,12 +31,7 @@ export function TestFields({
     <fieldset className="stack">
       <legend>{text}</legend>
       <div className="formgrid">
-        <Choice
-          name="Measure"
-          value={measure.kind}
-          options={Object.entries(kindNames)}
-          onChange={next => onChange(measureOfKind(test, next as keyof typeof kindNames))}
-        />
+        <Choice name="Measure" value={measure.kind} options={kindChoices} onChange={next => onChange(measureOfKind(test, next))} />
         {'nutrient' in measure && (
           <Choice
             name="Nutrient"
@@ -61,7 +60,7 @@ export function TestFields({
           <Choice
             name="Additives"
             value={measure.class}
-            options={['phosphate', 'potassium', 'sodium'].map(one => [one, one])}
+            options={additiveClasses.map(one => [one, one] as const)}
             onChange={next => onChange({ ...test, measure: { ...measure, class: next } })}
           />
         )}
@@ -79,12 +78,7 @@ export function TestFields({
         <Choice name="Basis" value={test.basis} options={testBases(measure.kind)} onChange={basis => onChange({ ...test, basis })} />
         {kind !== undefined && (
           <>
-            <Choice
-              name="Bound"
-              value={kind}
-              options={Object.entries(boundNames)}
-              onChange={next => bound(next as BoundKind, test[kind]!)}
-            />
+            <Choice name="Bound" value={kind} options={boundChoices} onChange={next => bound(next, test[kind]!)} />
             <NumberField name="Figure" value={test[kind]!} onChange={figure => bound(kind, figure)} />
             <NumberField
               name="Nearly: over by no more than"
@@ -127,21 +121,27 @@ export function TestFields({
   );
 }
 
-function Choice({
+function Choice<Key extends string>({
   name,
   value,
   options,
   onChange,
 }: {
   readonly name: string;
-  readonly value: string;
-  readonly options: readonly (readonly [string, string])[];
-  readonly onChange: (value: string) => void;
+  readonly value: Key;
+  readonly options: readonly (readonly [Key, string])[];
+  readonly onChange: (value: Key) => void;
 }) {
   return (
     <label className="field">
       <span>{name}</span>
-      <select value={value} onChange={event => onChange(event.target.value)}>
+      <select
+        value={value}
+        onChange={event => {
+          const chosen = options.find(([key]) => key === event.target.value);
+          if (chosen !== undefined) onChange(chosen[0]);
+        }}
+      >
         {options.map(([key, words]) => (
           <option key={key} value={key}>
             {words}

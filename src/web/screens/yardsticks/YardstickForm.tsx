@@ -10,10 +10,10 @@ import { Trial } from './Trial.tsx';
 /** Changes a yardstick's tests, adds and removes some, and tries it against a survey meanwhile. */
 export function YardstickForm({ start, onDone }: { readonly start: KeptYardstick; readonly onDone: () => void }) {
   const queries = useQueryClient();
-  const [title, setTitle] = useState(start.isBuiltIn ? `${String(start.yardstick.title)}, my own` : String(start.yardstick.title));
-  const [purpose, setPurpose] = useState(String(start.yardstick.purpose));
-  const [tests, setTests] = useState(start.yardstick.tests as unknown as readonly JsonTest[]);
-  const id = start.isBuiltIn ? `own-${String(start.yardstick.id)}` : String(start.yardstick.id);
+  const [title, setTitle] = useState(start.isBuiltIn ? `${start.yardstick.title}, my own` : start.yardstick.title);
+  const [purpose, setPurpose] = useState(start.yardstick.purpose ?? '');
+  const [tests, setTests] = useState<readonly JsonTest[]>(start.yardstick.tests);
+  const id = start.isBuiltIn ? `own-${start.yardstick.id}` : start.yardstick.id;
   const changed = { ...start.yardstick, id, title, purpose, tests };
   const save = useMutation({
     mutationFn: () =>

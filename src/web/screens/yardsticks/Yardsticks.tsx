@@ -14,7 +14,7 @@ export function YardsticksScreen() {
   const refresh = () => queries.invalidateQueries({ queryKey: ['yardsticks'] });
   const remove = useMutation({
     mutationFn: ({ yardstick, version }: KeptYardstick) =>
-      answer(api.yardsticks[':id'].$delete({ param: { id: String(yardstick.id) }, query: { version: String(version) } })),
+      answer(api.yardsticks[':id'].$delete({ param: { id: yardstick.id }, query: { version: String(version) } })),
     onSuccess: (_, kept) => {
       setRemoved(kept);
       return refresh();
@@ -22,7 +22,7 @@ export function YardsticksScreen() {
   });
   const putBack = useMutation({
     mutationFn: ({ yardstick }: KeptYardstick) =>
-      answer(api.yardsticks[':id'].$put({ param: { id: String(yardstick.id) }, json: { yardstick, version: null } })),
+      answer(api.yardsticks[':id'].$put({ param: { id: yardstick.id }, json: { yardstick, version: null } })),
     onSuccess: () => {
       setRemoved(undefined);
       return refresh();
@@ -32,22 +32,22 @@ export function YardsticksScreen() {
     <>
       <h1>Yardsticks</h1>
       <Told error={yardsticks.error ?? remove.error ?? putBack.error} />
-      {removed !== undefined && <Removed name={String(removed.yardstick.title)} onUndo={() => putBack.mutate(removed)} />}
-      {editing !== undefined && <YardstickForm key={String(editing.yardstick.id)} start={editing} onDone={() => setEditing(undefined)} />}
+      {removed !== undefined && <Removed name={removed.yardstick.title} onUndo={() => putBack.mutate(removed)} />}
+      {editing !== undefined && <YardstickForm key={editing.yardstick.id} start={editing} onDone={() => setEditing(undefined)} />}
       <div className="cards">
         {yardsticks.data?.map(kept => {
-          const title = String(kept.yardstick.title);
+          const title = kept.yardstick.title;
           return (
-            <article className="sheet" key={String(kept.yardstick.id)}>
+            <article className="sheet" key={kept.yardstick.id}>
               <h2>{title.charAt(0).toUpperCase() + title.slice(1)}</h2>
               <p className="small soft">{kept.isBuiltIn ? 'built in' : 'your own'}</p>
-              <p>{String(kept.yardstick.purpose)}</p>
+              <p>{kept.yardstick.purpose}</p>
               <ul>
                 {kept.tests.map(({ id, text }) => (
                   <li key={id}>{text}</li>
                 ))}
               </ul>
-              {(kept.yardstick.cautions as readonly string[]).map(caution => (
+              {(kept.yardstick.cautions ?? []).map(caution => (
                 <p key={caution} className="small soft">
                   {caution}
                 </p>

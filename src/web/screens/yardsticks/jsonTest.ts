@@ -1,27 +1,11 @@
+import { type Nutrient, nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
+import type { YardstickJson } from '#core/yardstick/yardstickFromJson.ts';
+
 /** A test of a yardstick as docs/formats.md has it in JSON. */
-export interface JsonTest {
-  readonly id: string;
-  readonly measure: JsonMeasure;
-  readonly basis: string;
-  readonly atMost?: number;
-  readonly atLeast?: number;
-  readonly below?: number;
-  readonly absent?: true;
-  readonly slack?: number;
-  readonly useEstimates?: boolean;
-  readonly off?: boolean;
-  readonly claimRule?: string;
-  readonly source: { readonly kind: string; readonly text: string };
-}
+export type JsonTest = YardstickJson['tests'][number];
+export type JsonMeasure = JsonTest['measure'];
 
-export type JsonMeasure =
-  | { readonly kind: 'nutrient' | 'daily-value-percent'; readonly nutrient: string }
-  | { readonly kind: 'difference'; readonly nutrient: string; readonly minus: string }
-  | { readonly kind: 'ratio'; readonly nutrient: string; readonly per: string }
-  | { readonly kind: 'additive'; readonly class: string }
-  | { readonly kind: 'ingredient'; readonly kin: string };
-
-export const kindNames: Readonly<Record<JsonMeasure['kind'], string>> = {
+const kindNames: Readonly<Record<JsonMeasure['kind'], string>> = {
   nutrient: 'amount of a nutrient',
   difference: 'one nutrient against another',
   ratio: 'one nutrient for each unit of another',
@@ -30,21 +14,16 @@ export const kindNames: Readonly<Record<JsonMeasure['kind'], string>> = {
   ingredient: 'no ingredient named',
 };
 
-export const nutrientChoices: readonly (readonly [string, string])[] = [
-  ['sodiumMg', 'sodium (mg)'],
-  ['potassiumMg', 'potassium (mg)'],
-  ['phosphorusMg', 'phosphorus (mg)'],
-  ['proteinG', 'protein (g)'],
-  ['energyKcal', 'energy (kcal)'],
-  ['calciumMg', 'calcium (mg)'],
-  ['fatG', 'fat (g)'],
-  ['saturatedFatG', 'saturated fat (g)'],
-  ['carbohydrateG', 'carbohydrate (g)'],
-  ['totalSugarsG', 'sugars (g)'],
-  ['addedSugarsG', 'added sugars (g)'],
-  ['fiberG', 'fiber (g)'],
-  ['cholesterolMg', 'cholesterol (mg)'],
-];
+const kinds = Object.keys(kindNames) as readonly JsonMeasure['kind'][];
+
+export const kindChoices: readonly (readonly [JsonMeasure['kind'], string])[] = kinds.map(kind => [kind, kindNames[kind]] as const);
+
+/** Those that yardsticks mostly look at come first. */
+const first: readonly Nutrient[] = ['sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG', 'energyKcal', 'calciumMg'];
+
+export const nutrientChoices: readonly (readonly [Nutrient, string])[] = [...new Set([...first, ...nutrientKeys])].map(
+  key => [key, `${nutrients[key].name} (${nutrients[key].unit})`] as const,
+);
 
 const baseNames = {
   'as-eaten': 'the portion as eaten',
@@ -54,11 +33,13 @@ const baseNames = {
   'per-100-ml': '100 mL',
   'per-reference-amount': 'the reference amount',
 } as const;
+type ShownBasis = keyof typeof baseNames;
+const shownBases = Object.keys(baseNames) as readonly ShownBasis[];
 
 /** What is named on a label is looked for in the portion or on the plate; a number has every basis. */
-export function testBases(kind: JsonMeasure['kind']): readonly (readonly [string, string])[] {
-  const all = Object.entries(baseNames);
-  return kind === 'additive' || kind === 'ingredient' ? all.slice(0, 2) : all;
+export function testBases(kind: JsonMeasure['kind']): readonly (readonly [ShownBasis, string])[] {
+  const looksForWords = kind === 'additive' || kind === 'ingredient';
+  return (looksForWords ? shownBases.slice(0, 2) : shownBases).map(key => [key, baseNames[key]] as const);
 }
 
 /** The test with a measure of another kind; what the new kind has no place for goes. */

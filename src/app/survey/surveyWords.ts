@@ -1,6 +1,6 @@
 /** Words and figures that the table and the CSV of a survey share. */
-import type { SurveyedFood } from '#app/surveyCategory.ts';
-import type { AdditiveClass, AdditiveFinding, Certainty } from '#core/additive/additive.ts';
+import { type AdditiveFinding, additiveClasses, type Certainty } from '#core/additive/additive.ts';
+import type { ReadLabel } from '#core/label/label.ts';
 import type { Total } from '#core/quantity/amount.ts';
 import { ceilTo, floorTo } from '#core/quantity/rounding.ts';
 
@@ -20,15 +20,13 @@ const certaintyText: Readonly<Record<Certainty, string>> = {
   misspelled: ' (misspelled)',
 };
 
-const classes: readonly AdditiveClass[] = ['phosphate', 'potassium', 'sodium'];
-
 /**
  * The additives that count, by class: "phosphate: sodium phosphates; sodium: salt, sodium nitrite (may be in it)". A label
  * without a statement is unknown, not free of them.
  */
-export function additivesText({ food: { label } }: SurveyedFood): string {
+export function additivesText(label: ReadLabel): string {
   if (label.statement === undefined) return 'unknown: no statement was read';
-  const named = classes.flatMap(one => {
+  const named = additiveClasses.flatMap(one => {
     const ofClass = label.additives.filter(finding => finding.counts && finding.class === one).map(additiveText);
     return ofClass.length === 0 ? [] : [`${one}: ${[...new Set(ofClass)].join(', ')}`];
   });

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { readTable } from '#adapters/files/readTable.ts';
+import { onPlate } from '#core/plate/plateAmounts.ts';
 import { plateFromJson } from '#core/plate/plateFromJson.ts';
 import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
-import { importLabels } from './importLabels.ts';
-import { foodsOf, surveyCategory } from './surveyCategory.ts';
+import { foodsOf, importLabels } from './importLabels.ts';
+import { judgeShelf, tellable } from './judgeShelf.ts';
 
 const yardstick = builtInYardsticks.find(({ id }) => id === 'low-in-sodium-as-eaten')!;
 const bread = { serving: { household: '2 slices', grams: 64 }, panel: { energyKcal: 160, sodiumMg: 20 } };
@@ -17,7 +18,7 @@ const plate = plateFromJson({
 
 function surveyOf(csv: string, onProgress?: (done: number, total: number) => void) {
   const foods = foodsOf(importLabels(readTable(new TextEncoder().encode(csv))).value);
-  return surveyCategory({ foods, plate, yardstick, shelf: { foods, plates: [plate] } }, onProgress);
+  return judgeShelf({ foods, plate, yardstick, ways: { shelf: { foods, plates: [plate] }, keep: tellable } }, onProgress);
 }
 
 const csv = `id,name,Serving size,Calories,Sodium
@@ -27,7 +28,7 @@ ham,Ham,4 slices (56 g),60,400
 ,Odd,4 slices (56 g),70,
 `;
 
-describe('surveyCategory', () => {
+describe('judgeShelf', () => {
   // Worked by hand: 80 + 160 = 240 kcal against 230 + 20 = 250 mg is 10 over, the slack of the yardstick; 220 kcal against
   // 420 mg is over; 230 kcal against 230 mg is not over. The rule is common practice, no source.
   it('[SUR-1] each food is judged with its companions, and the words are counted', () => {
@@ -39,8 +40,12 @@ describe('surveyCategory', () => {
       ['row-5', "can't tell"],
     ]);
     expect(counts).toEqual({ fits: 1, nearly: 1, over: 1, "can't tell": 1 });
-    expect(foods[0]?.onPlate).toMatchObject({ energyKcal: { judged: { lo: 240, hi: 240 } }, sodiumMg: { judged: { lo: 250, hi: 250 } } });
-    expect(foods[3]?.onPlate.sodiumMg.missing).toHaveLength(1);
+    const held = (at: number, nutrient: 'energyKcal' | 'sodiumMg') => onPlate(plate, foods[at]!.food, nutrient);
+    expect([held(0, 'energyKcal').judged, held(0, 'sodiumMg').judged]).toEqual([
+      { lo: 240, hi: 240 },
+      { lo: 250, hi: 250 },
+    ]);
+    expect(held(3, 'sodiumMg').missing).toHaveLength(1);
   });
 
   it('[SUR-2] ways in are looked for where a food is over or nearly, and nowhere else', () => {

@@ -1,0 +1,28 @@
+import type { ChartNote } from '#core/client/note/chartNote.ts';
+import type { ClientVault } from './clientVault.ts';
+import type { Demo } from './loadDemo.ts';
+import type { Minerals } from './minerals.ts';
+import type { PdfPrinter, ReadDatasets, SiteFiles, Table } from './ports.ts';
+import type { Shelf } from './shelf.ts';
+import type { Store } from './store.ts';
+
+/** What the use cases of the workbench work with; the main file joins it to the world. */
+export interface Workbench {
+  readonly store: Store;
+  readonly shelf: Shelf;
+  readonly minerals: Minerals;
+  readonly vault: ClientVault;
+  readonly noteDocument: (note: ChartNote) => Promise<Uint8Array>;
+  readonly now: () => Date;
+  /** An identity that nothing else has. */
+  readonly newId: () => string;
+  readonly demo: () => Demo;
+  /** CSV or XLSX. @throws Fault table-without-headings, file-not-readable */
+  readonly readTable: (bytes: Uint8Array) => Promise<Table>;
+  /** @throws Fault browser-not-found */
+  readonly pdfPrinter: () => PdfPrinter;
+  /** A ZIP file; the same files give the same bytes. */
+  readonly zip: (files: SiteFiles) => Uint8Array;
+  /** @throws Fault reference-not-recognized, reference-not-valid */
+  readonly readDatasets: ReadDatasets;
+}

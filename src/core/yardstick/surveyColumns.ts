@@ -1,0 +1,72 @@
+import { recordOf } from '#core/json/recordOf.ts';
+import type { Plate, PlateFood } from '#core/plate/plate.ts';
+import { plateTotal } from '#core/plate/plateAmounts.ts';
+import { type Total, unknownReasonText } from '#core/quantity/amount.ts';
+import { divide } from '#core/quantity/interval.ts';
+import { type Nutrient, nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
+import { decimalsOf, rangeText } from './figureText.ts';
+
+/** What a column says of one food: words ready to show, and a number to sort by, null where nothing is known. */
+export interface SurveyCell {
+  readonly text: string;
+  readonly low: number | null;
+}
+
+/** A column that a survey may show: on the screen, in its CSV and on the command line alike. */
+export interface SurveyColumn {
+  readonly title: string;
+  readonly unit: string;
+  /** Of the portion alone, without what it is eaten with. */
+  readonly cell: (food: PlateFood, plate: Plate) => SurveyCell;
+}
+
+/** The columns beyond the nutrients; a further one is added here and nowhere else. */
+const ownColumns = {
+  phosphorusMgPerProteinG: {
+    title: 'Phosphorus per g protein',
+    unit: 'mg/g',
+    cell: (food, plate) => ratioCell(totalOf(food, plate, 'phosphorusMg'), totalOf(food, plate, 'proteinG'), 'mg/g'),
+  },
+} as const satisfies Readonly<Record<string, SurveyColumn>>;
+
+/** Energy and sodium always stand in a survey. */
+const alwaysShown = ['energyKcal', 'sodiumMg'] as const;
+type ShownNutrient = Exclude<Nutrient, (typeof alwaysShown)[number]>;
+
+export type SurveyColumnKey = ShownNutrient | keyof typeof ownColumns;
+
+const shownNutrients = nutrientKeys.filter((key): key is ShownNutrient => !alwaysShown.some(one => one === key));
+const ownKeys = Object.keys(ownColumns) as readonly (keyof typeof ownColumns)[];
+
+/** In the order in which they are offered. */
+export const surveyColumnKeys: readonly SurveyColumnKey[] = [...shownNutrients, ...ownKeys];
+
+export const surveyColumns: Readonly<Record<SurveyColumnKey, SurveyColumn>> = {
+  ...recordOf(shownNutrients, nutrientColumn),
+  ...ownColumns,
+};
+
+function nutrientColumn(nutrient: Nutrient): SurveyColumn {
+  const { name, unit } = nutrients[nutrient];
+  const title = name.charAt(0).toUpperCase() + name.slice(1);
+  return { title, unit, cell: (food, plate) => totalCell(totalOf(food, plate, nutrient), nutrient) };
+}
+
+function totalOf(food: PlateFood, { portion }: Plate, nutrient: Nutrient): Total {
+  return plateTotal([{ food, portion }], nutrient);
+}
+
+function totalCell({ judged, missing, estimated }: Total, nutrient: Nutrient): SurveyCell {
+  if (missing.length > 0) return { text: unknownReasonText[missing[0]!.reason], low: null };
+  const text = rangeText(judged, nutrients[nutrient].unit, decimalsOf(nutrient));
+  return { text: estimated ? `estimated ${text}` : text, low: judged.lo };
+}
+
+/** One total over another: 120 mg phosphorus in 10 g protein is 12 mg/g. Rounded outward, to one decimal. */
+function ratioCell(of: Total, per: Total, unit: string): SurveyCell {
+  const [missing] = [...of.missing, ...per.missing];
+  if (missing !== undefined) return { text: unknownReasonText[missing.reason], low: null };
+  if (per.judged.hi === 0) return { text: 'none to divide by', low: null };
+  const ratio = divide(of.judged, per.judged);
+  return { text: `${of.estimated || per.estimated ? 'estimated ' : ''}${rangeText(ratio, unit, 1)}`, low: ratio.lo };
+}

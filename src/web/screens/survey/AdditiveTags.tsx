@@ -1,0 +1,26 @@
+import type { SurveyRow } from '../../api.ts';
+
+const letters = { phosphate: 'P', potassium: 'K' } as const;
+
+/** The classes of additives that a label names: a letter, its word, and "?" where it is not certain. */
+export function AdditiveTags({ classes }: { readonly classes: SurveyRow['additives'] }) {
+  if (classes.length === 0) return null;
+  return (
+    <span className="row">
+      {classes.map(({ class: kind, isCertain }) => (
+        <span className="tag" key={kind}>
+          <b>
+            {letters[kind]}
+            {isCertain ? '' : '?'}
+          </b>{' '}
+          {additiveWords({ class: kind, isCertain })}
+        </span>
+      ))}
+    </span>
+  );
+}
+
+/** "phosphate, not certain" */
+export function additiveWords({ class: kind, isCertain }: SurveyRow['additives'][number]): string {
+  return `${kind}${isCertain ? '' : ', not certain'}`;
+}
