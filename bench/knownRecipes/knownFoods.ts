@@ -26,7 +26,7 @@ export interface KnownFood {
 }
 
 /** What 100 g of the finished food truly hold. The added milligrams are a part of the phosphorus and of the potassium. */
-export type Truth = Composition & { readonly addedPhosphorusMg: number; readonly addedPotassiumMg: number };
+type Truth = Composition & { readonly addedPhosphorusMg: number; readonly addedPotassiumMg: number };
 
 /** Reads SR28 from the folder of open data. No mineral leaves with the water. */
 export function truthPer100G(recipe: Recipe): Truth {

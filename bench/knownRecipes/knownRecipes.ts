@@ -26,7 +26,7 @@ export type Kind = (typeof files)[number][0];
 
 export const kinds: readonly Kind[] = files.map(([kind]) => kind);
 
-export type KnownRecipe = Recipe & { readonly kind: Kind };
+type KnownRecipe = Recipe & { readonly kind: Kind };
 
 /** Everything that the known recipes are made of. */
 export const pantry = ingredientsIn(new URL('./pantry.json', import.meta.url));

@@ -34,7 +34,12 @@ function checked<Schema extends z.ZodType>(file: URL, schema: Schema): z.output<
 }
 
 function jsonIn(file: URL): unknown {
-  return JSON.parse(readFileSync(file, 'utf8'));
+  const text = readFileSync(file, 'utf8');
+  try {
+    return JSON.parse(text);
+  } catch (cause) {
+    throw new RangeError(`${fileURLToPath(file)} is not JSON`, { cause });
+  }
 }
 
 function refuse(file: URL, issues: readonly Issue[]): void {

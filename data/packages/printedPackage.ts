@@ -6,7 +6,7 @@ import type { Food } from './recipe.ts';
 import { statementText } from './statementText.ts';
 
 /** What a package says of its food: the panel for one serving, and the ingredient statement. */
-export interface PrintedPackage extends Panel {
+interface PrintedPackage extends Panel {
   readonly statement: string;
 }
 

@@ -23,10 +23,10 @@ export function reportRecipeFaults(file: RecipeFile, world: RecipeWorld, context
     const place = ['foods', at];
     if (ids.indexOf(food.id) !== at) report([...place, 'id'], 'an id that no other food of the file has');
     reportFood(food, file, report, place);
-    if (food.sold !== undefined && world.makers?.[food.sold.maker] === undefined)
+    if (food.sold !== undefined && !Object.hasOwn(world.makers ?? {}, food.sold.maker))
       report([...place, 'sold', 'maker'], 'a key of the makers');
     for (const { line, path } of placedLines(food.items ?? [], [...place, 'items'])) {
-      if (world.ingredients[line.of] === undefined) report([...path, 'of'], 'the name of an ingredient');
+      if (!Object.hasOwn(world.ingredients, line.of)) report([...path, 'of'], 'the name of an ingredient');
       reportGrams(line, file.versions, report, path);
     }
   }

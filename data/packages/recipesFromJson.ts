@@ -4,7 +4,7 @@ import type { Food, Line, PackageFacts, Recipe, RecipeItem, Sold } from './recip
 import { gramsIn, linesIn, type RecipeWorld, reportRecipeFaults } from './recipeFaults.ts';
 import { type FoodEntry, type LineEntry, recipeFileSchema, type SoldEntry } from './recipeFile.ts';
 
-export interface ReadRecipes {
+interface ReadRecipes {
   /** In the order of the file, the versions of a food after one another; none when there are issues. */
   readonly foods: readonly Food[];
   readonly issues: readonly Issue<JsonIssueCode>[];
