@@ -2,7 +2,7 @@ import type { PrintedLabel } from '#core/label/label.ts';
 import { panelLines } from '#data/packages/panelLines.ts';
 import { printedPackage } from '#data/packages/printedPackage.ts';
 import { localGtin } from './gtin.ts';
-import type { Category, DemoFood } from './recipes.ts';
+import type { DemoFood } from './recipes.ts';
 
 /** The headings of labels.csv, as docs/formats.md names them. */
 export const headings = [
@@ -29,7 +29,7 @@ export const headings = [
 ] as const;
 
 /** One row of the table, its cells by their headings: what the recipe and the law print, with the oddities of this label over it. */
-export function labelRow(food: DemoFood, category: Category): Readonly<Record<string, string>> {
+export function labelRow(food: DemoFood, category: string): Readonly<Record<string, string>> {
   const { serving, panel, front, referenceAmount: _, otherColumns: __, ...label } = printedLabel(food);
   const cells: Readonly<Record<string, string | number | undefined>> = {
     ...label,

@@ -44,7 +44,7 @@ export interface Recipe extends PackageFacts {
 }
 
 /** Several foods in one carton, equal weights of each: one panel for the mean, one ingredient list a food. */
-export interface VarietyPack extends PackageFacts {
+interface VarietyPack extends PackageFacts {
   readonly boxes: readonly Recipe[];
 }
 

@@ -52,7 +52,8 @@ function withInnerBrackets(text: string, inner: PrintStyle['innerBrackets']): st
     if (bracket === '(') depth += 1;
     const inside = depth > 1;
     if (bracket === ')') depth -= 1;
-    return inside ? { '(': '[', ')': ']' }[bracket as '(' | ')'] : bracket;
+    if (!inside) return bracket;
+    return bracket === '(' ? '[' : ']';
   });
 }
 
