@@ -6,7 +6,7 @@ import { readLabel } from '#core/label/readLabel.ts';
 import { estimateMinerals } from '#core/recipe/estimateMinerals.ts';
 import type { MineralEstimate, MineralRange } from '#core/recipe/minerals.ts';
 import { openDataFolder } from '../test/openData.ts';
-import { type KnownFood, knownFoods } from './knownRecipes/index.ts';
+import { type KnownFood, knownFoods } from './knownRecipes/knownFoods.ts';
 import { figure } from './measure.ts';
 
 /** Every sixth pair of recipes was looked at while the model was tuned; the others are held out. */

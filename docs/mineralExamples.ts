@@ -3,9 +3,9 @@ import { readLabel } from '#core/label/readLabel.ts';
 import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 import { estimateMinerals } from '#core/recipe/estimateMinerals.ts';
 import type { MineralRange } from '#core/recipe/minerals.ts';
-import { compositionPer100G } from '#data/demo/composition.ts';
 import { printedLabel } from '#data/demo/labels.ts';
 import { demoFoods } from '#data/demo/recipes.ts';
+import { compositionPer100G } from '#data/packages/composition.ts';
 import { table } from './table.ts';
 
 /** The worked examples of docs/minerals.md: foods of the demo, whose recipes are written down. */

@@ -4,15 +4,12 @@ import { describe, expect, it } from 'vitest';
 import { readTable } from '#adapters/files/readTable.ts';
 import { importLabels } from '#app/importLabels.ts';
 import type { ReadLabel } from '#core/label/label.ts';
-import { plateFromJson } from '#core/plate/plateFromJson.ts';
-import { judgePlate } from '#core/yardstick/judgePlate.ts';
-import type { VerdictWord, Yardstick } from '#core/yardstick/yardstick.ts';
-import { compositionPer100G } from '#data/demo/composition.ts';
 import oddities from '#data/demo/oddities.json' with { type: 'json' };
-import { type PanelLine, panelLines } from '#data/demo/panel.ts';
-import type { DemoFood } from '#data/demo/recipe.ts';
-import { type Category, demoFoods } from '#data/demo/recipes.ts';
+import { type DemoFood, demoFoods } from '#data/demo/recipes.ts';
+import { compositionPer100G } from '#data/packages/composition.ts';
+import { type PanelLine, panelLines } from '#data/packages/panelLines.ts';
 import referenceAmounts from '#data/reference-amounts.json' with { type: 'json' };
+import { lawfulTruth } from './lawfulTruth.ts';
 
 const folder = new URL('../data/demo/', import.meta.url);
 const fileOf = (path: string) => readFileSync(fileURLToPath(new URL(path, folder)));
@@ -35,7 +32,7 @@ describe('the labels of the demo', () => {
     for (const line of panelLines) {
       const figure = panel[line];
       if (figure === undefined || line in (oddOf(food.id)?.printed ?? {})) continue;
-      const truth = (per100G[line] * food.serving.grams) / 100;
+      const truth = (per100G[line]! * food.serving.grams) / 100;
       const [lo, hi] = lawfulTruth(line, String(figure));
       expect(truth, `${line} ${figure}`).toBeGreaterThanOrEqual(lo - 1e-9);
       expect(truth, `${line} ${figure}`).toBeLessThan(hi + 1e-9);
@@ -61,7 +58,7 @@ describe('the labels of the demo', () => {
       const leftOut = panelLines.filter(line => labelOf(food.id).printed.panel[line] === undefined);
       expect(leftOut.length).toBeGreaterThan(3);
       for (const line of leftOut) {
-        expect((compositionPer100G(food)[line] * food.serving.grams) / 100, line).toBeLessThan(insignificant[line]!);
+        expect((compositionPer100G(food)[line]! * food.serving.grams) / 100, line).toBeLessThan(insignificant[line]!);
         expect(labelOf(food.id).amounts[line].kind).toBe('known');
       }
     }
@@ -77,9 +74,7 @@ describe('the labels of the demo', () => {
 
   it('the reference amounts are keys of the table', () => {
     const keys = new Set(referenceAmounts.rows.map(({ key }) => key));
-    expect(
-      foods.filter(({ referenceAmount }) => !keys.has(referenceAmount)).map(({ id, referenceAmount }) => [id, referenceAmount]),
-    ).toEqual([]);
+    expect(foods.filter(({ sold }) => !keys.has(sold.referenceAmount)).map(({ id, sold }) => [id, sold.referenceAmount])).toEqual([]);
   });
 });
 
@@ -141,134 +136,3 @@ describe('[DEM-10] the audit', () => {
     expect(lists.map(({ kind }) => kind)).toEqual(['component', 'component', 'component']);
   });
 });
-
-describe('[DEM-11] on its plate', () => {
-  /** The trade's rule: sodium in mg no more than energy in kcal on the whole plate, 10 mg slack (common practice, no source). */
-  const sodiumAgainstEnergy: Yardstick = {
-    id: 'sodium-against-energy',
-    title: 'sodium against energy',
-    purpose: 'Sodium no more than energy on the whole plate.',
-    settings: 'any',
-    tests: [
-      {
-        id: 'sodium-against-energy',
-        basis: 'on-plate',
-        measure: { kind: 'difference', nutrient: 'sodiumMg', minus: 'energyKcal' },
-        atMost: 0,
-        slack: 10,
-        source: { kind: 'common-practice', text: 'common practice, no source' },
-      },
-    ],
-    classScales: [],
-    cautions: [],
-  };
-  const plateOf = (id: string) => {
-    const { value, issues } = plateFromJson(JSON.parse(fileOf(`plates/${id}.json`).toString()));
-    return { plate: value!, issues };
-  };
-  const verdictOf = (id: string, plateId: string) => {
-    const { name, maker } = foods.find(food => food.id === id)!;
-    const food = { id, name: `${maker} ${name}`, label: labelOf(id) };
-    return judgePlate({ food, plate: plateOf(plateId).plate, yardstick: sodiumAgainstEnergy, setting: 'ckd-not-on-dialysis' });
-  };
-  const countsOf = (category: Category, plateId: string) => {
-    const counts: Record<VerdictWord, number> = { fits: 0, nearly: 0, over: 0, "can't tell": 0 };
-    for (const { id } of demoFoods[category]) counts[verdictOf(id, plateId).verdict] += 1;
-    return counts;
-  };
-
-  it.each([
-    'slices-on-low-sodium-bread',
-    'slices-on-white-bread',
-    'cereal-with-milk',
-    'soup-with-rice',
-    'soup-with-salted-rice',
-    'soup-with-crackers',
-  ])('%s is a plate without issues, and its companions pass the audit', id => {
-    const { plate, issues } = plateOf(id);
-    expect(issues).toEqual([]);
-    for (const { food, withoutSalt } of plate.companions) {
-      expect(food.label.findings).toEqual([]);
-      expect(withoutSalt?.label.findings ?? []).toEqual([]);
-    }
-  });
-
-  it('two slices of low-sodium bread are 160 kcal and 20 mg of sodium', () => {
-    const [bread] = plateOf('slices-on-low-sodium-bread').plate.companions;
-    expect(bread!.food.label.printed.panel).toMatchObject({ energyKcal: 160, sodiumMg: 20 });
-  });
-
-  const spread: readonly [Category, string][] = [
-    ['sandwich slices', 'slices-on-low-sodium-bread'],
-    ['cold cereals', 'cereal-with-milk'],
-    ['soups and broths', 'soup-with-rice'],
-  ];
-
-  it.each(spread)('%s hold foods that fit, nearly fit, are over and cannot be told', (category, plateId) => {
-    const counts = countsOf(category, plateId);
-    expect(Math.min(...Object.values(counts)), JSON.stringify(counts)).toBeGreaterThanOrEqual(1);
-    expect(counts.fits, JSON.stringify(counts)).toBeGreaterThanOrEqual(6);
-    expect(counts.over, JSON.stringify(counts)).toBeGreaterThanOrEqual(6);
-  });
-
-  it('the reduced-sodium beef is over by exactly 10 mg', () => {
-    const { verdict, tests } = verdictOf('beef-reduced-2026-10', 'slices-on-low-sodium-bread');
-    expect(verdict).toBe('nearly');
-    expect(tests[0]!.margin).toBe(-10);
-  });
-});
-
-/**
- * The true amounts that may print so: 21 CFR 101.9(c) turned round, ranges half-open. The rows for vitamins and minerals
- * are the increments of FDA's guidance on quantitative amounts, and (c)(8)(iii) for a percent beside them.
- */
-function lawfulTruth(line: PanelLine, printed: string): readonly [lo: number, hi: number] {
-  const value = Number.parseFloat(printed.replace(/^(<|less than )/, ''));
-  const lessThan = /^(<|less than )/.test(printed);
-  switch (line) {
-    case 'energyKcal':
-      if (value <= 5) return value === 0 ? [0, 5] : [5, 7.5];
-      return value < 50 ? [value - 2.5, value + 2.5] : value === 50 ? [47.5, 55] : [value - 5, value + 5];
-    case 'sodiumMg':
-      if (value <= 5) return value === 0 ? [0, 5] : [5, 7.5];
-      return value < 140 ? [value - 2.5, value + 2.5] : value === 140 ? [137.5, 145] : [value - 5, value + 5];
-    case 'fatG':
-    case 'saturatedFatG':
-    case 'transFatG':
-      if (value <= 0.5) return value === 0 ? [0, 0.5] : [0.5, 0.75];
-      return value < 5 ? [value - 0.25, value + 0.25] : value === 5 ? [4.75, 5.5] : [value - 0.5, value + 0.5];
-    case 'cholesterolMg':
-      if (lessThan) return [2, 5];
-      return value === 0 ? [0, 2] : [value === 5 ? 5 : value - 2.5, value + 2.5];
-    case 'vitaminDMcg':
-      return withPercent(printed, [value - 0.05, value + 0.05], 20);
-    case 'ironMg':
-      return withPercent(printed, [value - 0.05, value + 0.05], 18);
-    case 'calciumMg':
-      return withPercent(printed, [value - 5, value + 5], 1300);
-    case 'potassiumMg':
-      return withPercent(printed, [value - 5, value + 5], 4700);
-    default:
-      if (lessThan) return [0.5, 1];
-      return value <= 1 ? [value === 0 ? 0 : 1, value + 0.5] : [value - 0.5, value + 0.5];
-  }
-}
-
-function withPercent(printed: string, [lo, hi]: readonly [number, number], dailyValue: number): readonly [number, number] {
-  const percent = /(\d+)%/.exec(printed);
-  if (percent === null) return [lo, hi];
-  const of = Number(percent[1]);
-  const [from, to] =
-    of === 0
-      ? [0, 2]
-      : of < 10
-        ? [of === 2 ? 2 : of - 1, of + 1]
-        : of === 10
-          ? [9, 12.5]
-          : of < 50
-            ? [of - 2.5, of + 2.5]
-            : of === 50
-              ? [47.5, 55]
-              : [of - 5, of + 5];
-  return [Math.max(lo, (from * dailyValue) / 100), Math.min(hi, (to * dailyValue) / 100)];
-}

@@ -1,25 +1,25 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { additiveTable } from '#core/additive/additiveTable.ts';
 import { labelFromJson } from '#core/label/labelFromJson.ts';
 import { readLabel } from '#core/label/readLabel.ts';
 import { parseStatement } from '#core/statement/parseStatement.ts';
-import { amountsPer100G, compositionPer100G, sr28Rows } from '../bench/knownRecipes/composition.ts';
-import { knownFoods, knownRecipes, styleAt } from '../bench/knownRecipes/index.ts';
-import { statementOrder, statementText } from '../bench/knownRecipes/package.ts';
-import { type PantryName, pantry } from '../bench/knownRecipes/pantry.ts';
-import { type Group, gramsOf, type Kind, kinds, type Line, partsOf, type Recipe, twoRecipes } from '../bench/knownRecipes/recipe.ts';
+import { gramsOf, partsOf, type Recipe, type RecipeItem } from '#data/packages/recipe.ts';
+import { recipesFromJson } from '#data/packages/recipesFromJson.ts';
+import { statementOrder, statementText } from '#data/packages/statementText.ts';
+import { knownFoods, truthPer100G } from '../bench/knownRecipes/knownFoods.ts';
+import { type Kind, kinds, knownRecipes, pantry, styleAt } from '../bench/knownRecipes/knownRecipes.ts';
+import { sr28Figures, sr28Rows } from '../bench/knownRecipes/sr28Figures.ts';
 import { openDataFolder } from './openData.ts';
 
 const hasSr28 = existsSync(join(openDataFolder, 'usda-sr28.csv'));
 if (!hasSr28) console.warn(`no usda-sr28.csv in ${openDataFolder}: the foods of known recipe are not checked`);
 
 const indexed = knownRecipes.map((recipe, index) => ({ id: recipe.id, recipe, style: styleAt(index), index }));
-const oneThing = (of: PantryName, yieldG = 100): Recipe => ({
+const oneThing = (of: string, yieldG = 100): Recipe => ({
   ...knownRecipes[0]!,
   yieldG,
-  items: [{ grams: 100, item: pantry[of], words: of }],
+  items: [{ grams: 100, of, ingredient: pantry[of]!, words: of }],
 });
 
 describe('the foods of known recipe', () => {
@@ -41,10 +41,15 @@ describe('the foods of known recipe', () => {
     for (let at = 0; at < knownRecipes.length; at += 2) expect(grams(knownRecipes[at]!)).not.toEqual(grams(knownRecipes[at + 1]!));
   });
 
-  it('[KNO-2] a base that leaves less than nothing for its last item is refused', () => {
-    const serving = ['1 piece', 10] as const;
-    expect(() => twoRecipes('bread', { id: 'too-much', serving, items: [['sugar', 101], ['water']] })).toThrow(RangeError);
-    expect(() => twoRecipes('bread', { id: 'no-rest', serving, items: [['sugar', 100]] })).toThrow(RangeError);
+  it('[KNO-2] a food that leaves less than nothing for its last item is refused', () => {
+    const issuesOf = (...items: readonly object[]) =>
+      recipesFromJson(
+        { category: 'bread', versions: ['first', 'second'], foods: [{ id: 'odd', serving: { household: '1 piece', grams: 10 }, items }] },
+        { category: 'bread', ingredients: pantry },
+      ).issues.map(({ place }) => place.heading);
+    expect(issuesOf({ grams: 99, of: 'sugar' }, { of: 'water' })).toEqual([]);
+    expect(issuesOf({ grams: [99, 101], of: 'sugar' }, { of: 'water' })).toEqual(['foods[0].items']);
+    expect(issuesOf({ grams: 99, of: 'sugar' })).toEqual(['foods[0].items']);
   });
 });
 
@@ -89,108 +94,38 @@ describe('the packages of the foods of known recipe', () => {
   );
 });
 
-describe('[KNO-4] additives stay under what the law or the trade allows', () => {
-  const shareOf = (recipe: Recipe, of: (id: string) => boolean) =>
-    (100 / recipe.yieldG) *
-    recipe.items
-      .flatMap(partsOf)
-      .filter(({ item }) => 'additive' in item && of(item.additive))
-      .reduce((sum, { grams }) => sum + grams, 0);
-  const rowOf = (id: string) => additiveTable.find(row => row.id === id)!;
-  const isPhosphate = (id: string) => rowOf(id).phosphate === 'inorganic';
-  const most = (kindsOf: readonly Kind[], of: (id: string) => boolean) =>
-    Math.max(...knownRecipes.filter(({ kind }) => kindsOf.includes(kind)).map(recipe => shareOf(recipe, of)));
-  const meats = ['deli meat or sausage', 'injected poultry or fish'] as const;
-
-  // 9 CFR 424.21(c): phosphates 0.5 % of the product, nitrite 200 ppm, lactates 4.8 %, diacetate 0.25 %, erythorbate 7/8 oz to 100 lb (547 ppm).
-  // 21 CFR 133.169: emulsifying salts of process cheese together 3 %. 21 CFR 172.135: calcium disodium EDTA, highest of the foods used here 365 ppm (legumes, all beans but green ones).
-  // 21 CFR 184.1733: sodium benzoate 0.1 %. Phosphoric acid in drinks: Regulation (EC) 1333/2008, 700 mg/kg as P2O5 = 0.097 % (from memory).
-  it.each<[string, readonly Kind[], (id: string) => boolean, number]>([
-    ['phosphates in meat and fish', meats, isPhosphate, 0.5],
-    ['nitrite', kinds, id => id === 'sodium-nitrite', 0.02],
-    ['lactates', kinds, id => id.endsWith('m-lactate') && !id.startsWith('calcium'), 4.8],
-    ['diacetate', kinds, id => id === 'sodium-diacetate', 0.25],
-    ['erythorbate', kinds, id => id === 'sodium-erythorbate', 0.0547],
-    [
-      'emulsifying salts of process cheese',
-      ['processed cheese'],
-      id => (isPhosphate(id) && id !== 'tricalcium-phosphate') || id.endsWith('-citrate'),
-      3,
-    ],
-    ['calcium disodium EDTA', kinds, id => id === 'calcium-disodium-edta', 0.0365],
-    ['benzoates', kinds, id => id.endsWith('-benzoate'), 0.1],
-    ['phosphoric acid', kinds, id => id === 'phosphoric-acid', 0.097],
-  ])('%s', (_, kindsOf, of, ceiling) => {
-    expect(most(kindsOf, of)).toBeGreaterThan(0);
-    expect(most(kindsOf, of)).toBeLessThanOrEqual(ceiling);
-  });
-
-  it('soda and acid together are at most 4.5 parts to 100 of flour, 21 CFR 137.180', () => {
-    const leaveners = new Set([
-      'sodium-bicarbonate',
-      'monocalcium-phosphate',
-      'sodium-acid-pyrophosphate',
-      'sodium-aluminum-phosphate',
-      'calcium-acid-pyrophosphate',
-    ]);
-    for (const recipe of knownRecipes.filter(({ kind }) => ['bread', 'cracker or cookie', 'baking mix or pudding'].includes(kind))) {
-      const flourG = recipe.items
-        .flatMap(partsOf)
-        .reduce((sum, { grams, words }) => sum + (/flour|corn meal|oats|wheat/.test(words) ? grams : 0), 0);
-      const leavenerG = recipe.items
-        .flatMap(partsOf)
-        .reduce((sum, { grams, item }) => sum + ('additive' in item && leaveners.has(item.additive) ? grams : 0), 0);
-      if (leavenerG > 0) expect((100 * leavenerG) / flourG, recipe.id).toBeLessThanOrEqual(4.5);
-    }
-  });
-
-  it('outside process cheese, whose law is above, no additive is in use at more than five times what the additive table calls typical; in dry mixes, which are made up with milk or water, at more than eight times', () => {
-    // The typical use of data/additives.json is from memory.
-    for (const recipe of knownRecipes.filter(({ kind }) => kind !== 'processed cheese'))
-      for (const id of new Set(
-        recipe.items.flatMap(partsOf).flatMap(({ item }) => ('additive' in item && item.additive !== 'salt' ? [item.additive] : [])),
-      )) {
-        const typical = rowOf(id).typicalPercentFromMemory;
-        if (typical !== null)
-          expect(shareOf(recipe, one => one === id) / typical, `${recipe.id}: ${id}`).toBeLessThanOrEqual(
-            recipe.kind === 'baking mix or pudding' ? 8 : 5,
-          );
-      }
-  });
-});
-
 describe.skipIf(!hasSr28)('the truth of the foods of known recipe', () => {
   it('[KNO-3] what cooks off is water: the rest is left in fewer grams', () => {
     // SR28 01086, nonfat milk with milk solids: 90.38 g water, 104 mg phosphorus, 171 mg potassium.
-    expect(compositionPer100G(oneThing('skimMilk')).phosphorusMg).toBeCloseTo(104, 6);
-    const boiledDown = compositionPer100G(oneThing('skimMilk', 50));
+    expect(truthPer100G(oneThing('skimMilk')).phosphorusMg).toBeCloseTo(104, 6);
+    const boiledDown = truthPer100G(oneThing('skimMilk', 50));
     expect(boiledDown.phosphorusMg).toBeCloseTo(208, 6);
     expect(boiledDown.potassiumMg).toBeCloseTo(342, 6);
     expect(boiledDown.waterG).toBeCloseTo(80.76, 2);
-    expect(() => compositionPer100G(oneThing('skimMilk', 9))).toThrow(RangeError);
+    expect(() => truthPer100G(oneThing('skimMilk', 9))).toThrow(RangeError);
   });
 
   it('[KNO-3] additives bring what their formulas hold; phosphorus of lecithin is not added phosphorus', () => {
     // Salt 39.34 % sodium, disodium phosphate 21.82 % phosphorus and 32.39 % sodium, potassium chloride 52.45 % potassium: handbook values, from memory.
-    expect(compositionPer100G(oneThing('salt')).sodiumMg).toBeCloseTo(39_340, -1);
-    const phosphate = compositionPer100G(oneThing('disodiumPhosphate'));
+    expect(truthPer100G(oneThing('salt')).sodiumMg).toBeCloseTo(39_340, -1);
+    const phosphate = truthPer100G(oneThing('disodiumPhosphate'));
     expect(phosphate.phosphorusMg).toBeCloseTo(21_820, -1);
     expect(phosphate.addedPhosphorusMg).toBe(phosphate.phosphorusMg);
     expect(phosphate.sodiumMg).toBeCloseTo(32_390, -1);
-    expect(compositionPer100G(oneThing('potassiumChloride')).addedPotassiumMg).toBeCloseTo(52_450, -1);
-    expect(compositionPer100G(oneThing('lecithin')).phosphorusMg).toBeGreaterThan(3000);
-    expect(compositionPer100G(oneThing('lecithin')).addedPhosphorusMg).toBe(0);
+    expect(truthPer100G(oneThing('potassiumChloride')).addedPotassiumMg).toBeCloseTo(52_450, -1);
+    expect(truthPer100G(oneThing('lecithin')).phosphorusMg).toBeGreaterThan(3000);
+    expect(truthPer100G(oneThing('lecithin')).addedPhosphorusMg).toBe(0);
   });
 
   it('[KNO-3] every food of the pantry has its figures, and a row without them is refused', () => {
-    for (const item of Object.values(pantry)) expect(() => amountsPer100G(item)).not.toThrow();
+    for (const item of Object.values(pantry)) expect(() => sr28Figures(item)).not.toThrow();
     const without = sr28Rows().find(row => row['Phosphorus_(mg)'] === '')!;
-    expect(() => amountsPer100G({ ndb: without.NDB_No!, words: 'unknown' })).toThrow(/phosphorusMg/);
-    expect(() => amountsPer100G({ ndb: '99999', words: 'nothing' })).toThrow(/no row/);
+    expect(() => sr28Figures({ printed: 'unknown', source: { kind: 'sr28', ndb: without.NDB_No! } })).toThrow(/phosphorusMg/);
+    expect(() => sr28Figures({ printed: 'nothing', source: { kind: 'sr28', ndb: '99999' } })).toThrow(/no row/);
   });
 
   it('[KNO-3] every item of the pantry is used', () => {
-    const used = new Set<unknown>(knownRecipes.flatMap(({ items }) => items.flatMap(partsOf).map(({ item }) => item)));
+    const used = new Set<unknown>(knownRecipes.flatMap(({ items }) => items.flatMap(partsOf).map(({ ingredient }) => ingredient)));
     expect(
       Object.entries(pantry)
         .filter(([, item]) => !used.has(item))
@@ -200,7 +135,7 @@ describe.skipIf(!hasSr28)('the truth of the foods of known recipe', () => {
 
   it.each(indexed)('[KNO-6] $id adds up by weight and holds what its kind holds', ({ recipe }) => {
     const { waterG, proteinG, fatG, carbohydrateG, sodiumMg, phosphorusMg, addedPhosphorusMg, potassiumMg, addedPotassiumMg } =
-      compositionPer100G(recipe);
+      truthPer100G(recipe);
     expect(waterG).toBeGreaterThanOrEqual(0);
     expect(waterG + proteinG + fatG + carbohydrateG).toBeLessThanOrEqual(101);
     expect(waterG + proteinG + fatG + carbohydrateG).toBeGreaterThanOrEqual(90);
@@ -281,6 +216,6 @@ const plausible: Readonly<Record<Kind, { readonly protein: readonly [number, num
 };
 
 /** The name of an item on the label, in small letters and without its brackets. */
-function nameOf(item: Line | Group): string {
-  return ('parts' in item ? item.heading : item.words).toLowerCase().replace(/ ?\(.*/, '');
+function nameOf(item: RecipeItem): string {
+  return ('parts' in item ? item.name : item.words).toLowerCase().replace(/ ?\(.*/, '');
 }

@@ -1,11 +1,8 @@
 import type { PrintedLabel } from '#core/label/label.ts';
-import { compositionPer100G } from './composition.ts';
+import { panelLines } from '#data/packages/panelLines.ts';
+import { printedPackage } from '#data/packages/printedPackage.ts';
 import { localGtin } from './gtin.ts';
-import { makers, type PrintStyle } from './makers.ts';
-import { type PanelLine, panelLines, printedPanel } from './panel.ts';
-import type { DemoFood } from './recipe.ts';
-import type { Category } from './recipes.ts';
-import { statementText } from './statementText.ts';
+import type { DemoFood } from './recipes.ts';
 
 /** The headings of labels.csv, as docs/formats.md names them. */
 export const headings = [
@@ -31,54 +28,45 @@ export const headings = [
   'statement',
 ] as const;
 
-export type Heading = (typeof headings)[number];
-
-export type LabelRow = Readonly<Record<Heading, string>>;
-
-/** One row of the table: what the recipe and the law print, with the oddities of this label over it. */
-export function labelRow(food: DemoFood, category: Category): LabelRow {
-  const label = printedLabel(food);
-  const { serving, panel } = label;
-  const cells = {
+/** One row of the table, its cells by their headings: what the recipe and the law print, with the oddities of this label over it. */
+export function labelRow(food: DemoFood, category: string): Readonly<Record<string, string>> {
+  const { serving, panel, front, referenceAmount: _, otherColumns: __, ...label } = printedLabel(food);
+  const cells: Readonly<Record<string, string | number | undefined>> = {
     ...label,
     category,
     servingHousehold: serving.household,
     servingGrams: serving.grams,
     servingMilliliters: serving.milliliters,
     servingsPerContainer: serving.perContainer,
-    front: label.front.join(' | '),
+    front: front.join(' | '),
+    referenceAmount: food.sold.referenceAmount,
     ...panel,
     ...food.odd?.printed,
-  } as Partial<Record<Heading, string | number>>;
-  return Object.fromEntries(headings.map(heading => [heading, String(cells[heading] ?? '')])) as LabelRow;
+  };
+  return Object.fromEntries(headings.map(heading => [heading, String(cells[heading] ?? '')]));
 }
 
-/** The label before any oddity, as label JSON. */
+/** The label before any oddity of its figures, as label JSON. */
 export function printedLabel(food: DemoFood): PrintedLabel {
-  const maker = makers[food.maker];
-  const style: PrintStyle = maker.style;
-  const { figures, notSignificantSourceOf } = printedPanel(compositionPer100G(food), food.serving.grams, style, food.leavesOutZeros);
+  const { maker, itemNumber, readOn, readAt, state, front, referenceAmount, unsaltedVersionOf } = food.sold;
+  const { figures, notSignificantSourceOf, statement } = printedPackage(food, maker.style);
   return {
     id: food.id,
     name: food.name,
     maker: maker.name,
-    gtin: localGtin(maker.number, food.itemNumber),
+    gtin: localGtin(maker.number, itemNumber),
     market: 'us',
-    readOn: food.readOn,
-    readAt: food.readAt,
+    readOn,
+    readAt,
     serving: food.serving,
     basis: 'per-serving',
-    state: food.state ?? 'as-packaged',
-    front: food.front ?? [],
-    panel: figures as Readonly<Record<PanelLine, string | number>>,
+    state: state ?? 'as-packaged',
+    front: front ?? [],
+    panel: figures,
     ...(notSignificantSourceOf === undefined ? {} : { notSignificantSourceOf }),
     otherColumns: [],
-    statement: misprinted(statementText(food, style), food),
-    referenceAmount: food.referenceAmount,
-    ...(food.unsaltedVersionOf === undefined ? {} : { unsaltedVersionOf: food.unsaltedVersionOf }),
+    statement,
+    referenceAmount,
+    ...(unsaltedVersionOf === undefined ? {} : { unsaltedVersionOf }),
   };
-}
-
-function misprinted(statement: string, { odd }: DemoFood): string {
-  return odd?.misprint === undefined ? statement : statement.replace(odd.misprint.right, odd.misprint.wrong);
 }

@@ -1,9 +1,7 @@
 import type { PrintedLabel } from '#core/label/label.ts';
 import type { Portion } from '#core/plate/plate.ts';
-import { companionRecipes } from './companionRecipes.ts';
 import { printedLabel } from './labels.ts';
-import type { Recipe } from './recipe.ts';
-import type { Category } from './recipes.ts';
+import { type Category, companionFoods } from './recipes.ts';
 
 interface FoodJson {
   readonly id: string;
@@ -26,34 +24,32 @@ export interface PlateJson {
   readonly categories: readonly string[];
 }
 
-const { lowSodiumBread, whiteBread, milk, rice, saltedRice, crackers } = companionRecipes;
-
 const twoSlices: Portion = { measure: 'slice', count: 2 };
 const oneCup: Portion = { measure: 'cup', count: 1 };
 
 /** How the three categories are eaten. The surveyed food is always one serving. */
 export const demoPlates: readonly PlateJson[] = [
   plate('sandwich slices', 'slices-on-low-sodium-bread', 'two slices of low-sodium bread', {
-    food: food(lowSodiumBread),
+    food: food('low-sodium-bread'),
     portion: twoSlices,
   }),
   plate('sandwich slices', 'slices-on-white-bread', 'two slices of white bread', {
-    food: food(whiteBread),
+    food: food('white-bread'),
     portion: twoSlices,
-    withoutSalt: food(lowSodiumBread),
+    withoutSalt: food('low-sodium-bread'),
   }),
   plate('cold cereals', 'cereal-with-milk', 'half a cup of reduced fat milk', {
-    food: food(milk),
+    food: food('reduced-fat-milk'),
     portion: { measure: 'cup', count: 0.5 },
   }),
-  plate('soups and broths', 'soup-with-rice', 'a cup of rice cooked without salt', { food: food(rice), portion: oneCup }),
+  plate('soups and broths', 'soup-with-rice', 'a cup of rice cooked without salt', { food: food('rice-without-salt'), portion: oneCup }),
   plate('soups and broths', 'soup-with-salted-rice', 'a cup of rice cooked with salt', {
-    food: food(saltedRice),
+    food: food('rice-with-salt'),
     portion: oneCup,
-    withoutSalt: food(rice),
+    withoutSalt: food('rice-without-salt'),
   }),
   plate('soups and broths', 'soup-with-crackers', 'six unsalted crackers', {
-    food: food(crackers),
+    food: food('unsalted-crackers'),
     portion: { measure: 'cracker', count: 6 },
   }),
 ];
@@ -62,6 +58,8 @@ function plate(category: Category, id: string, title: string, companion: Compani
   return { id, title, portion: { servings: 1 }, companions: [companion], categories: [category] };
 }
 
-function food(recipe: Recipe): FoodJson {
-  return { id: recipe.id, name: recipe.name, label: printedLabel(recipe) };
+function food(id: string): FoodJson {
+  const companion = companionFoods.find(one => one.id === id);
+  if (companion === undefined) throw new RangeError(`no companion ${id}`);
+  return { id, name: companion.name, label: printedLabel(companion) };
 }

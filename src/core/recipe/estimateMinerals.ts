@@ -12,7 +12,8 @@ import type { Conflict, Driver, MineralEstimate, MineralRange, NoEstimate } from
 import type { PrintedServingFacts } from './printedServing.ts';
 import { type RecipeModel, recipeModel } from './recipeModel.ts';
 import { type RecipeTree, recipeTree } from './recipeTree.ts';
-import { type RecipeSample, sampleRecipes } from './sampleRecipes.ts';
+import type { RecipeSample } from './sample/drawMinerals.ts';
+import { sampleRecipes } from './sampleRecipes.ts';
 import { dryShare } from './waterLost.ts';
 
 /** Grows whenever the same label could give another estimate: kept estimates of an older version are made anew. */
