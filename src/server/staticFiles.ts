@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join, normalize } from 'node:path';
 import type { Context } from 'hono';
+import { Fault } from '#core/errors.ts';
 
 const types: Readonly<Record<string, string>> = {
   html: 'text/html; charset=utf-8',
@@ -15,7 +16,7 @@ const types: Readonly<Record<string, string>> = {
 /** The built browser part. Hashed files may be kept for good; any other path is a screen of the one page. */
 export function staticFiles(folder: string): (context: Context) => Promise<Response> {
   return async context => {
-    const path = normalize(decodeURIComponent(context.req.path)).replace(/^(\.\.[/\\])+/, '');
+    const path = normalize(decoded(context.req.path)).replace(/^(\.\.[/\\])+/, '');
     const ending = /\.([a-z0-9]+)$/.exec(path)?.[1];
     if (ending !== undefined && types[ending] !== undefined && !path.includes('..')) {
       const bytes = await readFile(join(folder, path)).catch(() => undefined);
@@ -29,4 +30,13 @@ export function staticFiles(folder: string): (context: Context) => Promise<Respo
     if (page === undefined) return context.text('The browser part is not built. Start the program with npm start.', 503);
     return context.body(page, 200, { 'content-type': types.html!, 'cache-control': 'no-cache' });
   };
+}
+
+/** @throws Fault request-not-valid for an address that is no text: "/%E0%A4%A" */
+function decoded(path: string): string {
+  try {
+    return decodeURIComponent(path);
+  } catch {
+    throw new Fault('request-not-valid', 'The address of the page cannot be read.');
+  }
 }

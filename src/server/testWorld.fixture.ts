@@ -18,6 +18,7 @@ import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
 import type { GuideFile, HandoutFile, PlateFile } from '#app/store.ts';
 import { createApp } from './app.ts';
+import { staticFiles } from './staticFiles.ts';
 
 const demo = fileURLToPath(new URL('../../data/demo/', import.meta.url));
 
@@ -57,6 +58,7 @@ export async function testServer(withDemo = true) {
     readDatasets,
     log: line => logged.push(line),
   });
+  app.get('*', staticFiles(folder));
   const call = async (method: string, path: string, body?: unknown, headers: Record<string, string> = {}) => {
     const response = await app.request(`http://127.0.0.1:4173/api${path}`, {
       method,

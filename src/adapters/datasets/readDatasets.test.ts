@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { unwatched } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';
-import { referenceNutrients } from '#core/reference/largerTable.ts';
 import { referenceFileText } from '#core/reference/referenceFile.ts';
+import { referenceNutrients } from '#core/reference/referenceFood.ts';
 import { fdcFiles, fdcTexts, fileOf, foodDes, nutData, sr28Files } from './datasets.fixture.ts';
 import { readDatasets } from './readDatasets.ts';
 

@@ -1,4 +1,5 @@
 import type { Issue } from '#core/errors.ts';
+import { recordOf } from '#core/json/recordOf.ts';
 import type { Amount } from '#core/quantity/amount.ts';
 import { type IntervalJson, intervalToJson } from '#core/quantity/interval.ts';
 import { type Nutrient, nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
@@ -38,7 +39,7 @@ export function readLabelToJson(label: ReadLabel): ReadLabelJson {
 }
 
 function amountsToJson(amounts: Amounts): AmountsJson {
-  return Object.fromEntries(nutrientKeys.map(key => [key, amountToJson(amounts[key], nutrients[key].decimals + 2)])) as AmountsJson;
+  return recordOf(nutrientKeys, key => amountToJson(amounts[key], nutrients[key].decimals + 2));
 }
 
 function amountToJson(amount: Amount, decimals: number): AmountJson {

@@ -1,4 +1,5 @@
-import type { Amounts, ReadLabel } from '#core/label/label.ts';
+import { recordOf } from '#core/json/recordOf.ts';
+import type { ReadLabel } from '#core/label/label.ts';
 import { knownExactly, unknown } from '#core/quantity/amount.ts';
 import { nutrientKeys } from '#core/quantity/nutrients.ts';
 import type { Companion, Plate } from './plate.ts';
@@ -13,7 +14,7 @@ const dryPasta: Companion = {
 };
 
 function dryPastaLabel(): ReadLabel {
-  const unknownAmounts = Object.fromEntries(nutrientKeys.map(nutrient => [nutrient, unknown('no-label')])) as unknown as Amounts;
+  const unknownAmounts = recordOf(nutrientKeys, () => unknown('no-label'));
   return {
     printed: {
       market: 'us',

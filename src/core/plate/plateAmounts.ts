@@ -1,3 +1,4 @@
+import { recordOf } from '#core/json/recordOf.ts';
 import { type Amount, scaleAmount, type Total, totalOf, type UnknownAmount } from '#core/quantity/amount.ts';
 import { type Nutrient, nutrientKeys } from '#core/quantity/nutrients.ts';
 import type { Plate, PlateFood, PlatePart, PlateTotals } from './plate.ts';
@@ -24,7 +25,7 @@ export function plateTotal(parts: readonly PlatePart[], nutrient: Nutrient): Tot
  * portion is unknown is carried by the food's name in `missing` and never counted as zero.
  */
 export function plateAmounts(parts: readonly PlatePart[]): PlateTotals {
-  return Object.fromEntries(nutrientKeys.map(nutrient => [nutrient, plateTotal(parts, nutrient)])) as PlateTotals;
+  return recordOf(nutrientKeys, nutrient => plateTotal(parts, nutrient));
 }
 
 /** What a plate holds when a food is eaten on it: its portion and every companion. */

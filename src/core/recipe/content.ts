@@ -1,4 +1,5 @@
 import type { AdditiveRow } from '#core/additive/additiveTable.ts';
+import { recordOf } from '#core/json/recordOf.ts';
 import type { Interval } from '#core/quantity/interval.ts';
 import type { ReferenceFood } from '#core/reference/referenceFood.ts';
 
@@ -150,7 +151,7 @@ export function additiveContent(row: AdditiveRow, others: readonly AdditiveRow[]
   };
 }
 
-const emptyFigures = Object.fromEntries(traced.map(key => [key, nothing])) as Record<Traced, Figure>;
+const emptyFigures = recordOf(traced, () => nothing);
 
 /** An ingredient nobody knows: within what any food holds (wheat bran, dried spices and instant coffee bound the minerals; own decision). */
 export const anyFood: Content = {

@@ -1,8 +1,9 @@
 import { groupOf } from './describedGroups.ts';
 import { type DescribedName, describedName } from './describedNames.ts';
-import { type DescribedFood, type LargerTable, referenceNutrients } from './largerTable.ts';
+import type { DescribedFood, LargerTable } from './largerTable.ts';
 import { empty, pieces } from './modifiers.ts';
 import type { ReferenceFood, ReferenceNutrient } from './referenceFood.ts';
+import { referenceNutrients } from './referenceFood.ts';
 
 /** Imported tables, ready to be asked for the food of a name. */
 export interface LargerReference {

@@ -1,4 +1,5 @@
-import type { ReferenceFood, ReferenceNutrient } from './referenceFood.ts';
+import { recordOf } from '#core/json/recordOf.ts';
+import { type ReferenceFood, referenceNutrients } from './referenceFood.ts';
 
 /** The published tables that can be imported beside our own. */
 export type LargerDataset = 'usda-sr' | 'fdc-foundation' | 'fdc-sr-legacy';
@@ -24,26 +25,4 @@ export interface LargerTable {
   readonly foods: readonly DescribedFood[];
 }
 
-/** In the order in which a reference file writes them. */
-export const referenceNutrients: readonly ReferenceNutrient[] = [
-  'waterG',
-  'energyKcal',
-  'proteinG',
-  'fatG',
-  'saturatedFatG',
-  'cholesterolMg',
-  'carbohydrateG',
-  'fiberG',
-  'totalSugarsG',
-  'alcoholG',
-  'calciumMg',
-  'ironMg',
-  'magnesiumMg',
-  'phosphorusMg',
-  'potassiumMg',
-  'sodiumMg',
-];
-
-export const nothingKnown: ReferenceFood['per100G'] = Object.freeze(
-  Object.fromEntries(referenceNutrients.map(key => [key, null])) as Record<ReferenceNutrient, null>,
-);
+export const nothingKnown: ReferenceFood['per100G'] = Object.freeze(recordOf(referenceNutrients, () => null));

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { Fault } from '#core/errors.ts';
-import { type LargerTable, referenceNutrients } from './largerTable.ts';
+import type { LargerTable } from './largerTable.ts';
 import { referenceFileFromJson, referenceFileText } from './referenceFile.ts';
+import { referenceNutrients } from './referenceFood.ts';
 
 const figure = fc.option(fc.double({ min: 0, max: 100_000, noNaN: true }).map(Math.abs));
 const food = fc.record({

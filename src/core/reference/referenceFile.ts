@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { Fault } from '#core/errors.ts';
-import { type LargerTable, referenceNutrients } from './largerTable.ts';
+import type { LargerTable } from './largerTable.ts';
 import type { ReferenceFood } from './referenceFood.ts';
+import { referenceNutrients } from './referenceFood.ts';
 
 /** docs/formats.md, "Reference file". A food is a row: number, description, group, figures of 100 g, household measures. */
 const foodShape = z.tuple([

@@ -1,3 +1,4 @@
+import { recordOf } from '#core/json/recordOf.ts';
 import { notSignificantRange } from '#core/label/figure/notSignificant.ts';
 import { type Amount, type KnownAmount, unknown } from '#core/quantity/amount.ts';
 import { energyKcalFromKj, sodiumMgFromSaltG } from '#core/quantity/convert.ts';
@@ -58,7 +59,7 @@ export function panelAmounts(panel: ReadPanel, market: Market, notSignificant: r
 
 const notPrinted = unknown('not-printed');
 
-const silent = Object.fromEntries(nutrientKeys.map(key => [key, notPrinted])) as Amounts;
+const silent = recordOf(nutrientKeys, () => notPrinted);
 
 /** What two places of one label say about one amount. They must leave something in common, else neither is believed. */
 function joined(first: Amount, second: Amount): Amount {
