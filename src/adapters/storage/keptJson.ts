@@ -1,0 +1,45 @@
+import { z } from 'zod';
+import type { DocumentFile, PublishedGuide, SavedSurvey } from '#app/store.ts';
+import { isObject, readJson } from './readJson.ts';
+
+/** What stands in the JSON columns, as far as storage has to know: the rest is read by the codec of whoever owns it. Undefined when it is damaged. */
+
+export function readDocument(text: string): DocumentFile | undefined {
+  return readJson(text, json => (isDocument(json) ? json : undefined));
+}
+
+function isDocument(json: unknown): json is DocumentFile {
+  return isObject(json) && typeof json.id === 'string';
+}
+
+const published = z.object({
+  guide: z.custom<DocumentFile>(isDocument),
+  labels: z.array(z.object({ foodId: z.string(), labelId: z.string() })),
+});
+export function readPublished(text: string): PublishedGuide | undefined {
+  return readJson(text, json => published.safeParse(json).data);
+}
+
+const survey = z.object({
+  id: z.string(),
+  title: z.string(),
+  category: z.string(),
+  plateId: z.string(),
+  yardstickId: z.string(),
+  setting: z.string().exactOptional(),
+  switchedOn: z.array(z.string()),
+  servings: z.number().positive().exactOptional(),
+});
+export function readSurvey(text: string): SavedSurvey | undefined {
+  return readJson(text, json => survey.safeParse(json).data);
+}
+
+const measures = z.record(z.string(), z.number());
+export function readMeasures(text: string): Readonly<Record<string, number>> | undefined {
+  return readJson(text, json => measures.safeParse(json).data);
+}
+
+/** An estimate belongs to whoever made it: any JSON will do. */
+export function readAny(text: string): { readonly json: unknown } | undefined {
+  return readJson(text, json => ({ json }));
+}
