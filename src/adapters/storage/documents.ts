@@ -2,7 +2,7 @@ import { type QueryExecutorProvider, sql } from 'kysely';
 import { z } from 'zod';
 import type { DocumentFile, Documents, Versioned } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
-import { readDocument } from './keptJson.ts';
+import { readDocument } from './keptTexts.ts';
 import { insertRows, rowsInOrder } from './rowsOfTable.ts';
 import type { Session } from './session.ts';
 import type { AnyRow, DocumentEntry, TableEntry } from './tableEntry.ts';

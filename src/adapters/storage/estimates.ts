@@ -1,5 +1,5 @@
 import type { Store } from '#app/store.ts';
-import { readAny } from './keptJson.ts';
+import { readAny } from './keptTexts.ts';
 import { batches, type Session } from './session.ts';
 
 /**

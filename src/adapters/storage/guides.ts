@@ -1,6 +1,6 @@
 import type { Guides } from '#app/store.ts';
 import { documentsWith } from './documents.ts';
-import { readPublished } from './keptJson.ts';
+import { readPublished } from './keptTexts.ts';
 import type { Session } from './session.ts';
 
 /** Guides with what was published of them: without `published`, it stays as it is. */

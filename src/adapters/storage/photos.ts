@@ -1,8 +1,8 @@
 import { createHash, randomUUID } from 'node:crypto';
 import type { Store } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
+import { readMime } from './keptTexts.ts';
 import type { Session } from './session.ts';
-import { tables } from './tables.ts';
 
 /** Photos of packages, each with the label that was read from it. */
 export function photos(session: Session): Pick<Store, 'addPhoto' | 'getPhoto'> {
@@ -22,8 +22,7 @@ export function photos(session: Session): Pick<Store, 'addPhoto' | 'getPhoto'> {
     },
     getPhoto: async id => {
       const row = await session.read(db => db.selectFrom('photos').selectAll().where('id', '=', id).executeTakeFirst());
-      // What a browser is told of the bytes is one of our kinds, whatever stands there.
-      const mime = tables.photos.texts.mime(row?.mime ?? '');
+      const mime = row === undefined ? undefined : readMime(row.mime);
       if (row === undefined || mime === undefined) return undefined;
       return { id: row.id, labelId: row.label_id, mime, sha256: row.sha256, bytes: new Uint8Array(row.bytes) };
     },

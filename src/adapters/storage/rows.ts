@@ -1,7 +1,7 @@
 import type { Selectable } from 'kysely';
 import type { FoodRow, LabelRow, NewFood } from '#app/store.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
-import { readMeasures } from './keptJson.ts';
+import { readMeasures } from './keptTexts.ts';
 import type { FoodTable, LabelTable } from './schema.ts';
 
 /** From columns to the values of the port, and back. Absent stays absent: null in SQL, no key in TypeScript. */

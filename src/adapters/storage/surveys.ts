@@ -1,5 +1,5 @@
 import type { Surveys } from '#app/store.ts';
-import { readSurvey } from './keptJson.ts';
+import { readSurvey } from './keptTexts.ts';
 import type { Session } from './session.ts';
 
 /** Saved surveys: the last one that was put stands, without a version. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { readAny, readDocument, readMeasures, readPublished, readSurvey } from './keptJson.ts';
+import { readAny, readDocument, readMeasures, readMime, readPublished, readSurvey } from './keptTexts.ts';
 import { up as workspace } from './migrations/0001-workspace.ts';
 import { up as mineralEstimates } from './migrations/0002-mineral-estimates.ts';
 import { up as guides } from './migrations/0003-guides.ts';
@@ -19,7 +19,6 @@ const text = z.string();
 const maybeText = z.string().nullable();
 const count = z.number().int();
 const flag = z.literal([0, 1]);
-const photoMime = z.enum(['image/jpeg', 'image/png', 'image/webp']);
 const bytes = z.codec(z.base64(), z.instanceof(Uint8Array), {
   decode: base64 => new Uint8Array(Buffer.from(base64, 'base64')),
   encode: given => Buffer.from(given).toString('base64'),
@@ -85,11 +84,11 @@ export const tables = {
   },
   photos: {
     migrations: { 1: workspace },
-    row: z.strictObject({ id: text, label_id: text, mime: photoMime, sha256: text, bytes }),
+    row: z.strictObject({ id: text, label_id: text, mime: text, sha256: text, bytes }),
     key: 'id',
     order: 'id',
     archived: { bytes },
-    texts: { mime: mime => photoMime.safeParse(mime).data },
+    texts: { mime: readMime },
     demo: ofDemoLabel,
     counts: { photos: 'all' },
   },

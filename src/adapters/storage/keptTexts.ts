@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import type { DocumentFile, PublishedGuide, SavedSurvey } from '#app/store.ts';
+import type { DocumentFile, NewPhoto, PublishedGuide, SavedSurvey } from '#app/store.ts';
 import { isObject, readJson } from './readJson.ts';
 
-/** What stands in the JSON columns, as far as storage has to know: the rest is read by the codec of whoever owns it. Undefined when it is damaged. */
+/** What stands in columns with a form of their own, as far as storage has to know it: the rest is read by whoever owns it. Undefined when it is damaged. */
 
 export function readDocument(text: string): DocumentFile | undefined {
   return readJson(text, json => (isDocument(json) ? json : undefined));
@@ -42,4 +42,10 @@ export function readMeasures(text: string): Readonly<Record<string, number>> | u
 /** An estimate belongs to whoever made it: any JSON will do. */
 export function readAny(text: string): { readonly json: unknown } | undefined {
   return readJson(text, json => ({ json }));
+}
+
+const mime = z.enum(['image/jpeg', 'image/png', 'image/webp']);
+/** What a browser is told of a photo's bytes is one of our kinds, whatever stands there. */
+export function readMime(text: string): NewPhoto['mime'] | undefined {
+  return mime.safeParse(text).data;
 }
