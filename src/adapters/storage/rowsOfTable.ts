@@ -10,8 +10,11 @@ export async function rowsInOrder(db: QueryExecutorProvider, table: string, orde
 export async function insertRows(db: QueryExecutorProvider, table: string, rows: readonly AnyRow[]): Promise<void> {
   const columns = Object.keys(rows[0] ?? {});
   if (columns.length === 0) return;
-  const values = rows.map(row => sql`(${sql.join(columns.map(column => row[column]))})`);
-  await sql`insert into ${sql.table(table)} (${sql.join(columns.map(column => sql.ref(column)))}) values ${sql.join(values)}`.execute(db);
+  // One text with a place for each value: a fragment a row costs a quarter more time.
+  const row = ['(', ...columns.slice(1).map(() => ', ')];
+  const texts = [...rows.flatMap((_, at) => (at === 0 ? row : [`), ${row[0]}`, ...row.slice(1)])), ')'];
+  const values = sql(Object.assign(texts, { raw: texts }), ...rows.flatMap(given => columns.map(column => given[column])));
+  await sql`insert into ${sql.table(table)} (${sql.join(columns.map(column => sql.ref(column)))}) values ${values}`.execute(db);
 }
 
 /** `condition` is SQL of the registry. */
