@@ -89,20 +89,61 @@ export interface Store {
   purgeDemo(): Promise<void>;
   /** Deletes everything, in one transaction. */
   purgeAll(): Promise<void>;
-  counts(): Promise<{
-    readonly foods: number;
-    readonly labels: number;
-    readonly demoFoods: number;
-    readonly plates: number;
-    readonly photos: number;
-  }>;
+  counts(): Promise<Readonly<Record<CountName, number>>>;
+  /** What was damaged behind the program's back: left out wherever rows are listed, and kept as it is. */
+  damagedRows(): Promise<readonly DamagedRow[]>;
   /** Grows with every acknowledged write: what was computed from the shelf is fresh while it stands. */
   revision(): Promise<number>;
   close(): Promise<void>;
 }
 
+export const countNames = ['foods', 'labels', 'demoFoods', 'plates', 'photos'] as const;
+export type CountName = (typeof countNames)[number];
+
+/** A value of a row that cannot be read: `id` tells the row within its table. */
+export interface DamagedRow {
+  readonly table: string;
+  readonly id: string;
+  readonly column: string;
+}
+
+/**
+ * A person's own documents of one kind. Who changes one names the version that was seen, null for a new one; when it is no
+ * longer that, nothing is written (`changed-meanwhile`).
+ */
+export interface Documents<
+  Value extends DocumentFile,
+  Kept extends Versioned<Value> = Versioned<Value>,
+  More extends { readonly isDemo?: boolean } = { readonly isDemo?: boolean },
+> {
+  /** By id, without those that are damaged. */
+  list(): Promise<readonly Kept[]>;
+  /** Refuses one that is damaged (`plate-not-valid` and its like). */
+  get(id: string): Promise<Kept | undefined>;
+  /** Without `isDemo`, what belongs to the demo goes on belonging to it. */
+  put(value: Value, seenVersion: number | null, more?: More): Promise<Kept>;
+  /** Refuses one that is not there (`plate-not-found` and its like). */
+  remove(id: string, seenVersion: number): Promise<void>;
+}
+
+/** Without `published`, what was published stays on record as it is; null takes it off. */
+export type Guides = Documents<GuideFile, KeptGuide, { readonly published?: PublishedGuide | null; readonly isDemo?: boolean }>;
+
+/** The last one that was put stands. */
+export interface Surveys {
+  list(): Promise<readonly SavedSurvey[]>;
+  put(survey: SavedSurvey): Promise<SavedSurvey>;
+  remove(id: string): Promise<void>;
+}
+
+/** A document as the JSON in which it is kept; the codec of whoever owns it reads it. */
+export type DocumentFile = Readonly<Record<string, unknown>> & { readonly id: string };
+
 /** A plate as docs/formats.md writes it: labels as printed, so that they are read by the program that opens them. */
-export type PlateFile = Readonly<Record<string, unknown>> & { readonly id: string };
+export type PlateFile = DocumentFile;
+
+/** A yardstick as docs/formats.md writes it. */
+export type YardstickFile = DocumentFile;
 
 export interface NewFood {
   readonly name: string;
@@ -171,10 +212,10 @@ export interface ImportRow {
 }
 
 /** A guide as docs/formats.md writes it; one that is still being written may not be valid yet. */
-export type GuideFile = Readonly<Record<string, unknown>> & { readonly id: string };
+export type GuideFile = DocumentFile;
 
 /** A handout on a topic as docs/formats.md writes it; one that is still being written may not be valid yet. */
-export type HandoutFile = Readonly<Record<string, unknown>> & { readonly id: string };
+export type HandoutFile = DocumentFile;
 
 /** A label that a guide stood on when it was published. */
 export interface PublishedLabel {

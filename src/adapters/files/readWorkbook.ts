@@ -17,7 +17,8 @@ export function isWorkbook(bytes: Uint8Array): boolean {
 export async function readWorkbook(bytes: Uint8Array): Promise<Table> {
   const workbook = new ExcelJS.Workbook();
   try {
-    await workbook.xlsx.load(bytes as unknown as ArrayBuffer);
+    // A buffer that holds the file alone: bytes may be a view on a larger one.
+    await workbook.xlsx.load(new Uint8Array(bytes).buffer);
   } catch {
     throw new Fault('file-not-readable', 'The file begins like an XLSX workbook and cannot be read as one.');
   }

@@ -2,7 +2,7 @@ import highsModule, { type Highs, type Model } from 'highs';
 import type { LinearModel, LinearSolver, Objective, OpenModel, Solution } from '#core/optimize/linearModel.ts';
 
 /** The package's types are written for require; its default import is the loader itself. */
-const loadHighs = highsModule as unknown as typeof highsModule.default;
+const loadHighs = 'default' in highsModule ? highsModule.default : highsModule;
 
 const secondsAtMost = 5;
 

@@ -6,7 +6,7 @@ import { Fault } from '#core/errors.ts';
  */
 export function storageFault(error: unknown): unknown {
   if (error instanceof Fault || !(error instanceof Error)) return error;
-  const code = String((error as Error & { code?: unknown }).code ?? '');
+  const code = 'code' in error ? String(error.code) : '';
   if (/^SQLITE_(BUSY|LOCKED)|^55P03$|^40001$/.test(code))
     return new Fault('database-locked', 'Another program is writing to the database.');
   if (/^SQLITE_FULL$|^ENOSPC$|^53100$/.test(code))
@@ -16,7 +16,18 @@ export function storageFault(error: unknown): unknown {
   }
   if (/^E(CONNREFUSED|CONNRESET|NOTFOUND|TIMEDOUT|PIPE)$|^57P0[123]$|^08/.test(code))
     return new Fault('database-unreachable', 'PostgreSQL could not be reached.');
+  if (/^SQLITE_(CORRUPT|NOTADB|IOERR)|^XX00[12]$/.test(code)) {
+    return new Fault(
+      'file-not-readable',
+      'The database is damaged, or its file is none. Move it to another place, start again, and restore the newest workspace file.',
+    );
+  }
   if (/^28/.test(code) || code === '3D000')
     return new Fault('database-unreachable', 'PostgreSQL refused the user, the password or the database name.');
   return error;
+}
+
+/** Whether the database refused rows for what stands in them: a row that another names is missing, one is there twice, a value is too large. */
+export function areRowsRefused(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && /^SQLITE_(CONSTRAINT|RANGE|TOOBIG|MISMATCH)|^2[23]\w{3}$/.test(String(error.code));
 }

@@ -1,21 +1,35 @@
 import { type Kysely, sql } from 'kysely';
 import { Fault } from '#core/errors.ts';
 import type { Engine } from './engine.ts';
-import { up as workspace } from './migrations/0001-workspace.ts';
-import { up as mineralEstimates } from './migrations/0002-mineral-estimates.ts';
-import { up as guides } from './migrations/0003-guides.ts';
-import { up as reference } from './migrations/0004-reference.ts';
-import { up as handouts } from './migrations/0005-handouts.ts';
+import type { Migration } from './migrations/migration.ts';
 import type { Tables } from './schema.ts';
+import type { TableEntry } from './tableEntry.ts';
+import { tables } from './tables.ts';
 
-/** In order; a migration that has been released is never changed. */
-const migrations = [workspace, mineralEstimates, guides, reference, handouts];
+/** The migrations that the entries of the registry name, in order. @throws Error on a gap, or on two migrations of one number. */
+export function migrationsOf(entries: readonly TableEntry[]): readonly Migration[] {
+  const byNumber = new Map<number, Migration>();
+  for (const { migrations } of entries) {
+    for (const [number, migration] of Object.entries(migrations)) {
+      const other = byNumber.get(Number(number));
+      if (other !== undefined && other !== migration) throw new Error(`Two migrations have the number ${number}.`);
+      byNumber.set(Number(number), migration);
+    }
+  }
+  return Array.from({ length: byNumber.size }, (_, at) => {
+    const migration = byNumber.get(at + 1);
+    if (migration === undefined) throw new Error(`There is no migration ${at + 1}, but a later one.`);
+    return migration;
+  });
+}
+
+const newest = migrationsOf(Object.values(tables));
 
 /**
- * Brings the tables to what this program needs, in one transaction.
+ * Brings the tables to what this program needs, in one transaction. `migrations` are fewer in tests alone.
  * @throws Fault database-ahead when a newer program has been here.
  */
-export async function migrate(db: Kysely<Tables>, engine: Engine): Promise<void> {
+export async function migrate(db: Kysely<Tables>, engine: Engine, migrations = newest): Promise<void> {
   await db.transaction().execute(async trx => {
     if (engine.migrationLock !== undefined) await sql.raw(engine.migrationLock).execute(trx);
     await sql
@@ -31,7 +45,7 @@ export async function migrate(db: Kysely<Tables>, engine: Engine): Promise<void>
     if (from > migrations.length) {
       throw new Fault('database-ahead', `The database has version ${from}, this program knows versions up to ${migrations.length}.`);
     }
-    for (let version = from; version < migrations.length; version++) await migrations[version]!(trx as unknown as Kysely<never>, engine);
+    for (const migration of migrations.slice(Math.max(0, from))) await migration(trx, engine);
     if (from < migrations.length) await trx.updateTable('workspace').set({ schema_version: migrations.length }).execute();
   });
 }

@@ -1,11 +1,14 @@
 import type { Selectable } from 'kysely';
-import type { FoodRow, LabelRow, NewFood, NewLabel } from '#app/store.ts';
+import type { FoodRow, LabelRow, NewFood } from '#app/store.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
+import { readMeasures } from './keptTexts.ts';
 import type { FoodTable, LabelTable } from './schema.ts';
 
 /** From columns to the values of the port, and back. Absent stays absent: null in SQL, no key in TypeScript. */
 
+/** Damaged measures are as good as none given: what would have been weighed by them is unknown. */
 export function foodRow(row: Selectable<FoodTable>): FoodRow {
+  const gramsPerMeasure = row.grams_per_measure === null ? undefined : readMeasures(row.grams_per_measure);
   return {
     id: row.id,
     name: row.name,
@@ -13,7 +16,7 @@ export function foodRow(row: Selectable<FoodTable>): FoodRow {
     ...(row.category === null ? {} : { category: row.category }),
     ...(row.gtin === null ? {} : { gtin: row.gtin }),
     ...(row.density_g_per_ml === null ? {} : { densityGPerMl: row.density_g_per_ml }),
-    ...(row.grams_per_measure === null ? {} : { gramsPerMeasure: JSON.parse(row.grams_per_measure) }),
+    ...(gramsPerMeasure === undefined ? {} : { gramsPerMeasure }),
     isDemo: row.is_demo === 1,
     version: row.version,
   };
@@ -32,6 +35,7 @@ export function foodColumns(food: Partial<NewFood>): Partial<FoodTable> {
   };
 }
 
+/** What other tables say of a label. */
 export interface LabelFacts {
   readonly corrected_by: string | null;
   readonly withdrawn_reason: string | null;
@@ -39,12 +43,12 @@ export interface LabelFacts {
   readonly due_on: string | null;
 }
 
-export function labelRow(row: Selectable<LabelTable> & LabelFacts, photoIds: readonly string[]): LabelRow {
+export function labelRow(row: Selectable<LabelTable> & LabelFacts, printed: PrintedLabel, photoIds: readonly string[]): LabelRow {
   return {
     id: row.id,
     foodId: row.food_id,
-    kind: row.kind as NewLabel['kind'],
-    printed: JSON.parse(row.printed) as PrintedLabel,
+    kind: row.kind,
+    printed,
     addedAt: row.added_at,
     ...(row.corrects_label_id === null ? {} : { correctsLabelId: row.corrects_label_id }),
     ...(row.reason === null ? {} : { reason: row.reason }),

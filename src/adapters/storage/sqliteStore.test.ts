@@ -1,10 +1,12 @@
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { chmodSync, chownSync, mkdtempSync, rmSync, statSync } from 'node:fs';
+import { chmodSync, chownSync, copyFileSync, mkdtempSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import SqliteDatabase from 'better-sqlite3';
 import { afterAll, describe, expect, test } from 'vitest';
+import { earlierFile } from './contract/earlierContract.ts';
+import { sqlite } from './engine.ts';
 import { dataFolder, openSqliteStore } from './openStore.ts';
 import { storeContract } from './storeContract.ts';
 
@@ -26,6 +28,12 @@ describe('SQLite', () => {
       return openSqliteStore(folder);
     },
     openAgain: () => openSqliteStore(folder),
+    openEarlier: version => {
+      folder = newFolder();
+      copyFileSync(earlierFile(version), join(folder, 'platewright.sqlite'));
+      return openSqliteStore(folder);
+    },
+    bytesType: sqlite.types.bytes,
     sql: async statement => {
       const file = new SqliteDatabase(join(folder, 'platewright.sqlite'));
       try {
@@ -86,6 +94,42 @@ describe('SQLite', () => {
     ).rejects.toMatchObject({ code: 'database-full' });
     expect(await cramped.counts()).toMatchObject({ foods: 1, labels: 1 });
     await cramped.close();
+  });
+
+  test('[STO-16] a damaged file is told, wherever the damage lies, and is left as it is', async () => {
+    const whole = readFileSync(earlierFile(5));
+    const damaged: Record<string, (file: string) => void> = {
+      'no database': file => writeFileSync(file, 'Dear diary, '.repeat(500)),
+      'a head that is none': file => writeFileSync(file, Buffer.concat([Buffer.alloc(100, 7), whole.subarray(100)])),
+      'cut in half': file => truncateSync(file, whole.length / 2),
+      'noise behind the head': file => writeFileSync(file, Buffer.concat([whole.subarray(0, 512), Buffer.alloc(whole.length - 512, 0xa5)])),
+    };
+    for (const [what, damage] of Object.entries(damaged)) {
+      const file = join(newFolder(), 'platewright.sqlite');
+      writeFileSync(file, whole);
+      damage(file);
+      const before = readFileSync(file);
+      const work = openSqliteStore(dirname(file)).then(store => store.exportAll().finally(() => store.close()));
+      await expect(work, what).rejects.toMatchObject({ code: 'file-not-readable' });
+      // The head tells the kind of journal; all else is untouched.
+      expect(readFileSync(file).subarray(100).equals(before.subarray(100)), what).toBe(true);
+    }
+  });
+
+  test('[STO-16] damage in one table leaves the others readable', async () => {
+    const target = newFolder();
+    const file = join(target, 'platewright.sqlite');
+    copyFileSync(earlierFile(5), file);
+    const look = new SqliteDatabase(file);
+    const { rootpage } = look.prepare<[], { rootpage: number }>("select rootpage from sqlite_schema where name = 'handouts'").get()!;
+    look.close();
+    const bytes = readFileSync(file);
+    writeFileSync(file, bytes.fill(0xa5, (rootpage - 1) * 512, rootpage * 512));
+    const store = await openSqliteStore(target);
+    await expect(store.listHandouts()).rejects.toMatchObject({ code: 'file-not-readable' });
+    expect(await store.listFoods()).toHaveLength(4);
+    expect(await store.standingLabels()).toHaveLength(3);
+    await store.close();
   });
 
   // Root may write anywhere, so what a person without rights meets is tried under another uid.

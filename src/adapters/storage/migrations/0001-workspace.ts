@@ -1,11 +1,11 @@
-import { type Kysely, sql } from 'kysely';
+import { type QueryExecutorProvider, sql } from 'kysely';
 import type { Engine } from '../engine.ts';
 
 /**
  * The first tables. Labels, withdrawals and photos say what a package said: triggers refuse to change them at all, and
  * to delete them unless the workspace is being purged.
  */
-export async function up(db: Kysely<never>, engine: Engine): Promise<void> {
+export async function up(db: QueryExecutorProvider, engine: Engine): Promise<void> {
   const { bytes, double, integer, strict } = engine.types;
   for (const statement of [
     `create table foods (id text primary key, name text not null, maker text, category text, gtin text, density_g_per_ml ${double},

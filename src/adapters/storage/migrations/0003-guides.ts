@@ -1,8 +1,8 @@
-import { type Kysely, sql } from 'kysely';
+import { type QueryExecutorProvider, sql } from 'kysely';
 import type { Engine } from '../engine.ts';
 
 /** Guides as their authors write them, with the labels that stood on the day each was published. */
-export async function up(db: Kysely<never>, engine: Engine): Promise<void> {
+export async function up(db: QueryExecutorProvider, engine: Engine): Promise<void> {
   const { integer, strict } = engine.types;
   await sql
     .raw(

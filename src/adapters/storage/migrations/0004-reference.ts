@@ -1,8 +1,8 @@
-import { type Kysely, sql } from 'kysely';
+import { type QueryExecutorProvider, sql } from 'kysely';
 import type { Engine } from '../engine.ts';
 
 /** Imported composition tables, one row a dataset; the body is a reference file of docs/formats.md. */
-export async function up(db: Kysely<never>, engine: Engine): Promise<void> {
+export async function up(db: QueryExecutorProvider, engine: Engine): Promise<void> {
   const { integer, strict } = engine.types;
   await sql
     .raw(

@@ -1,8 +1,8 @@
-import { type Kysely, sql } from 'kysely';
+import { type QueryExecutorProvider, sql } from 'kysely';
 import type { Engine } from '../engine.ts';
 
 /** Handouts on a topic, as their authors write them. Those of clients stand in the clients' own file. */
-export async function up(db: Kysely<never>, engine: Engine): Promise<void> {
+export async function up(db: QueryExecutorProvider, engine: Engine): Promise<void> {
   const { integer, strict } = engine.types;
   await sql
     .raw(

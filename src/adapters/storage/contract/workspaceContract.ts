@@ -1,0 +1,102 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { Store } from '#app/store.ts';
+import { composition, type EngineUnderTest, fault, label, plate, standingSodium } from './samples.ts';
+
+/** The workspace as a whole: file, purges, revision, migrations. */
+export function workspaceContract(engine: EngineUnderTest): void {
+  describe('the whole workspace', () => {
+    let store: Store;
+    beforeEach(async () => {
+      store = await engine.open();
+    });
+    afterEach(() => store.close());
+    const sodium = (category?: string) => standingSodium(store, category);
+    async function fill(): Promise<void> {
+      const { food, label: first } = await store.addFood({ name: 'Ham', isDemo: true }, label(6000));
+      await store.addLabel(
+        food.id,
+        1,
+        label(600, { kind: 'correction', correctsLabelId: first.id, reason: 'misread', recheckOn: '2027-01-01' }),
+      );
+      await store.addPhoto(first.id, { mime: 'image/png', bytes: new Uint8Array([0, 255]) });
+      await store.withdrawLabel(first.id, 2, 'misread');
+      await store.applyImport({ fileName: 'own.csv', labels: [{ begins: { name: 'Own cheese' }, label: label(400) }] });
+      await store.applyImport({ fileName: 'demo.csv', isDemo: true, labels: [{ begins: { name: 'Demo soup' }, label: label(700) }] });
+      await store.putPlate(plate, null, true);
+      await store.putReferences([composition('release 28')]);
+    }
+    test('[STO-8] goes into a file and back, whole and in order', async () => {
+      await fill();
+      const file = await store.exportAll();
+      expect(await fault(store.restore(file))).toBe('workspace-not-empty');
+      await store.purgeAll();
+      await store.restore(JSON.parse(JSON.stringify(file)));
+      expect(await store.exportAll()).toEqual(file);
+      expect((await store.addFood({ name: 'Later' }, label(1))).food.version).toBe(1);
+    });
+    test('[STO-8] a file that is none is refused and nothing is written', async () => {
+      await fill();
+      const file = await store.exportAll();
+      await store.purgeAll();
+      for (const wrong of [
+        {},
+        { platewrightWorkspace: 2, tables: {} },
+        { ...file, tables: { ...file.tables, labels: [{ id: 1 }] } },
+        { ...file, tables: { ...file.tables, more: [] } },
+        { ...file, tables: { ...file.tables, reference_tables: [{ ...file.tables.reference_tables![0], body: '{}' }] } },
+      ]) {
+        expect(await fault(store.restore(wrong as never))).toBe('workspace-file-not-valid');
+      }
+      expect(await store.counts()).toEqual({ foods: 0, labels: 0, demoFoods: 0, plates: 0, photos: 0 });
+    });
+    test('[STO-8] a file of the time before composition tables goes back as well', async () => {
+      await fill();
+      const { platewrightWorkspace, tables } = await store.exportAll();
+      const { reference_tables: _references, ...earlier } = tables;
+      await store.purgeAll();
+      expect(await store.listReferences()).toEqual([]);
+      await store.restore({ platewrightWorkspace, tables: earlier });
+      expect((await store.counts()).foods).toBe(3);
+      expect(await store.listReferences()).toEqual([]);
+    });
+    test("[STO-9] purging the demo leaves what is the user's own", async () => {
+      await fill();
+      await store.purgeDemo();
+      expect(await sodium()).toEqual([['Own cheese', 400]]);
+      expect(await store.counts()).toEqual({ foods: 1, labels: 1, demoFoods: 0, plates: 0, photos: 0 });
+      expect((await store.listImports()).map(({ fileName }) => fileName)).toEqual(['own.csv']);
+      await expect(engine.sql('delete from labels')).rejects.toThrow(/never changed/);
+    });
+    test('[STO-9] purging everything leaves nothing, and labels can be read again', async () => {
+      await fill();
+      await store.purgeAll();
+      expect(await store.counts()).toEqual({ foods: 0, labels: 0, demoFoods: 0, plates: 0, photos: 0 });
+      await store.addFood({ name: 'New' }, label(1));
+      expect(await sodium()).toEqual([['New', 1]]);
+    });
+    test('[STO-12] the revision grows with writes, not with reads and refusals', async () => {
+      const before = await store.revision();
+      await store.listFoods();
+      await fault(store.changeFood('nobody', 1, {}));
+      expect(await store.revision()).toBe(before);
+      await store.addFood({ name: 'Ham' }, label(600));
+      expect(await store.revision()).toBe(before + 1);
+    });
+    test('[STO-10] opening again keeps everything; a newer database is refused', async () => {
+      await store.addFood({ name: 'Ham' }, label(600));
+      const again = await engine.openAgain();
+      expect(await again.counts()).toMatchObject({ foods: 1, labels: 1 });
+      await again.close();
+      await engine.sql('update workspace set schema_version = 99');
+      expect(await fault(engine.openAgain())).toBe('database-ahead');
+    });
+    test('[STO-5] many writes at once from two programs all arrive', async () => {
+      const other = await engine.openAgain();
+      await Promise.all(
+        Array.from({ length: 20 }, (_, index) => (index % 2 ? store : other).addFood({ name: `Food ${index}` }, label(index))),
+      );
+      await other.close();
+      expect(await store.counts()).toMatchObject({ foods: 20, labels: 20 });
+    });
+  });
+}

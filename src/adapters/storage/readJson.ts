@@ -1,0 +1,17 @@
+/**
+ * JSON text of a column as what it should hold. `shape` looks at what was parsed and gives it its type; undefined when it
+ * is damaged: no JSON, or another thing.
+ */
+export function readJson<Value>(text: string, shape: (json: unknown) => Value | undefined): Value | undefined {
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+  return shape(json);
+}
+
+export function isObject(json: unknown): json is Record<string, unknown> {
+  return typeof json === 'object' && json !== null && !Array.isArray(json);
+}

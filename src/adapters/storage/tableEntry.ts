@@ -1,0 +1,40 @@
+import type { z } from 'zod';
+import type { CountName } from '#app/store.ts';
+import type { FaultCode } from '#core/errors.ts';
+import type { Migration } from './migrations/migration.ts';
+
+/** A row as any table may have it: by column. */
+export type AnyRow = Readonly<Record<string, unknown>>;
+
+/** What the registry says of a table; everything that is done with tables as such derives from it. */
+export interface TableEntry {
+  /** By number: what makes the table, and what changed it since. A workspace file of before the first one has none of its rows. */
+  readonly migrations: Readonly<Record<number, Migration>>;
+  /** In: a row of a workspace file, checked. Out: the row of the database. A column of a later migration has a default. */
+  readonly row: z.ZodType<AnyRow>;
+  /** The columns that tell the rows apart. */
+  readonly key: string;
+  /** The column that puts rows in order in a workspace file: the same workspace gives the same file. */
+  readonly order: string;
+  /** Columns that a workspace file writes in another form than the database. */
+  readonly archived?: Readonly<Record<string, z.ZodCodec>>;
+  /** Computed again when it is missing: in no workspace file. */
+  readonly isComputed?: true;
+  /** How the columns that hold a text with a form of its own are read; what cannot be read is undefined. */
+  readonly texts?: Readonly<Record<string, (text: string) => unknown>>;
+  /** Which rows belong to the demo, in SQL: purging the demo deletes them. Looked at before the tables above it lose theirs. */
+  readonly demo?: string;
+  /** Rows that refer to others of the same table, in SQL: they are deleted first. */
+  readonly referring?: string;
+  /** Under which names its rows are counted: all of them, or those of the demo. */
+  readonly counts?: Readonly<Partial<Record<CountName, 'all' | 'demo'>>>;
+  /** Of a table of versioned documents. */
+  readonly document?: DocumentEntry;
+}
+
+export interface DocumentEntry {
+  /** "plate": what a person calls one, and the column of its JSON. */
+  readonly noun: string;
+  readonly missing: FaultCode;
+  readonly damaged: FaultCode;
+}
