@@ -45,7 +45,7 @@ export function workspaceContract(engine: EngineUnderTest): void {
         { ...file, tables: { ...file.tables, more: [] } },
         { ...file, tables: { ...file.tables, reference_tables: [{ ...file.tables.reference_tables![0], body: '{}' }] } },
       ]) {
-        expect(await fault(store.restore(wrong as never))).toBe('workspace-file-not-valid');
+        expect(await fault(store.restore(JSON.parse(JSON.stringify(wrong))))).toBe('workspace-file-not-valid');
       }
       expect(await store.counts()).toEqual({ foods: 0, labels: 0, demoFoods: 0, plates: 0, photos: 0 });
     });
