@@ -38,7 +38,7 @@ export async function builtGuide(json: unknown, published: PublishedGuide | unde
 
 /** @throws Fault guide-not-found */
 export async function keptGuide(id: string, world: World): Promise<KeptGuide> {
-  const kept = await world.store.getGuide(id);
+  const kept = await world.store.guides.get(id);
   if (kept === undefined) throw new Fault('guide-not-found', 'The guide is not in the workspace.');
   return kept;
 }

@@ -40,7 +40,7 @@ export async function plateOf(given: string | Readonly<Record<string, unknown>>,
   if (typeof given !== 'string') return readPlate(given);
   const builtIn = builtInPlates.find(({ id }) => id === given);
   if (builtIn !== undefined) return builtIn;
-  const kept = (await store.listPlates()).find(({ value }) => value.id === given);
+  const kept = await store.plates.get(given);
   if (kept === undefined) throw new Fault('plate-not-found', 'There is no plate of this name any more.');
   return readPlate(kept.value);
 }
@@ -57,21 +57,22 @@ export function readPlate(json: unknown): Plate {
 
 /** Every plate there is: the built-in ones and the kept ones that can be read. */
 export async function allPlates(store: Store): Promise<readonly Plate[]> {
-  const kept = (await store.listPlates()).map(({ value }) => plateFromJson(value).value);
+  const kept = (await store.plates.list()).map(({ value }) => plateFromJson(value).value);
   return [...builtInPlates, ...kept.filter(plate => plate !== undefined)];
 }
 
 export async function keptPlates(store: Store): Promise<readonly Versioned<PlateFile>[]> {
-  return store.listPlates();
+  return store.plates.list();
 }
 
 /** A yardstick by id or as JSON. @throws Fault yardstick-not-found, yardstick-not-valid */
 export async function yardstickOf(given: string | Readonly<Record<string, unknown>>, store: Store): Promise<Yardstick> {
   if (typeof given !== 'string') return readYardstick(given);
-  const found =
-    builtInYardsticks.find(({ id }) => id === given) ?? (await store.listYardsticks()).find(({ value }) => value.id === given)?.value;
-  if (found === undefined) throw new Fault('yardstick-not-found', 'There is no yardstick of this name any more.');
-  return found;
+  const builtIn = builtInYardsticks.find(({ id }) => id === given);
+  if (builtIn !== undefined) return builtIn;
+  const kept = await store.yardsticks.get(given);
+  if (kept === undefined) throw new Fault('yardstick-not-found', 'There is no yardstick of this name any more.');
+  return readYardstick(kept.value);
 }
 
 export function readYardstick(json: unknown): Yardstick {

@@ -126,7 +126,7 @@ describe('SQLite', () => {
     const bytes = readFileSync(file);
     writeFileSync(file, bytes.fill(0xa5, (rootpage - 1) * 512, rootpage * 512));
     const store = await openSqliteStore(target);
-    await expect(store.listHandouts()).rejects.toMatchObject({ code: 'file-not-readable' });
+    await expect(store.handouts.list()).rejects.toMatchObject({ code: 'file-not-readable' });
     expect(await store.listFoods()).toHaveLength(4);
     expect(await store.standingLabels()).toHaveLength(3);
     await store.close();

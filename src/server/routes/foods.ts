@@ -53,7 +53,7 @@ export function foodRoutes(world: World) {
       standing === undefined
         ? { ...describeRow(row), labels: labels.length, energyKcal: null, sodiumMg: null, additives: [], statementRead: false, findings: 0 }
         : describeShort(standing, labels.length);
-    const plates = (await store.listPlates())
+    const plates = (await store.plates.list())
       .filter(({ value }) => JSON.stringify(value).includes(`"${row.id}"`))
       .map(({ value }) => String(value.title ?? value.id));
     return {

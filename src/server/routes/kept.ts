@@ -10,6 +10,7 @@ import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
 import { sourceText } from '#core/yardstick/sourceText.ts';
 import { testText } from '#core/yardstick/testText.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
+import { yardstickFromJson } from '#core/yardstick/yardstickFromJson.ts';
 import { plateJson, setting, versionedPlate, versionedYardstick, yardstickJson } from '../bodies.ts';
 import { newApi } from '../newApi.ts';
 import { readPlate, readYardstick, type World } from '../workbench.ts';
@@ -77,7 +78,7 @@ export function keptRoutes(world: World) {
     .openapi(
       createRoute({ method: 'get', path: '/plates', responses: answers(z.array(versionedPlate), 'Plates, built-in ones among them') }),
       async context => {
-        const kept = (await store.listPlates()).flatMap(({ value, version, isDemo }) => {
+        const kept = (await store.plates.list()).flatMap(({ value, version, isDemo }) => {
           const plate = plateFromJson(value).value;
           return plate === undefined ? [] : [shownPlate(plate, value, version, false, isDemo)];
         });
@@ -97,8 +98,8 @@ export function keptRoutes(world: World) {
         const plate = readPlate({ ...json, id });
         if (builtInPlates.some(one => one.id === id))
           throw new Fault('plate-not-valid', 'A built-in plate cannot be changed; give yours another name.');
-        const kept = await store.putPlate({ ...json, id } as PlateFile, version);
-        return context.json(shownPlate(plate, kept.value, kept.version, false, false), 200);
+        const kept = await store.plates.put({ ...json, id } as PlateFile, version);
+        return context.json(shownPlate(plate, kept.value, kept.version, false, kept.isDemo), 200);
       },
     )
     .openapi(
@@ -110,7 +111,7 @@ export function keptRoutes(world: World) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        await store.removePlate(id, context.req.valid('query').version);
+        await store.plates.remove(id, context.req.valid('query').version);
         return context.json({ id }, 200);
       },
     )
@@ -121,7 +122,10 @@ export function keptRoutes(world: World) {
         responses: answers(z.array(versionedYardstick), 'Yardsticks, built-in ones among them'),
       }),
       async context => {
-        const kept = (await store.listYardsticks()).map(({ value, version }) => shownYardstick(value, version, false));
+        const kept = (await store.yardsticks.list()).flatMap(({ value, version }) => {
+          const yardstick = yardstickFromJson(value).value;
+          return yardstick === undefined ? [] : [shownYardstick(yardstick, version, false)];
+        });
         return context.json([...kept, ...builtInYardsticks.map(one => shownYardstick(one, 0, true))], 200);
       },
     )
@@ -137,8 +141,9 @@ export function keptRoutes(world: World) {
         const id = context.req.valid('param').id;
         if (builtInYardsticks.some(one => one.id === id))
           throw new Fault('yardstick-not-valid', 'A built-in yardstick cannot be changed; copy it under another name.');
-        const kept = await store.putYardstick(readYardstick({ ...json, id }), version);
-        return context.json(shownYardstick(kept.value, kept.version, false), 200);
+        const yardstick = readYardstick({ ...json, id });
+        const kept = await store.yardsticks.put({ ...yardstick }, version);
+        return context.json(shownYardstick(yardstick, kept.version, false), 200);
       },
     )
     .openapi(
@@ -150,12 +155,12 @@ export function keptRoutes(world: World) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        await store.removeYardstick(id, context.req.valid('query').version);
+        await store.yardsticks.remove(id, context.req.valid('query').version);
         return context.json({ id }, 200);
       },
     )
     .openapi(createRoute({ method: 'get', path: '/surveys', responses: answers(z.array(savedSurvey), 'Saved surveys') }), async context =>
-      context.json((await store.listSurveys()) as z.input<typeof savedSurvey>[] as never, 200),
+      context.json((await store.surveys.list()) as z.input<typeof savedSurvey>[] as never, 200),
     )
     .openapi(
       createRoute({
@@ -166,7 +171,7 @@ export function keptRoutes(world: World) {
       }),
       async context => {
         const { setting: forSetting, servings, ...survey } = context.req.valid('json');
-        const saved = await store.putSurvey({
+        const saved = await store.surveys.put({
           ...survey,
           id: context.req.valid('param').id,
           ...(forSetting === undefined ? {} : { setting: forSetting }),
@@ -184,7 +189,7 @@ export function keptRoutes(world: World) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        await store.removeSurvey(id);
+        await store.surveys.remove(id);
         return context.json({ id }, 200);
       },
     );

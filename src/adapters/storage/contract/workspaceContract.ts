@@ -22,7 +22,7 @@ export function workspaceContract(engine: EngineUnderTest): void {
       await store.withdrawLabel(first.id, 2, 'misread');
       await store.applyImport({ fileName: 'own.csv', labels: [{ begins: { name: 'Own cheese' }, label: label(400) }] });
       await store.applyImport({ fileName: 'demo.csv', isDemo: true, labels: [{ begins: { name: 'Demo soup' }, label: label(700) }] });
-      await store.putPlate(plate, null, true);
+      await store.plates.put(plate, null, { isDemo: true });
       await store.putReferences([composition('release 28')]);
     }
     test('[STO-8] goes into a file and back, whole and in order', async () => {
