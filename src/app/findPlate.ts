@@ -10,7 +10,7 @@ export async function findPlate(given: unknown, store: Store): Promise<Plate> {
   if (typeof given !== 'string') return readPlate(given);
   const builtIn = builtInPlates.find(({ id }) => id === given);
   if (builtIn !== undefined) return builtIn;
-  const kept = (await store.listPlates()).find(({ value }) => value.id === given);
+  const kept = await store.plates.get(given);
   if (kept === undefined) throw new Fault('plate-not-found', 'There is no plate of this name any more.');
   return readPlate(kept.value);
 }
@@ -22,7 +22,7 @@ export function readPlate(json: unknown): Plate {
 
 /** Every plate there is: the built-in ones and the kept ones that can be read. */
 export async function allPlates(store: Store): Promise<readonly Plate[]> {
-  const kept = (await store.listPlates()).map(({ value }) => plateFromJson(value).value);
+  const kept = (await store.plates.list()).map(({ value }) => plateFromJson(value).value);
   return [...builtInPlates, ...kept.filter(plate => plate !== undefined)];
 }
 

@@ -10,7 +10,7 @@ export async function findYardstick(given: unknown, store: Store): Promise<Yards
   if (typeof given !== 'string') return readYardstick(given);
   const builtIn = builtInYardsticks.find(({ id }) => id === given);
   if (builtIn !== undefined) return builtIn;
-  const kept = (await store.listYardsticks()).find(({ value }) => value.id === given);
+  const kept = await store.yardsticks.get(given);
   if (kept === undefined) throw new Fault('yardstick-not-found', 'There is no yardstick of this name any more.');
   return readYardstick(kept.value);
 }

@@ -33,13 +33,13 @@ export async function loadDemo({ table, plates, guides, handouts }: Demo, store:
     const later = rest.rows.filter(({ row }) => !done.has(row) && look.rows.some(({ imported }) => imported.row === row));
     rest = { ...rest, rows: later };
   }
-  const known = new Map((await store.listPlates()).map(({ value, version }) => [value.id, version]));
-  for (const plate of plates) await store.putPlate(plate, known.get(plate.id) ?? null, true);
-  const kept = new Map((await store.listGuides()).map(({ value, version }) => [value.id, version]));
+  const known = new Map((await store.plates.list()).map(({ value, version }) => [value.id, version]));
+  for (const plate of plates) await store.plates.put(plate, known.get(plate.id) ?? null, { isDemo: true });
+  const kept = new Map((await store.guides.list()).map(({ value, version }) => [value.id, version]));
   for (const one of guides) {
     const { guide, published } = await guideForStore(one, store);
-    await store.putGuide(guide, kept.get(guide.id) ?? null, { published, isDemo: true });
+    await store.guides.put(guide, kept.get(guide.id) ?? null, { published, isDemo: true });
   }
-  const versions = new Map((await store.listHandouts()).map(({ value, version }) => [value.id, version]));
-  for (const one of handouts) await store.putHandout(await handoutForStore(one, store), versions.get(one.id) ?? null, true);
+  const versions = new Map((await store.handouts.list()).map(({ value, version }) => [value.id, version]));
+  for (const one of handouts) await store.handouts.put(await handoutForStore(one, store), versions.get(one.id) ?? null, { isDemo: true });
 }

@@ -1,8 +1,6 @@
 import type { PrintedLabel } from '#core/label/label.ts';
 import type { LargerDataset, LargerTable } from '#core/reference/largerTable.ts';
 import type { SavedSurvey } from '#core/yardstick/savedSurvey.ts';
-
-import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import type { Watch } from './watch.ts';
 
 /**
@@ -40,29 +38,13 @@ export interface Store {
   undoImport(importId: string): Promise<{ readonly withdrawn: number }>;
   listImports(): Promise<readonly ImportRow[]>;
 
-  listPlates(): Promise<readonly Versioned<PlateFile>[]>;
-  putPlate(plate: PlateFile, seenVersion: number | null, isDemo?: boolean): Promise<Versioned<PlateFile>>;
-  removePlate(id: string, seenVersion: number): Promise<void>;
-  listYardsticks(): Promise<readonly Versioned<Yardstick>[]>;
-  putYardstick(yardstick: Yardstick, seenVersion: number | null): Promise<Versioned<Yardstick>>;
-  removeYardstick(id: string, seenVersion: number): Promise<void>;
-  listSurveys(): Promise<readonly SavedSurvey[]>;
-  putSurvey(survey: SavedSurvey): Promise<SavedSurvey>;
-  removeSurvey(id: string): Promise<void>;
-
-  listGuides(): Promise<readonly KeptGuide[]>;
-  getGuide(id: string): Promise<KeptGuide | undefined>;
-  /** Without `published`, what was published stays on record as it is; null takes it off. */
-  putGuide(
-    guide: GuideFile,
-    seenVersion: number | null,
-    more?: { readonly published?: PublishedGuide | null; readonly isDemo?: boolean },
-  ): Promise<KeptGuide>;
-  removeGuide(id: string, seenVersion: number): Promise<void>;
+  readonly plates: Documents<PlateFile>;
+  /** They have no mark of the demo. */
+  readonly yardsticks: Documents<YardstickFile>;
+  readonly guides: Guides;
   /** Handouts on a topic; those of clients stand in the clients' own file. */
-  listHandouts(): Promise<readonly Versioned<HandoutFile>[]>;
-  putHandout(handout: HandoutFile, seenVersion: number | null, isDemo?: boolean): Promise<Versioned<HandoutFile>>;
-  removeHandout(id: string, seenVersion: number): Promise<void>;
+  readonly handouts: Documents<HandoutFile>;
+  readonly surveys: Surveys;
 
   addPhoto(labelId: string, photo: NewPhoto): Promise<PhotoRow>;
   getPhoto(id: string): Promise<(PhotoRow & { readonly bytes: Uint8Array }) | undefined>;

@@ -122,6 +122,11 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Close the other program that uses it, then try again.',
   },
+  'database-damaged': {
+    title: 'The database is damaged',
+    blame: 'person',
+    nextStep: 'Move its file to another place, start again, and restore the newest workspace file.',
+  },
   'database-read-only': {
     title: 'The database cannot be written',
     blame: 'person',

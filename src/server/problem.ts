@@ -34,6 +34,7 @@ const statusOf = {
   'workspace-file-not-valid': 422,
   'database-ahead': 500,
   'database-locked': 503,
+  'database-damaged': 500,
   'database-read-only': 500,
   'database-full': 507,
   'database-unreachable': 503,

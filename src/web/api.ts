@@ -12,6 +12,7 @@ export type Food = InferResponseType<(typeof api.foods)[':id']['$get'], 200>;
 export type Label = Food['history'][number];
 export type ReadLabel = InferResponseType<(typeof api.labels.read)['$post'], 200>;
 export type Workspace = InferResponseType<typeof api.workspace.$get, 200>;
+export type DamagedRow = InferResponseType<typeof api.workspace.damaged.$get, 200>[number];
 export type ImportLook = InferResponseType<(typeof api.imports.look)['$post'], 200>;
 export type KeptPlate = InferResponseType<typeof api.plates.$get, 200>[number];
 export type KeptYardstick = InferResponseType<typeof api.yardsticks.$get, 200>[number];

@@ -6,10 +6,10 @@ import { readDocument } from './keptTexts.ts';
 import { insertRows, rowsInOrder } from './rowsOfTable.ts';
 import type { Session } from './session.ts';
 import type { AnyRow, DocumentEntry, TableEntry } from './tableEntry.ts';
-import { tables } from './tables.ts';
+import { tableEntries, tables } from './tables.ts';
 
 /** The tables of the registry that keep documents. */
-export type DocumentTable = {
+type DocumentTable = {
   [Name in keyof typeof tables]: (typeof tables)[Name] extends { readonly document: DocumentEntry } ? Name : never;
 }[keyof typeof tables];
 
@@ -18,7 +18,7 @@ interface DemoMark {
 }
 
 /** What a table says of a document in further columns. */
-export interface Beside<More extends DemoMark, Kept extends Versioned<DocumentFile>> {
+interface Beside<More extends DemoMark, Kept extends Versioned<DocumentFile>> {
   /** Their values when the document is put. */
   readonly columns: (more: More | undefined, earlier: AnyRow | undefined) => AnyRow;
   /** Undefined when they are damaged. */
@@ -27,8 +27,28 @@ export interface Beside<More extends DemoMark, Kept extends Versioned<DocumentFi
 
 const documentRow = z.looseObject({ id: z.string(), version: z.number(), is_demo: z.number().default(0) });
 
+/** The documents of every table of the registry that keeps some, under the table's name. */
+export function documents(session: Session): Readonly<Record<DocumentTable, Documents<DocumentFile>>> {
+  const opened: Partial<Record<DocumentTable, Documents<DocumentFile>>> = {};
+  for (const table of documentTables) opened[table] = versionedDocuments(session, table);
+  if (!areAllOpen(opened)) throw new Error('A table of documents was not opened.');
+  return opened;
+}
+
+const documentTables = tableEntries.map(([name]) => name).filter(isDocumentTable);
+
+function isDocumentTable(name: string): name is DocumentTable {
+  return tableEntries.some(([table, { document }]) => table === name && document !== undefined);
+}
+
+function areAllOpen(
+  opened: Partial<Record<DocumentTable, Documents<DocumentFile>>>,
+): opened is Record<DocumentTable, Documents<DocumentFile>> {
+  return documentTables.every(table => opened[table] !== undefined);
+}
+
 /** A person's own documents in a table, changeable and removable, each with the version that was seen. */
-export function versionedDocuments(session: Session, table: DocumentTable): Documents<DocumentFile> {
+function versionedDocuments(session: Session, table: DocumentTable): Documents<DocumentFile> {
   return documentsWith(session, table, { columns: () => ({}), read: kept => kept });
 }
 

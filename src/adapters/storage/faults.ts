@@ -17,10 +17,7 @@ export function storageFault(error: unknown): unknown {
   if (/^E(CONNREFUSED|CONNRESET|NOTFOUND|TIMEDOUT|PIPE)$|^57P0[123]$|^08/.test(code))
     return new Fault('database-unreachable', 'PostgreSQL could not be reached.');
   if (/^SQLITE_(CORRUPT|NOTADB|IOERR)|^XX00[12]$/.test(code)) {
-    return new Fault(
-      'file-not-readable',
-      'The database is damaged, or its file is none. Move it to another place, start again, and restore the newest workspace file.',
-    );
+    return new Fault('database-damaged', 'The database is damaged, or its file is none.');
   }
   if (/^28/.test(code) || code === '3D000')
     return new Fault('database-unreachable', 'PostgreSQL refused the user, the password or the database name.');

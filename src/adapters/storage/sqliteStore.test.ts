@@ -110,7 +110,7 @@ describe('SQLite', () => {
       damage(file);
       const before = readFileSync(file);
       const work = openSqliteStore(dirname(file)).then(store => store.exportAll().finally(() => store.close()));
-      await expect(work, what).rejects.toMatchObject({ code: 'file-not-readable' });
+      await expect(work, what).rejects.toMatchObject({ code: 'database-damaged' });
       // The head tells the kind of journal; all else is untouched.
       expect(readFileSync(file).subarray(100).equals(before.subarray(100)), what).toBe(true);
     }
@@ -126,7 +126,7 @@ describe('SQLite', () => {
     const bytes = readFileSync(file);
     writeFileSync(file, bytes.fill(0xa5, (rootpage - 1) * 512, rootpage * 512));
     const store = await openSqliteStore(target);
-    await expect(store.listHandouts()).rejects.toMatchObject({ code: 'file-not-readable' });
+    await expect(store.handouts.list()).rejects.toMatchObject({ code: 'database-damaged' });
     expect(await store.listFoods()).toHaveLength(4);
     expect(await store.standingLabels()).toHaveLength(3);
     await store.close();

@@ -40,7 +40,7 @@ export async function builtGuide(json: unknown, published: PublishedGuide | unde
 
 /** @throws Fault guide-not-found */
 export async function keptGuide(id: string, workbench: Workbench): Promise<KeptGuide> {
-  const kept = await workbench.store.getGuide(id);
+  const kept = await workbench.store.guides.get(id);
   if (kept === undefined) throw new Fault('guide-not-found', 'The guide is not in the workspace.');
   return kept;
 }

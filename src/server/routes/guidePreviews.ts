@@ -23,7 +23,7 @@ export function guidePreviewRoutes(world: World, previews: Previews) {
       }),
       async context => {
         const { guide, guideId, dress } = context.req.valid('json');
-        const published = (await store.getGuide(guideId))?.published;
+        const published = (await store.guides.get(guideId))?.published;
         const { issues, input, page } = await builtGuide({ ...guide, id: guideId }, published, world);
         const varieties = page === undefined ? [] : [...page.sections.flatMap(({ entries }) => entries), ...page.nearly];
         const marks = new Map(varieties.flatMap(entry => entry.varieties.map(one => [one.foodId, one.marks] as const)));
@@ -55,7 +55,7 @@ export function guidePreviewRoutes(world: World, previews: Previews) {
       async context => {
         const { guide, guideId, dress } = context.req.valid('json');
         const print = world.pdfPrinter();
-        const { page } = await builtGuide({ ...guide, id: guideId }, (await store.getGuide(guideId))?.published, world);
+        const { page } = await builtGuide({ ...guide, id: guideId }, (await store.guides.get(guideId))?.published, world);
         if (page === undefined)
           throw new Fault('guide-not-valid', 'Something is still to be written; the places are listed beside the form.');
         const pdf = await print(guideHtml(page, exactDress(dress)));

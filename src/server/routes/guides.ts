@@ -75,7 +75,7 @@ export function guideRoutes(world: World, watches: Watches) {
       createRoute({ method: 'get', path: '/guides', responses: answers(z.array(guideShort), 'Guides, each with its counts') }),
       async context => {
         const guides = [];
-        for (const kept of await store.listGuides()) guides.push(await short(kept));
+        for (const kept of await store.guides.list()) guides.push(await short(kept));
         return context.json(guides, 200);
       },
     )
@@ -95,7 +95,7 @@ export function guideRoutes(world: World, watches: Watches) {
         const { id } = context.req.valid('param');
         return context.json(
           full(
-            await store.putGuide(
+            await store.guides.put(
               { ...guide, id },
               version,
               published === undefined ? {} : { published: { ...published, guide: named(published.guide, id) } },
@@ -114,7 +114,7 @@ export function guideRoutes(world: World, watches: Watches) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        await store.removeGuide(id, context.req.valid('query').version);
+        await store.guides.remove(id, context.req.valid('query').version);
         return context.json({ id }, 200);
       },
     )
@@ -131,7 +131,7 @@ export function guideRoutes(world: World, watches: Watches) {
         const { kept, input } = await keptGuideBuilt(id, world);
         const guide: GuideFile = { ...kept.value, publishedOn: localDay(world.now()) };
         const labels = labelsToPublish(await world.shelf.foods(input.draft.survey.category));
-        return context.json(full(await store.putGuide(guide, context.req.valid('json').version, { published: { guide, labels } })), 200);
+        return context.json(full(await store.guides.put(guide, context.req.valid('json').version, { published: { guide, labels } })), 200);
       },
     )
     .openapi(
@@ -167,7 +167,7 @@ export function guideRoutes(world: World, watches: Watches) {
       async context => {
         const { siteUrl, pdf, workId } = context.req.valid('json');
         const printPdf = pdf ? world.pdfPrinter() : undefined;
-        const published = (await store.listGuides()).filter(one => one.published !== undefined);
+        const published = (await store.guides.list()).filter(one => one.published !== undefined);
         if (published.length === 0) throw new Fault('guide-not-found', 'No guide has been published yet: open one and choose Publish.');
         const bytes = await watches.run(workId, context.req.raw.signal, async watch => {
           const guides = [];

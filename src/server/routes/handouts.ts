@@ -22,7 +22,7 @@ export function handoutRoutes(world: World, previews: Previews) {
   return newApi(world.log)
     .openapi(
       createRoute({ method: 'get', path: '/handouts', responses: answers(z.array(handoutFull), 'Handouts on a topic') }),
-      async context => context.json((await store.listHandouts()).map(full), 200),
+      async context => context.json((await store.handouts.list()).map(full), 200),
     )
     .openapi(
       createRoute({
@@ -34,7 +34,7 @@ export function handoutRoutes(world: World, previews: Previews) {
       async context => {
         const { handout, version } = context.req.valid('json');
         const { id } = context.req.valid('param');
-        return context.json(full(await store.putHandout({ ...handout, id }, version)), 200);
+        return context.json(full(await store.handouts.put({ ...handout, id }, version)), 200);
       },
     )
     .openapi(
@@ -46,7 +46,7 @@ export function handoutRoutes(world: World, previews: Previews) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        await store.removeHandout(id, context.req.valid('query').version);
+        await store.handouts.remove(id, context.req.valid('query').version);
         return context.json({ id }, 200);
       },
     )

@@ -13,7 +13,7 @@ import { portionText } from '#core/plate/portionText.ts';
 import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
 import { savedSurveyFromJson, savedSurveySchema, savedSurveyToJson } from '#core/yardstick/savedSurvey.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
-import { yardstickSchema, yardstickToJson } from '#core/yardstick/yardstickFromJson.ts';
+import { yardstickFromJson, yardstickSchema, yardstickToJson } from '#core/yardstick/yardstickFromJson.ts';
 import { edgeAnswer, edgeBody } from '../edge.ts';
 import { versionedPlate, versionedYardstick } from '../keptBodies.ts';
 import { newApi } from '../newApi.ts';
@@ -56,7 +56,7 @@ export function keptRoutes(world: World) {
     .openapi(
       createRoute({ method: 'get', path: '/plates', responses: answers(z.array(versionedPlate), 'Plates, built-in ones among them') }),
       async context => {
-        const kept = (await store.listPlates()).flatMap(({ value, version, isDemo }) => {
+        const kept = (await store.plates.list()).flatMap(({ value, version, isDemo }) => {
           const plate = plateFromJson(value).value;
           return plate === undefined ? [] : [shownPlate(plate, version, false, isDemo)];
         });
@@ -76,8 +76,8 @@ export function keptRoutes(world: World) {
         const plate = readPlate({ ...json, id });
         if (builtInPlates.some(one => one.id === id))
           throw new Fault('plate-not-valid', 'A built-in plate cannot be changed; give yours another name.');
-        const kept = await store.putPlate({ ...json, id }, version);
-        return context.json(shownPlate(plate, kept.version, false, false), 200);
+        const kept = await store.plates.put({ ...json, id }, version);
+        return context.json(shownPlate(plate, kept.version, false, kept.isDemo), 200);
       },
     )
     .openapi(
@@ -89,7 +89,7 @@ export function keptRoutes(world: World) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        await store.removePlate(id, context.req.valid('query').version);
+        await store.plates.remove(id, context.req.valid('query').version);
         return context.json({ id }, 200);
       },
     )
@@ -100,7 +100,10 @@ export function keptRoutes(world: World) {
         responses: answers(z.array(versionedYardstick), 'Yardsticks, built-in ones among them'),
       }),
       async context => {
-        const kept = (await store.listYardsticks()).map(({ value, version }) => shownYardstick(value, version, false));
+        const kept = (await store.yardsticks.list()).flatMap(({ value, version }) => {
+          const yardstick = yardstickFromJson(value).value;
+          return yardstick === undefined ? [] : [shownYardstick(yardstick, version, false)];
+        });
         return context.json([...kept, ...builtInYardsticks.map(one => shownYardstick(one, 0, true))], 200);
       },
     )
@@ -116,8 +119,9 @@ export function keptRoutes(world: World) {
         const id = context.req.valid('param').id;
         if (builtInYardsticks.some(one => one.id === id))
           throw new Fault('yardstick-not-valid', 'A built-in yardstick cannot be changed; copy it under another name.');
-        const kept = await store.putYardstick(readYardstick({ ...json, id }), version);
-        return context.json(shownYardstick(kept.value, kept.version, false), 200);
+        const yardstick = readYardstick({ ...json, id });
+        const kept = await store.yardsticks.put({ ...yardstickToJson(yardstick) }, version);
+        return context.json(shownYardstick(yardstick, kept.version, false), 200);
       },
     )
     .openapi(
@@ -129,12 +133,12 @@ export function keptRoutes(world: World) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        await store.removeYardstick(id, context.req.valid('query').version);
+        await store.yardsticks.remove(id, context.req.valid('query').version);
         return context.json({ id }, 200);
       },
     )
     .openapi(createRoute({ method: 'get', path: '/surveys', responses: answers(z.array(savedSurvey), 'Saved surveys') }), async context =>
-      context.json((await store.listSurveys()).map(savedSurveyToJson), 200),
+      context.json((await store.surveys.list()).map(savedSurveyToJson), 200),
     )
     .openapi(
       createRoute({
@@ -146,7 +150,7 @@ export function keptRoutes(world: World) {
       async context => {
         const { value, issues } = savedSurveyFromJson({ ...context.req.valid('json'), id: context.req.valid('param').id });
         if (value === undefined) throw new Fault('request-not-valid', placesText(issues, 'the survey'));
-        return context.json(savedSurveyToJson(await store.putSurvey(value)), 200);
+        return context.json(savedSurveyToJson(await store.surveys.put(value)), 200);
       },
     )
     .openapi(
@@ -158,7 +162,7 @@ export function keptRoutes(world: World) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        await store.removeSurvey(id);
+        await store.surveys.remove(id);
         return context.json({ id }, 200);
       },
     );

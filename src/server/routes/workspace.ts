@@ -2,7 +2,7 @@ import { createRoute, z } from '@hono/zod-openapi';
 import { loadDemoClients, removeDemoClients } from '#app/clients/loadDemoClients.ts';
 import { loadDemo } from '#app/loadDemo.ts';
 import type { WorkspaceFile } from '#app/store.ts';
-import { workspaceBody } from '../bodies.ts';
+import { list, workspaceBody } from '../bodies.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
@@ -10,6 +10,8 @@ import { answers, jsonBody } from './answers.ts';
 const workspaceFile = z
   .object({ platewrightWorkspace: z.literal(1), tables: z.record(z.string(), z.array(z.record(z.string(), z.unknown()))) })
   .openapi('WorkspaceFile');
+
+const damagedRow = z.object({ table: z.string(), id: z.string(), column: z.string() });
 
 export function workspaceRoutes(world: World) {
   const { store, shelf, vault, now } = world;
@@ -60,6 +62,14 @@ export function workspaceRoutes(world: World) {
         world.minerals.forget();
         return context.json(await describe(), 200);
       },
+    )
+    .openapi(
+      createRoute({
+        method: 'get',
+        path: '/workspace/damaged',
+        responses: answers(list(damagedRow), 'Rows that cannot be read; they are left as they are, and go along with an export'),
+      }),
+      async context => context.json(await store.damagedRows(), 200),
     )
     .openapi(createRoute({ method: 'get', path: '/export', responses: answers(workspaceFile, 'The whole workspace') }), async context => {
       context.header('content-disposition', 'attachment; filename="platewright-workspace.json"');

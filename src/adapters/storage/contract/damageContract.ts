@@ -28,15 +28,15 @@ export function damageContract(engine: EngineUnderTest): void {
     }
 
     test('[STO-15] a damaged document is left out of its list, told when it is asked for, and neither lost nor written over', async () => {
-      await store.putPlate(plate, null);
-      await store.putPlate({ id: 'other' }, null);
-      await store.putGuide({ id: 'a' }, null);
-      await store.putGuide({ id: 'b' }, null, { published: { guide: { id: 'b' }, labels: [] } });
-      await store.putGuide({ id: 'c' }, null);
-      await store.putHandout({ id: 'a' }, null);
-      await store.putHandout({ id: 'b' }, null);
-      await store.putSurvey(survey);
-      await store.putSurvey({ ...survey, id: 'b' });
+      await store.plates.put(plate, null);
+      await store.plates.put({ id: 'other' }, null);
+      await store.guides.put({ id: 'a' }, null);
+      await store.guides.put({ id: 'b' }, null, { published: { guide: { id: 'b' }, labels: [] } });
+      await store.guides.put({ id: 'c' }, null);
+      await store.handouts.put({ id: 'a' }, null);
+      await store.handouts.put({ id: 'b' }, null);
+      await store.surveys.put(survey);
+      await store.surveys.put({ ...survey, id: 'b' });
       for (const broken of [...notJson, ...otherJson]) {
         await engine.sql(`update plates set plate = '${broken}' where id = 'other'`);
         await engine.sql(`update guides set guide = '${broken}' where id = 'a'`);
@@ -44,24 +44,24 @@ export function damageContract(engine: EngineUnderTest): void {
         await engine.sql(`update handouts set handout = '${broken}' where id = 'b'`);
         await engine.sql(`update saved_surveys set survey = '${broken}' where id = 'b'`);
         expect(
-          (await store.listPlates()).map(({ value }) => value.id),
+          (await store.plates.list()).map(({ value }) => value.id),
           broken,
         ).toEqual([plate.id]);
         expect(
-          (await store.listGuides()).map(({ value }) => value.id),
+          (await store.guides.list()).map(({ value }) => value.id),
           broken,
         ).toEqual(['c']);
         expect(
-          (await store.listHandouts()).map(({ value }) => value.id),
+          (await store.handouts.list()).map(({ value }) => value.id),
           broken,
         ).toEqual(['a']);
         expect(
-          (await store.listSurveys()).map(({ id }) => id),
+          (await store.surveys.list()).map(({ id }) => id),
           broken,
         ).toEqual(['a']);
-        expect(await fault(store.getGuide('a'))).toBe('guide-not-valid');
-        expect(await fault(store.getGuide('b'))).toBe('guide-not-valid');
-        expect(await fault(store.putPlate({ id: 'other' }, null))).toBe('changed-meanwhile');
+        expect(await fault(store.guides.get('a'))).toBe('guide-not-valid');
+        expect(await fault(store.guides.get('b'))).toBe('guide-not-valid');
+        expect(await fault(store.plates.put({ id: 'other' }, null))).toBe('changed-meanwhile');
         expect(await store.damagedRows(), broken).toEqual([
           { table: 'plates', id: 'other', column: 'plate' },
           { table: 'saved_surveys', id: 'b', column: 'survey' },
@@ -71,14 +71,14 @@ export function damageContract(engine: EngineUnderTest): void {
         ]);
       }
       await losesNothing();
-      await store.removePlate('other', 1);
+      await store.plates.remove('other', 1);
       expect(await store.damagedRows()).toHaveLength(4);
     });
 
     test('[STO-15] a yardstick that is none is left out', async () => {
-      await store.putYardstick({ id: 'a', title: 'a', purpose: '', tests: [], classScales: [], settings: 'any', cautions: [] }, null);
+      await store.yardsticks.put({ id: 'a', title: 'a', purpose: '', tests: [], classScales: [], settings: 'any', cautions: [] }, null);
       await engine.sql(`insert into yardsticks (id, yardstick, version) values ('b', '{', 1)`);
-      expect((await store.listYardsticks()).map(({ value }) => value.id)).toEqual(['a']);
+      expect((await store.yardsticks.list()).map(({ value }) => value.id)).toEqual(['a']);
       expect(await store.damagedRows()).toEqual([{ table: 'yardsticks', id: 'b', column: 'yardstick' }]);
       await losesNothing();
     });

@@ -104,17 +104,17 @@ async function isReadable(store: Store, version: number): Promise<void> {
     ['demo scenario', false],
   ]);
 
-  const plates = await store.listPlates();
+  const plates = await store.plates.list();
   expect(plates.map(({ value, version: seen, isDemo }) => [value.title, seen, isDemo])).toEqual([
     ['my “own” sandwich, toasted', 2, false],
     [expect.any(String), 1, true],
   ]);
   for (const { value } of plates) expect(plateFromJson(value).value).toMatchObject({ id: value.id });
-  const [yardstick] = await store.listYardsticks();
+  const [yardstick] = await store.yardsticks.list();
   expect(yardstickFromJson(yardstick?.value).value).toMatchObject({ tests: [{ atMost: 250 }, { absent: true, off: true }] });
-  expect(await store.listSurveys()).toMatchObject([{ id: 's1', plateId: 'mine', switchedOn: ['no-phosphate'] }]);
+  expect(await store.surveys.list()).toMatchObject([{ id: 's1', plateId: 'mine', switchedOn: ['no-phosphate'] }]);
 
-  const guides = await store.listGuides();
+  const guides = await store.guides.list();
   expect(guides.map(({ value, isDemo }) => [value.id, isDemo])).toEqual(
     version < guidesSince
       ? []
@@ -125,17 +125,17 @@ async function isReadable(store: Store, version: number): Promise<void> {
   );
   expect(guides[0]?.published?.labels).toEqual(version < guidesSince ? undefined : [{ foodId: ham!.id, labelId: labels[2]!.id }]);
   expect((await store.referenceTables()).map(({ foods }) => foods[0]?.per100G.phosphorusMg)).toEqual(version < referencesSince ? [] : [46]);
-  expect((await store.listHandouts()).map(({ value }) => value.id)).toEqual(
+  expect((await store.handouts.list()).map(({ value }) => value.id)).toEqual(
     version < handoutsSince ? [] : ['topic-sandwich', 'unfinished'],
   );
 
   await store.addLabel(ham!.id, 3, label(520));
-  await store.putGuide({ id: 'new' }, null);
-  await store.putHandout({ id: 'new' }, null);
+  await store.guides.put({ id: 'new' }, null);
+  await store.handouts.put({ id: 'new' }, null);
   await store.purgeDemo();
   expect(await standingSodium(store)).toEqual([
     ['Honey ham, sliced', 520],
     ['Lentil soup', undefined],
   ]);
-  expect((await store.listHandouts()).map(({ value }) => value.id)).toEqual(version < handoutsSince ? ['new'] : ['new', 'unfinished']);
+  expect((await store.handouts.list()).map(({ value }) => value.id)).toEqual(version < handoutsSince ? ['new'] : ['new', 'unfinished']);
 }

@@ -22,7 +22,7 @@ export function workspaceContract(engine: EngineUnderTest): void {
       await store.withdrawLabel(first.id, 2, 'misread');
       await store.applyImport({ fileName: 'own.csv', labels: [{ begins: { name: 'Own cheese' }, label: label(400) }] });
       await store.applyImport({ fileName: 'demo.csv', isDemo: true, labels: [{ begins: { name: 'Demo soup' }, label: label(700) }] });
-      await store.putPlate(plate, null, true);
+      await store.plates.put(plate, null, { isDemo: true });
       await store.putReferences([composition('release 28')]);
     }
     test('[STO-8] goes into a file and back, whole and in order', async () => {
@@ -45,7 +45,7 @@ export function workspaceContract(engine: EngineUnderTest): void {
         { ...file, tables: { ...file.tables, more: [] } },
         { ...file, tables: { ...file.tables, reference_tables: [{ ...file.tables.reference_tables![0], body: '{}' }] } },
       ]) {
-        expect(await fault(store.restore(wrong as never))).toBe('workspace-file-not-valid');
+        expect(await fault(store.restore(JSON.parse(JSON.stringify(wrong))))).toBe('workspace-file-not-valid');
       }
       expect(await store.counts()).toEqual({ foods: 0, labels: 0, demoFoods: 0, plates: 0, photos: 0 });
     });

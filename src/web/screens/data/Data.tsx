@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
-import { answer, api, type Workspace } from '../../api.ts';
+import { answer, api, type DamagedRow, type Workspace } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { ImportTable } from './ImportTable.tsx';
 import { emptyLabel, LabelForm } from './LabelForm.tsx';
@@ -62,6 +62,7 @@ export function DataScreen() {
       <section className="sheet stack" aria-labelledby="keep-title">
         <h2 id="keep-title">Keep and bring back</h2>
         <Told error={demo.error ?? restore.error ?? purge.error} />
+        <Damaged />
         <p className="row">
           <a className="quiet" href="/api/export" download="platewright-workspace.json">
             Export everything
@@ -107,5 +108,22 @@ export function DataScreen() {
         )}
       </section>
     </>
+  );
+}
+
+/** What was damaged behind the program's back. It is passed over everywhere, kept as it is, and goes along with an export. */
+function Damaged() {
+  const damaged = useQuery({ queryKey: ['damaged'], queryFn: () => answer<DamagedRow[]>(api.workspace.damaged.$get()) });
+  if (damaged.data === undefined || damaged.data.length === 0) return null;
+  const tables = [...Map.groupBy(damaged.data, ({ table }) => table.replaceAll('_', ' '))].map(
+    ([table, rows]) => `${rows.length} in ${table}`,
+  );
+  return (
+    <div className="notice" role="status">
+      <p>
+        <b>Something in the database is damaged</b> and passed over: {tables.join(', ')}. Nothing of it was changed or deleted.
+      </p>
+      <p>Next: export everything, so that it is kept as it is; then restore the newest workspace file from before.</p>
+    </div>
   );
 }
