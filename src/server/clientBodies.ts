@@ -68,7 +68,7 @@ export const proposalBody = z
       }),
     ),
     labs: z.array(z.string()),
-    bars: z.array(
+    issues: z.array(
       z.object({
         kind: z.enum(['refusal', 'question']),
         code: z.string(),

@@ -82,7 +82,7 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
       notice: standingNotice,
       cautions,
       labs,
-      bars: proposal.bars.map(({ kind, code, told, answeredBy }) => ({
+      issues: proposal.issues.map(({ kind, code, told, answeredBy }) => ({
         kind,
         code,
         told,
@@ -96,7 +96,7 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
     notice: standingNotice,
     cautions,
     labs,
-    bars: [],
+    issues: [],
     ...(weight.kind === 'chosen'
       ? {
           weight: {

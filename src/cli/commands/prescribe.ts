@@ -25,7 +25,7 @@ export const command: Command = {
       throw new Fault('assessment-not-valid', places.slice(0, 5).join('; '));
     }
     const proposal = proposePrescription(value, today);
-    const text = JSON.stringify(proposalToJson({ ...proposal, nextChecks: nextChecks(value, today), issues }), undefined, 2);
+    const text = JSON.stringify(proposalToJson({ issues: [], ...proposal, nextChecks: nextChecks(value, today) }), undefined, 2);
     await world.write(`${text}\n`);
   },
 };

@@ -169,7 +169,7 @@ function assessedOn({ assessments }: ClientRecord, prescription: Prescription | 
 function interventionSection(prescription: Prescription | undefined, proposal: Proposal, earlier?: string): NoteSection {
   const heading = 'Intervention: nutrition prescription';
   if (prescription === undefined) {
-    if (proposal.kind === 'barred') return { heading, paragraphs: ['Nothing is proposed:', ...proposal.bars.map(({ told }) => told)] };
+    if (proposal.kind === 'barred') return { heading, paragraphs: ['Nothing is proposed:', ...proposal.issues.map(({ told }) => told)] };
     return {
       heading,
       paragraphs: ['Proposed, not signed.'],

@@ -33,13 +33,13 @@ export function AddResults({
     JSON.stringify({ ...known, labs: [...knownLabs, ...added.labs], weighings: [...knownWeighings, ...added.weighings] }),
   );
   const proposal = useProposal(json);
-  const bars = proposal.data?.bars ?? [];
+  const issues = proposal.data?.issues ?? [];
   const questions = {
-    labs: questionsByRow(draft.labs, 'labs', bars, knownLabs.length),
-    weighings: questionsByRow(draft.weighings, 'weighings', bars, knownWeighings.length),
+    labs: questionsByRow(draft.labs, 'labs', issues, knownLabs.length),
+    weighings: questionsByRow(draft.weighings, 'weighings', issues, knownWeighings.length),
   };
   const atRows = new Set([...questions.labs.values(), ...questions.weighings.values()]);
-  const elsewhere = bars.filter(({ told }) => !atRows.has(told));
+  const elsewhere = issues.filter(({ told }) => !atRows.has(told));
   return (
     <form
       className="sheet stack"

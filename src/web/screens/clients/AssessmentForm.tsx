@@ -51,7 +51,7 @@ export function AssessmentForm({
     </label>
   );
   const setting = draft.fields.setting;
-  const bars = proposal.data?.bars ?? [];
+  const issues = proposal.data?.issues ?? [];
   const missing = stillMissing(draft);
   return (
     <form
@@ -155,14 +155,14 @@ export function AssessmentForm({
           rows={draft.weighings}
           today={today}
           onRows={weighings => setDraft({ ...draft, weighings })}
-          questions={questionsByRow(draft.weighings, 'weighings', bars)}
+          questions={questionsByRow(draft.weighings, 'weighings', issues)}
         />
       </fieldset>
       <Labs
         rows={draft.labs}
         today={today}
         onRows={labs => setDraft({ ...draft, labs })}
-        questions={questionsByRow(draft.labs, 'labs', bars)}
+        questions={questionsByRow(draft.labs, 'labs', issues)}
       />
       <Ticks name="Conditions" list="conditions" options={conditions} draft={draft} onChange={setDraft} />
       <Ticks name="Missing parts of the body, one side" list="missingParts" options={missingParts} draft={draft} onChange={setDraft} />
@@ -191,8 +191,8 @@ export function AssessmentForm({
       {missing.length === 0 && proposal.error !== null && <Told error={proposal.error} />}
       {missing.length === 0 && proposal.data !== undefined && (
         <div className="notice" role="status">
-          {proposal.data.bars.length === 0 ? <p>So far a prescription can be proposed.</p> : null}
-          {proposal.data.bars.map(({ kind, told }) => (
+          {proposal.data.issues.length === 0 ? <p>So far a prescription can be proposed.</p> : null}
+          {proposal.data.issues.map(({ kind, told }) => (
             <p key={told}>
               <b>{kind === 'question' ? 'A question.' : 'No target.'}</b> {told}
             </p>

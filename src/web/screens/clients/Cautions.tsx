@@ -23,13 +23,13 @@ export function Cautions({
   /** Opens the form in which a question is answered. */
   readonly onAnswer: () => void;
 }) {
-  const { cautions = [], bars = [], notice } = client;
+  const { cautions = [], issues = [], notice } = client;
   const urgent = cautions.filter(({ sameDay }) => sameDay);
   const own = cautions.filter(({ sameDay, isOwn }) => !sameDay && isOwn);
   const others = cautions.filter(({ sameDay, isOwn }) => !sameDay && !isOwn);
   return (
     <section className="stack" aria-label="Cautions">
-      {bars.map(({ kind, told }) => (
+      {issues.map(({ kind, told }) => (
         <div className="notice alarm" role="alert" key={told}>
           <p>
             <b>{kind === 'question' ? 'A question first.' : 'No target is proposed.'}</b> {told}

@@ -42,12 +42,12 @@ function isTyped({ value }: { readonly value: string }): boolean {
 export function questionsByRow(
   rows: readonly { readonly value: string }[],
   list: 'labs' | 'weighings',
-  bars: readonly Asked[],
+  issues: readonly Asked[],
   before = 0,
 ): ReadonlyMap<number, string> {
   const places = rows.flatMap((row, at) => (isTyped(row) ? [at] : []));
   return new Map(
-    bars.flatMap(({ told, answeredBy }) => {
+    issues.flatMap(({ told, answeredBy }) => {
       const place = answeredBy?.list === list ? places[answeredBy.at - before] : undefined;
       return place === undefined ? [] : [[place, told] as const];
     }),
