@@ -1,7 +1,7 @@
 import { isClient } from '#app/clients/clinicFigures.ts';
 import type { ClientVault } from '#app/clientVault.ts';
 import type { Assessment } from '#core/client/assessment/assessment.ts';
-import { assessmentFromJson, resultsFromJson } from '#core/client/assessment/assessmentFromJson.ts';
+import { assessmentFromJson, resultsFromJson } from '#core/client/assessment/assessmentJson.ts';
 import { clientRecordFromJson, clientRecordToJson } from '#core/client/record/clientRecordJson.ts';
 import type { ClientRecord } from '#core/client/record/record.ts';
 import { Fault, type Reading } from '#core/errors.ts';

@@ -1,4 +1,5 @@
 import { z } from '@hono/zod-openapi';
+import type { DeepReadonly } from '#core/json/deepReadonly.ts';
 
 /** A JSON object whose inside nobody has looked at yet. */
 export type UnreadJson = Readonly<Record<string, unknown>>;
@@ -19,8 +20,6 @@ export function edgeBody<Schema extends z.ZodType>(schema: Schema, name: string)
 export function edgeAnswer<Schema extends z.ZodType>(schema: Schema, name: string) {
   return z.custom<JsonOf<Schema>>(isUnreadJson, 'an object').openapi(name, described(schema));
 }
-
-type DeepReadonly<Value> = Value extends object ? { readonly [Key in keyof Value]: DeepReadonly<Value[Key]> } : Value;
 
 /** As plain JSON: zod's type of a JSON Schema knows `true` and `false` for one, which OpenAPI's does not and no schema here is. */
 function described(schema: z.ZodType) {

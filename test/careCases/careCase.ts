@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { assessmentFromJson } from '#core/client/assessment/assessmentFromJson.ts';
+import { assessmentFromJson } from '#core/client/assessment/assessmentJson.ts';
 import { type NextCheck, nextChecks } from '#core/client/cautions/nextChecks.ts';
 import { proposalToJson } from '#core/client/prescription/proposalToJson.ts';
 import { type Proposal, proposePrescription } from '#core/client/prescription/proposePrescription.ts';

@@ -1,4 +1,4 @@
-import { assessmentFromJson } from '#core/client/assessment/assessmentFromJson.ts';
+import { assessmentFromJson } from '#core/client/assessment/assessmentJson.ts';
 import { isDay } from '#core/client/calendarDay.ts';
 import { nextChecks } from '#core/client/cautions/nextChecks.ts';
 import { proposalToJson } from '#core/client/prescription/proposalToJson.ts';

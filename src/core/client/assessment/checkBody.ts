@@ -1,8 +1,9 @@
-import { missingPartPercent } from '#core/client/formulas/amputation.ts';
-import { heightCmFrom, kilogramsPerPound, weightKgFrom } from '#core/client/formulas/bodyUnits.ts';
+import { type MissingPart, missingPartPercent } from '#core/client/formulas/amputation.ts';
+import { heightCmFrom, heightUnits, kilogramsPerPound, weightKgFrom } from '#core/client/formulas/bodyUnits.ts';
 import type { Assessment, Weighing } from './assessment.ts';
 import type { AssessmentIssue } from './assessmentIssue.ts';
 import { mayBeOfHemodialysis } from './checkLabs.ts';
+import { weightKinds } from './vocabularies.ts';
 
 type Span = readonly [lo: number, hi: number];
 
@@ -45,7 +46,7 @@ function ageIssues({ age }: Assessment): readonly AssessmentIssue[] {
 
 /** A body has two arms and two legs; of one limb the largest missing part is entered alone. */
 function partIssues({ missingParts = [] }: Assessment): readonly AssessmentIssue[] {
-  const arms: readonly string[] = ['hand', 'forearm-with-hand', 'whole-arm'];
+  const arms: readonly MissingPart[] = ['hand', 'forearm-with-hand', 'whole-arm'];
   const ofArms = missingParts.filter(part => arms.includes(part)).length;
   return [...(ofArms > 2 ? ['arms'] : []), ...(missingParts.length - ofArms > 2 ? ['legs'] : [])].map(limbs =>
     refusal('missing parts', `More than two parts of the ${limbs} are missing: of each limb enter the largest part alone.`),
@@ -62,7 +63,7 @@ function heightIssues(assessment: Assessment): readonly AssessmentIssue[] {
     return [refusal('height', `${written} cannot be: expected 3 ft 4 in to 8 ft 2 in.`)];
   }
   const { value, unit } = height;
-  const meant = (['cm', 'in', 'm'] as const).find(other => other !== unit && within(heightCmFrom({ value, unit: other }), [120, 220]));
+  const meant = heightUnits.find(other => other !== unit && within(heightCmFrom({ value, unit: other }), [120, 220]));
   const told = `Height ${value} ${unit} cannot be: ${meant === undefined ? 'expected 100 to 250 cm.' : `was it ${meant}?`}`;
   return meant === undefined ? [refusal('height', told)] : [question('unit-in-question', 'height', told)];
 }
@@ -102,7 +103,7 @@ function weightIssues(assessment: Assessment): readonly AssessmentIssue[] {
       (isOfHemodialysis && !mayBeOfHemodialysis(assessment.treatment, on)) ||
       (isOfPeritoneal && assessment.treatment.setting === 'ckd-not-on-dialysis')
     ) {
-      const told = `A weight of ${on} is marked as ${kind.replaceAll('-', ' ')}, and the client is not on ${isOfPeritoneal ? 'peritoneal dialysis' : 'hemodialysis'}: which of the two is right?`;
+      const told = `A weight of ${on} is marked as ${weightKinds.words(kind)}, and the client is not on ${isOfPeritoneal ? 'peritoneal dialysis' : 'hemodialysis'}: which of the two is right?`;
       issues.push(question('contradiction', field, told));
     }
     return issues;

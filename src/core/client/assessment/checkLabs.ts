@@ -3,6 +3,7 @@ import { labConverted, labInCanonicalUnit, labQuestion } from '#core/client/labs
 import { type Day, isDay } from '../calendarDay.ts';
 import type { Assessment, LabResult } from './assessment.ts';
 import type { AssessmentIssue } from './assessmentIssue.ts';
+import { drawnTimes } from './vocabularies.ts';
 
 /** Urine is no blood: nothing in it can be hemolyzed. */
 const ofUrine: readonly Analyte[] = ['urineAcr', 'urineSodium', 'urinePotassium', 'urineUreaNitrogen'];
@@ -51,7 +52,7 @@ function markIssues({ analyte, takenOn, drawn, hemolyzed }: LabResult, { treatme
   const { name } = analyteFacts(analyte);
   const issues: AssessmentIssue[] = [];
   if (drawn !== undefined && !mayBeOfHemodialysis(treatment, takenOn)) {
-    const told = `${name} of ${takenOn} is marked as drawn ${drawn.replace('-', ' ')}, and the client is not on hemodialysis: which of the two is right?`;
+    const told = `${name} of ${takenOn} is marked as drawn ${drawnTimes.words(drawn)}, and the client is not on hemodialysis: which of the two is right?`;
     issues.push({ kind: 'question', code: 'contradiction', field: name, told });
   }
   if (hemolyzed && ofUrine.includes(analyte)) {

@@ -1,5 +1,6 @@
 import { type ClientFacts, has, isLongHemodialysis, isOnDialysis, labWords, takes } from '#core/client/assessment/clientFacts.ts';
 import { latest, latestLowest, resultsInDate } from '#core/client/assessment/factAges.ts';
+import { supplements } from '#core/client/assessment/vocabularies.ts';
 import { reasonsToAsk } from '#core/client/prescription/targets/fluidTarget.ts';
 import type { Source } from '#core/client/rules/source.ts';
 import { asQuoted, commonPractice, fromMemory, kdigoMbd2017, kdoqi2020, ownRule } from '#core/client/rules/sources.ts';
@@ -181,7 +182,7 @@ const rules: readonly CautionRule[] = [
       const found = assessment.supplements.filter(
         one => one === 'creatine' || one === 'sports-or-slimming-product' || one === 'protein-powder',
       );
-      return found.map(one => one.replaceAll('-', ' ')).join(', ') || undefined;
+      return found.map(supplements.words).join(', ') || undefined;
     },
   ),
   on(

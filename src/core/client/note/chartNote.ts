@@ -1,7 +1,7 @@
 import type { Assessment } from '#core/client/assessment/assessment.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import { ageWords, type ClientFacts, labWords, weightWords } from '#core/client/assessment/clientFacts.ts';
-import { factWords } from '#core/client/assessment/factWords.ts';
+import { conditions, medicines, supplements, symptoms, weightKinds } from '#core/client/assessment/vocabularies.ts';
 import { nextChecks } from '#core/client/cautions/nextChecks.ts';
 import { type Proposal, proposePrescription, standingNotice } from '#core/client/prescription/proposePrescription.ts';
 import { type Target, targetItems } from '#core/client/prescription/target.ts';
@@ -13,6 +13,7 @@ import { basisWords } from '#core/client/states/weightBasis.ts';
 import type { Interval } from '#core/quantity/interval.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { type Day, isDay, yearsBetween } from '../calendarDay.ts';
+import { settingWords } from '../setting.ts';
 import { problemStatements } from './problemStatements.ts';
 
 /** A note as plain data: every way of writing it says the same. */
@@ -96,19 +97,19 @@ function personWords({ sex, age, treatment, stage, diabetes, on, ...rest }: Asse
       : isDay(age.bornOn)
         ? `${yearsBetween(age.bornOn, today)} years`
         : `born ${age.bornOn}, which is no day`;
-  const setting = factWords(treatment.setting);
+  const setting = settingWords[treatment.setting];
   return [
     `Assessed ${on}. ${sex === 'female' ? 'Female' : 'Male'}, ${years}; ${setting}${stage === undefined ? '' : `, stage ${stage.value} set on ${stage.on}`}${diabetes ? ', diabetes' : ''}.`,
-    ...(rest.conditions.length === 0 ? [] : [`Conditions: ${list(rest.conditions)}.`]),
-    ...(rest.medicines.length === 0 ? [] : [`Medicines by class: ${list(rest.medicines)}.`]),
-    ...(rest.supplements.length === 0 ? [] : [`Supplements: ${list(rest.supplements)}.`]),
+    ...(rest.conditions.length === 0 ? [] : [`Conditions: ${rest.conditions.map(conditions.words).join(', ')}.`]),
+    ...(rest.medicines.length === 0 ? [] : [`Medicines by class: ${rest.medicines.map(medicines.words).join(', ')}.`]),
+    ...(rest.supplements.length === 0 ? [] : [`Supplements: ${rest.supplements.map(supplements.words).join(', ')}.`]),
   ];
 }
 
 function weightParagraphs({ weights, today }: ClientFacts, proposal: Proposal): string[] {
   const taken = weights
     .slice(0, 4)
-    .map(weight => `${weightWords(weight)} ${weight.kind.replaceAll('-', ' ')} (${ageWords(weight.on, today)})`);
+    .map(weight => `${weightWords(weight)} ${weightKinds.words(weight.kind)} (${ageWords(weight.on, today)})`);
   const sentences = taken.length === 0 ? ['No weight on record.'] : [`Weight: ${taken.join('; ')}.`];
   if (proposal.kind === 'proposal' && proposal.weight.kind === 'chosen') {
     const { chosen, bmi } = proposal.weight;
@@ -119,13 +120,22 @@ function weightParagraphs({ weights, today }: ClientFacts, proposal: Proposal): 
   return sentences;
 }
 
-function otherFacts({ appetite, intake, urineMlPerDay, allergies, avoidedFoods, foodAccess, goals, symptoms }: Assessment): string[] {
+function otherFacts({
+  appetite,
+  intake,
+  urineMlPerDay,
+  allergies,
+  avoidedFoods,
+  foodAccess,
+  goals,
+  symptoms: symptomsTold,
+}: Assessment): string[] {
   return [
     ...(appetite === undefined ? [] : [`Appetite: ${appetite}.`]),
     ...(intake?.energyKcal === undefined ? [] : [`Energy eaten, as told: ${intake.energyKcal} kcal a day.`]),
     ...(intake?.proteinG === undefined ? [] : [`Protein eaten, as told: ${intake.proteinG} g a day.`]),
     ...(urineMlPerDay === undefined ? [] : [`Urine: ${urineMlPerDay.value} mL a day (${urineMlPerDay.on}).`]),
-    ...(symptoms.length === 0 ? [] : [`Symptoms: ${list(symptoms)}.`]),
+    ...(symptomsTold.length === 0 ? [] : [`Symptoms: ${symptomsTold.map(symptoms.words).join(', ')}.`]),
     ...(allergies.length === 0 ? [] : [`Allergies: ${allergies.join(', ')}.`]),
     ...(avoidedFoods.length === 0 ? [] : [`Avoids: ${avoidedFoods.join(', ')}.`]),
     ...(foodAccess === undefined ? [] : [`Access to food: ${foodAccess}.`]),
@@ -255,8 +265,4 @@ function toldSection({ contacts }: ClientRecord): NoteSection[] {
       `${at.slice(0, 16).replace('T', ' ')} UTC: ${told}${about === undefined ? '' : ` told of ${about}`}${note === undefined ? '' : `. ${note}`}.`,
   );
   return [{ heading: 'Who was told', paragraphs }];
-}
-
-function list(keys: readonly string[]): string {
-  return keys.map(factWords).join(', ');
 }

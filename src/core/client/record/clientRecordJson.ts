@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Assessment } from '#core/client/assessment/assessment.ts';
-import { assessmentFromJson } from '#core/client/assessment/assessmentFromJson.ts';
+import { assessmentFromJson } from '#core/client/assessment/assessmentJson.ts';
 import { limits, targetItems, targetUnits } from '#core/client/prescription/target.ts';
 import { weightBasisIds } from '#core/client/states/weightBasis.ts';
 import { Fault } from '#core/errors.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { assessmentFromJson } from '#core/client/assessment/assessmentFromJson.ts';
+import { assessmentFromJson } from '#core/client/assessment/assessmentJson.ts';
 import { assessmentOf, draftOf, labDraftOf, questionsByRow } from './assessmentDraft.ts';
 import { conditions, medicines, supplements, symptoms } from './vocabulary.ts';
 
