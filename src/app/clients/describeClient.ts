@@ -1,4 +1,5 @@
 import type { Assessment } from '#core/client/assessment/assessment.ts';
+import { assessmentToJson } from '#core/client/assessment/assessmentJson.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import { labWords, weightWords } from '#core/client/assessment/clientFacts.ts';
 import type { Day } from '#core/client/calendarDay.ts';
@@ -42,7 +43,7 @@ export function describeClient(record: ClientRecord, today: Day, pick?: WeightBa
       ? {}
       : {
           assessmentId: newest.id,
-          assessment: { ...newest.assessment } as Record<string, unknown>,
+          assessment: assessmentToJson(newest.assessment),
           changes: before === undefined ? [] : changesBetween(before.assessment, newest.assessment, today),
           ...describeProposal(newest.assessment, today, pick, rules),
           trends: trendsOf(record, today),
@@ -123,7 +124,7 @@ function describeTarget(target: Target) {
   const common = {
     item,
     title: targetNames[item],
-    unit: targetUnits[item] as string,
+    unit: targetUnits[item],
     sources: target.sources.map(sourceWords),
     toBeConfirmed: target.toBeConfirmed,
     alternatives: target.alternatives.map(one => describePosition(one, item)),
@@ -231,7 +232,7 @@ function trendsOf(record: ClientRecord, today: Day) {
     .map(analyte => labTrend(all, analyte, today))
     .filter(({ points }) => points.length > 1)
     .map(({ analyte, name, unit, points, bands }) => ({
-      analyte: analyte as string,
+      analyte,
       name,
       unit,
       points: points.map(({ on, value }) => ({ on, value })),

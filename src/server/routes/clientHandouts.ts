@@ -12,7 +12,7 @@ import { clientHandout, handoutTold, wholePage } from '../handoutOf.ts';
 import { newApi } from '../newApi.ts';
 import type { Previews } from '../previews.ts';
 import type { World } from '../workbench.ts';
-import { answers, fileAnswer, jsonBody } from './answers.ts';
+import { answers, fileAnswer, fileResponse, jsonBody } from './answers.ts';
 
 const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });
 const written = z.object({
@@ -82,7 +82,7 @@ export function clientHandoutRoutes(world: World, previews: Previews) {
         const print = world.pdfPrinter();
         const page = wholePage(await build(context.req.valid('param').id, given));
         const pdf = await print(handoutHtml(page, exactDress(given.dress)));
-        return context.body(pdf as Uint8Array<ArrayBuffer>, 200, { 'content-type': 'application/pdf' }) as never;
+        return fileResponse(pdf, 'application/pdf');
       },
     );
 }

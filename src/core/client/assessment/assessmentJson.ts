@@ -1,5 +1,5 @@
 import type { Reading } from '#core/errors.ts';
-import { checkJson } from '#core/json/checkJson.ts';
+import { readWhole } from '#core/json/readWhole.ts';
 import { type Assessment, type AssessmentJson, assessmentSchema, type Results, type ResultsJson, resultsSchema } from './assessment.ts';
 
 /**
@@ -8,9 +8,7 @@ import { type Assessment, type AssessmentJson, assessmentSchema, type Results, t
  * a value can be (a potassium of 55, a day that does not exist) is for `checkAssessment`, which asks or refuses in words.
  */
 export function assessmentFromJson(json: unknown): Reading<Assessment | undefined> {
-  const checked = checkJson(assessmentSchema, json);
-  if (!checked.ok || checked.issues.length > 0) return { value: undefined, issues: checked.issues };
-  return { value: checked.value, issues: [] };
+  return readWhole(assessmentSchema, json);
 }
 
 /** It is kept and sent as it stands. */
@@ -18,11 +16,9 @@ export function assessmentToJson(assessment: Assessment): AssessmentJson {
   return assessment;
 }
 
-/** Results and weights alone. Refused whole, with the place of each fault. */
+/** Results and weights alone. */
 export function resultsFromJson(json: unknown): Reading<Results | undefined> {
-  const checked = checkJson(resultsSchema, json);
-  if (!checked.ok || checked.issues.length > 0) return { value: undefined, issues: checked.issues };
-  return { value: checked.value, issues: [] };
+  return readWhole(resultsSchema, json);
 }
 
 export function resultsToJson({ labs, weighings }: Results): ResultsJson {

@@ -1,7 +1,8 @@
 import { type ClientFacts, has } from '#core/client/assessment/clientFacts.ts';
 import { type Symptom, symptoms } from '#core/client/assessment/vocabularies.ts';
 import type { Analyte } from '#core/client/labs/analytes.ts';
-import { type CareFigureId, careFigure } from '#core/client/rules/careRules.ts';
+import type { CareFigureId } from '#core/client/rules/careFigures.ts';
+import { careFigure } from '#core/client/rules/careRules.ts';
 import type { Source } from '#core/client/rules/source.ts';
 import { commonPractice, fromMemory, ownRule, ukKidney2023 } from '#core/client/rules/sources.ts';
 import { daysBetween } from '../calendarDay.ts';
