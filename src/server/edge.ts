@@ -1,11 +1,11 @@
 import { z } from '@hono/zod-openapi';
-import type { DeepReadonly } from '#core/json/deepReadonly.ts';
+import type { AsJson } from '#core/json/asJson.ts';
 
 /** A JSON object whose inside nobody has looked at yet. */
 export type UnreadJson = Readonly<Record<string, unknown>>;
 
 /** The JSON that a codec's schema takes, read-only throughout: what is sent is never written to. */
-export type JsonOf<Schema extends z.ZodType> = DeepReadonly<z.input<Schema>>;
+export type JsonOf<Schema extends z.ZodType> = AsJson<z.input<Schema>>;
 
 /**
  * A body, or a part of one, that a codec of the core reads. Callers are held to the codec's schema by the compiler, the browser's among them

@@ -3,6 +3,7 @@ import { missingParts } from '#core/client/formulas/amputation.ts';
 import { heightUnits } from '#core/client/formulas/bodyUnits.ts';
 import { sexes } from '#core/client/formulas/egfr.ts';
 import { gfrCategories } from '#core/client/formulas/gfrCategory.ts';
+import type { AsJson } from '#core/json/asJson.ts';
 import type { DeepReadonly } from '#core/json/deepReadonly.ts';
 import { dayText } from '../calendarDay.ts';
 import { labResultSchema } from './labResult.ts';
@@ -79,5 +80,5 @@ export const assessmentSchema = z.object({
 export type Assessment = DeepReadonly<z.output<typeof assessmentSchema>>;
 
 /** As it is typed, sent and kept. */
-export type AssessmentJson = DeepReadonly<z.input<typeof assessmentSchema>>;
-export type ResultsJson = DeepReadonly<z.input<typeof resultsSchema>>;
+export type AssessmentJson = AsJson<z.input<typeof assessmentSchema>>;
+export type ResultsJson = AsJson<z.input<typeof resultsSchema>>;

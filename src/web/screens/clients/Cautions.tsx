@@ -1,11 +1,12 @@
 import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
+import type { Contact } from '#core/client/cautions/caution.ts';
 import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 
 type Caution = NonNullable<Client['cautions']>[number];
 
-const contactWords: Readonly<Record<string, string>> = {
+const contactWords: Readonly<Record<Contact, string>> = {
   'emergency-now': 'Emergency: now',
   'same-day': 'Contact the kidney team today',
   urgent: 'Contact the kidney team urgently',

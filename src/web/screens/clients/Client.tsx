@@ -1,6 +1,7 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useState } from 'react';
+import { settingWords } from '#core/client/setting.ts';
 import { type WeightBasisId, weightBasisIds } from '#core/client/states/weightBasis.ts';
 import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
@@ -13,7 +14,6 @@ import { Fits } from './Fits.tsx';
 import { Lock } from './Lock.tsx';
 import { PrescriptionSheet } from './PrescriptionSheet.tsx';
 import { Trends } from './Trends.tsx';
-import { settingName } from './vocabulary.ts';
 
 const route = getRouteApi('/clients/$clientId');
 
@@ -50,7 +50,7 @@ export function ClientScreen() {
         <div>
           <span className="soft">
             <Link to="/clients">Clients</Link>
-            {data.setting === undefined ? '' : ` · ${settingName(data.setting)}`}
+            {data.setting === undefined ? '' : ` · ${settingWords[data.setting]}`}
             {data.isDemo ? ' · demo, invented' : ''}
           </span>
           <h1>{data.name}</h1>
@@ -71,8 +71,13 @@ export function ClientScreen() {
         <AddResults
           client={data}
           today={localToday()}
-          onSave={async results => {
-            await answer(api.clients[':id'].results.$post({ param: { id: clientId }, json: { version: data.version, ...results } }));
+          onSave={async ({ labs, weighings }) => {
+            await answer(
+              api.clients[':id'].results.$post({
+                param: { id: clientId },
+                json: { version: data.version, labs: [...labs], weighings: [...weighings] },
+              }),
+            );
             setAdding(false);
             await refresh();
           }}
