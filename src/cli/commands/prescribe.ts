@@ -30,10 +30,11 @@ export const command: Command = {
   },
 };
 
-function parsed(text: string): Readonly<Record<string, unknown>> {
+/** What the file has under the two keys; what is in them is read elsewhere. */
+function parsed(text: string): { readonly assessment?: unknown; readonly today?: unknown } {
   try {
     const json: unknown = JSON.parse(text);
-    if (typeof json === 'object' && json !== null) return json as Readonly<Record<string, unknown>>;
+    if (typeof json === 'object' && json !== null) return json;
   } catch {
     // Told below: the parser's own words would quote the file.
   }

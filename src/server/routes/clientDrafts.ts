@@ -1,6 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { rulesOrUsual } from '#app/clients/clinicFigures.ts';
-import { describeProposal } from '#app/clients/describeClient.ts';
+import { describeProposal } from '#app/clients/describeProposal.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { labsFromCsv } from '#app/labsFromCsv.ts';
 import { labsFromFhir } from '#core/client/fhir/labsFromFhir.ts';
