@@ -1,4 +1,5 @@
 import { z } from '@hono/zod-openapi';
+import { settings } from '#core/client/setting.ts';
 import { nutrientKeys } from '#core/quantity/nutrients.ts';
 
 /**
@@ -8,7 +9,7 @@ import { nutrientKeys } from '#core/quantity/nutrients.ts';
 export const labelJson = z.record(z.string(), z.unknown()).openapi('LabelJson');
 export const plateJson = z.record(z.string(), z.unknown()).openapi('PlateJson');
 export const yardstickJson = z.record(z.string(), z.unknown()).openapi('YardstickJson');
-export const setting = z.enum(['ckd-not-on-dialysis', 'hemodialysis', 'peritoneal-dialysis', 'transplant']);
+export const setting = z.enum(settings);
 export const portion = z.union([
   z.object({ servings: z.number().positive() }),
   z.object({ grams: z.number().positive() }),
