@@ -1,12 +1,34 @@
 import { z } from '@hono/zod-openapi';
-import { limits, targetItems } from '#core/client/prescription/target.ts';
-import { decidedFroms, decidedKinds } from '#core/client/record/record.ts';
+import { assessmentSchema } from '#core/client/assessment/assessment.ts';
+import { assessmentIssueCodes, assessmentIssueKinds } from '#core/client/assessment/assessmentIssue.ts';
+import { labResultSchema } from '#core/client/assessment/labResult.ts';
+import { weighingSchema } from '#core/client/assessment/weighing.ts';
+import { contactKinds } from '#core/client/cautions/caution.ts';
+import { dueStates } from '#core/client/cautions/nextChecks.ts';
+import { analyteKeys } from '#core/client/labs/analytes.ts';
+import { limits, targetItems, targetKinds, targetUnitWords } from '#core/client/prescription/target.ts';
+import { clientRecordSchema } from '#core/client/record/clientRecordJson.ts';
+import { contactSchema } from '#core/client/record/contact.ts';
+import { decidedFroms, decidedKinds } from '#core/client/record/decidedTarget.ts';
+import { mealShareSchema } from '#core/client/record/mealPattern.ts';
+import { keptCareRulesSchema } from '#core/client/rules/keptCareRules.ts';
+import { settings } from '#core/client/setting.ts';
 import { weightBasisIds } from '#core/client/states/weightBasis.ts';
 import { verdictWord } from './bodies.ts';
+import { edgeAnswer, edgeBody } from './edge.ts';
 
 /** The shapes of the client's part of the interface. Assessments travel in the format of docs/formats.md and are read by the core. */
 export const lockBody = z.object({ state: z.enum(['open', 'locked']), hasPassphrase: z.boolean() }).openapi('ClientLock');
-export const assessmentJson = z.record(z.string(), z.unknown()).openapi('AssessmentJson');
+export const assessmentBody = edgeBody(assessmentSchema, 'AssessmentJson');
+export const resultsBody = {
+  labs: z.array(edgeBody(labResultSchema, 'LabResultJson')),
+  weighings: z.array(edgeBody(weighingSchema, 'WeighingJson')),
+};
+export const labResultAnswer = edgeAnswer(labResultSchema, 'LabResultJson');
+/** Every record of the vault as it is kept. */
+export const exportAnswer = z.array(
+  z.union([edgeAnswer(clientRecordSchema, 'ClientRecordJson'), edgeAnswer(keptCareRulesSchema, 'ClinicFiguresJson')]),
+);
 
 export const clientShort = z
   .object({
@@ -14,7 +36,7 @@ export const clientShort = z
     version: z.number(),
     name: z.string(),
     isDemo: z.boolean(),
-    setting: z.string().optional(),
+    setting: z.enum(settings).optional(),
     assessedOn: z.string().optional(),
     signedAt: z.string().optional(),
     /** Values that need contact the same day and for which nobody is noted as told. */
@@ -35,8 +57,8 @@ const positionBody = z.object({
 const targetBody = z.object({
   item: z.enum(targetItems),
   title: z.string(),
-  unit: z.string(),
-  kind: z.enum(['proposed', 'no-limit', 'withheld']),
+  unit: z.enum(targetUnitWords),
+  kind: z.enum(targetKinds),
   figure: z.string(),
   range: range.optional(),
   limit: z.enum(limits).optional(),
@@ -62,16 +84,16 @@ export const proposalBody = z
         sameDay: z.boolean(),
         /** From this client's own values or record. */
         isOwn: z.boolean(),
-        contact: z.string().optional(),
+        contact: z.enum(contactKinds).optional(),
         /** The day of the value: who was told before was told of another one. */
         since: z.string().optional(),
       }),
     ),
     labs: z.array(z.string()),
-    bars: z.array(
+    issues: z.array(
       z.object({
-        kind: z.enum(['refusal', 'question']),
-        code: z.string(),
+        kind: z.enum(assessmentIssueKinds),
+        code: z.enum(assessmentIssueCodes),
         told: z.string(),
         /** The row that answers it with a tick. */
         answeredBy: z.object({ list: z.enum(['labs', 'weighings']), at: z.number() }).optional(),
@@ -97,13 +119,13 @@ export const proposalBody = z
 export const clientBody = clientShort
   .extend({
     assessmentId: z.string().optional(),
-    assessment: assessmentJson.optional(),
+    assessment: edgeAnswer(assessmentSchema, 'AssessmentJson').optional(),
     changes: z.array(z.string()).optional(),
     ...proposalBody.partial().shape,
     trends: z
       .array(
         z.object({
-          analyte: z.string(),
+          analyte: z.enum(analyteKeys),
           name: z.string(),
           unit: z.string(),
           points: z.array(z.object({ on: z.string(), value: z.number() })),
@@ -119,7 +141,7 @@ export const clientBody = clientShort
           every: z.string(),
           lastOn: z.string().optional(),
           dueBy: z.string(),
-          state: z.enum(['overdue', 'due', 'later']),
+          state: z.enum(dueStates),
           source: z.string(),
         }),
       )
@@ -147,30 +169,10 @@ export const clientBody = clientShort
         ),
       }),
     ),
-    contacts: z.array(
-      z.object({
-        cautionId: z.string(),
-        about: z.string().optional(),
-        told: z.string(),
-        on: z.string(),
-        at: z.string(),
-        note: z.string().optional(),
-      }),
-    ),
-    mealPattern: z.array(z.object({ name: z.string(), percent: z.number() })).optional(),
+    contacts: z.array(contactSchema),
+    mealPattern: z.array(mealShareSchema).optional(),
   })
   .openapi('Client');
-
-export const decidedTarget = z.object({
-  item: z.enum(targetItems),
-  /** Missing: bounded with a range; without one an own decision is no limit, and what is taken over is as it was proposed. */
-  kind: z.enum(decidedKinds).optional(),
-  range: range.optional(),
-  limit: z.enum(limits).optional(),
-  from: z.enum(decidedFroms),
-  reason: z.string().max(1_000).optional(),
-  says: z.string().max(2_000),
-});
 
 export const fitsBody = z
   .object({

@@ -1,8 +1,8 @@
 import { isClient } from '#app/clients/clinicFigures.ts';
 import type { ClientVault } from '#app/clientVault.ts';
 import type { Assessment } from '#core/client/assessment/assessment.ts';
-import { assessmentFromJson, resultsFromJson } from '#core/client/assessment/assessmentFromJson.ts';
-import { clientRecordFromJson, clientRecordToJson } from '#core/client/record/clientRecordJson.ts';
+import { assessmentFromJson, resultsFromJson } from '#core/client/assessment/assessmentJson.ts';
+import { clientRecordToJson, wholeClientRecord } from '#core/client/record/clientRecordJson.ts';
 import type { ClientRecord } from '#core/client/record/record.ts';
 import { Fault, type Reading } from '#core/errors.ts';
 
@@ -10,7 +10,7 @@ import { Fault, type Reading } from '#core/errors.ts';
 export async function recordOf(id: string, vault: ClientVault): Promise<ClientRecord> {
   const json = await vault.get(id);
   if (json === undefined) throw new Fault('client-not-found', 'The client is not in this workspace.');
-  return clientRecordFromJson(json);
+  return wholeClientRecord(json);
 }
 
 /** Changes a record that nobody else has changed meanwhile. @throws Fault changed-meanwhile, client-not-found, clients-locked, client-record-damaged */
@@ -21,19 +21,19 @@ export async function changeRecord(
   edit: (record: ClientRecord) => ClientRecord,
 ): Promise<ClientRecord> {
   const record = await recordOf(id, vault);
-  return clientRecordFromJson(await vault.put(clientRecordToJson(edit(record)), seenVersion));
+  return wholeClientRecord(await vault.put(clientRecordToJson(edit(record)), seenVersion));
 }
 
 /** Keeps a client who is new. @throws Fault changed-meanwhile, clients-locked */
 export async function addRecord(record: ClientRecord, vault: ClientVault): Promise<ClientRecord> {
-  return clientRecordFromJson(await vault.put(clientRecordToJson(record), null));
+  return wholeClientRecord(await vault.put(clientRecordToJson(record), null));
 }
 
 /** Every record that can be read: one that is damaged hides no other, and is told when it is opened. @throws Fault clients-locked */
 export async function allRecords(vault: ClientVault): Promise<readonly ClientRecord[]> {
   return (await vault.list()).filter(isClient).flatMap(json => {
     try {
-      return [clientRecordFromJson(json)];
+      return [wholeClientRecord(json)];
     } catch (error) {
       if (error instanceof Fault && error.code === 'client-record-damaged') return [];
       throw error;

@@ -176,9 +176,9 @@ describe('one client from the first entry to what fits', () => {
     });
     expect(await propose({ labs: [{ analyte: 'creatinine', value: 180, unit: 'mg/dL', takenOn: '2026-06-08' }] })).toMatchObject({
       targets: [],
-      bars: [{ kind: 'question', told: expect.stringContaining('umol/L') }],
+      issues: [{ kind: 'question', told: expect.stringContaining('umol/L') }],
     });
-    expect((await propose({ labs: [{ analyte: 'potassium', value: 5, unit: 'mmol/L', takenOn: '2026-07-01' }] })).bars[0].told).toContain(
+    expect((await propose({ labs: [{ analyte: 'potassium', value: 5, unit: 'mmol/L', takenOn: '2026-07-01' }] })).issues[0].told).toContain(
       'after today',
     );
     expect((await propose({ age: { years: 16 } })).targets).toEqual([]);
@@ -209,14 +209,14 @@ describe('results between two assessments', () => {
     expect((await add(seen, [{ ...potassium, unit: 7 }])).body).toMatchObject({ code: 'assessment-not-valid' });
     const added = (await add(seen, [potassium])).body;
     expect(added.labs).toContainEqual(expect.stringMatching(/^potassium 5\.2 mmol\/L/));
-    expect(added.bars).toEqual([]);
+    expect(added.issues).toEqual([]);
     expect((await add(seen, [potassium])).body).toMatchObject({ code: 'changed-meanwhile' });
     seen = added.version;
     const asked = (await add(seen, [{ analyte: 'glucose', value: 30, unit: 'mg/dL', takenOn: '2026-06-14' }])).body;
-    expect(asked.bars).toMatchObject([{ kind: 'question', code: 'unit-in-question', answeredBy: { list: 'labs', at: 1 } }]);
+    expect(asked.issues).toMatchObject([{ kind: 'question', code: 'unit-in-question', answeredBy: { list: 'labs', at: 1 } }]);
     expect(asked.targets).toEqual([]);
     const anew = (await call('POST', `/clients/${id}/assessments`, { version: asked.version, assessment })).body;
-    expect(anew.bars).toEqual([]);
+    expect(anew.issues).toEqual([]);
     expect(anew.assessment.labs).toEqual(assessment.labs);
   });
 });

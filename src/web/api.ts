@@ -20,6 +20,7 @@ export type CareFigures = InferResponseType<(typeof api)['care-figures']['$get']
 export type Client = InferResponseType<(typeof api.clients)[':id']['$get'], 200>;
 export type ClientShort = InferResponseType<typeof api.clients.$get, 200>[number];
 export type Proposal = InferResponseType<(typeof api.clients.propose)['$post'], 200>;
+export type LabFile = InferResponseType<(typeof api.clients.labs)['$post'], 200>;
 export type WhatFits = InferResponseType<(typeof api.clients)[':id']['fits']['$post'], 200>;
 export type Note = InferResponseType<(typeof api.clients)[':id']['note']['$get'], 200>;
 export type Guide = InferResponseType<(typeof api.guides)[':id']['$get'], 200>;

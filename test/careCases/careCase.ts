@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { assessmentFromJson } from '#core/client/assessment/assessmentFromJson.ts';
+import { assessmentFromJson } from '#core/client/assessment/assessmentJson.ts';
 import { type NextCheck, nextChecks } from '#core/client/cautions/nextChecks.ts';
 import { proposalToJson } from '#core/client/prescription/proposalToJson.ts';
 import { type Proposal, proposePrescription } from '#core/client/prescription/proposePrescription.ts';
@@ -33,10 +33,10 @@ export const careCases = JSON.parse(readFileSync(new URL('cases.json', import.me
 
 /** What the program says of a case, as `platewright prescribe` prints it: an open end is null. */
 export function answerTo({ assessment, today }: CareCase): Answer {
-  const { value, issues } = assessmentFromJson(assessment);
+  const { value, issues: misread } = assessmentFromJson(assessment);
   if (value === undefined) {
-    const bars = issues.map(({ place, expected }) => ({ told: `${place.heading ?? 'the assessment'}: expected ${expected}` }));
-    return { kind: 'barred', bars, cautions: [], nextChecks: [] };
+    const issues = misread.map(({ place, expected }) => ({ told: `${place.heading ?? 'the assessment'}: expected ${expected}` }));
+    return { kind: 'barred', issues, cautions: [], nextChecks: [] };
   }
   const answer = { ...proposePrescription(value, today), nextChecks: nextChecks(value, today) };
   return JSON.parse(JSON.stringify(proposalToJson(answer))) as Answer;
@@ -44,7 +44,7 @@ export function answerTo({ assessment, today }: CareCase): Answer {
 
 export interface Answer {
   readonly kind: Proposal['kind'];
-  readonly bars?: readonly { readonly told: string }[];
+  readonly issues?: readonly { readonly told: string }[];
   readonly cautions: readonly { readonly id: string; readonly told: string; readonly because: string; readonly contact?: string }[];
   readonly nextChecks: readonly NextCheck[];
   readonly targets?: Readonly<Record<string, unknown>>;
@@ -71,7 +71,7 @@ export function missed(expected: Expectation, answer: Answer): string | undefine
     return found && `caution ${found.id} (${found.contact ?? 'no contact'}): ${found.told} ${found.because}`;
   }
   if ('kind' in expected) {
-    const told = (answer.bars ?? []).map(bar => bar.told).join(' ');
+    const told = (answer.issues ?? []).map(issue => issue.told).join(' ');
     return answer.kind === expected.kind && matches(expected.told, told) ? undefined : `${answer.kind}: ${told}`;
   }
   if ('check' in expected) {
@@ -127,7 +127,7 @@ export function gotWords(expected: Expectation, answer: Answer): string {
     const [found] = cautionsLike(expected.caution, expected.contact, answer);
     return `${found?.id}${found?.contact === undefined ? '' : `, ${found.contact}`}`;
   }
-  if ('kind' in expected) return `${answer.kind}: ${(answer.bars ?? []).map(({ told }) => told).join(' ')}`;
+  if ('kind' in expected) return `${answer.kind}: ${(answer.issues ?? []).map(({ told }) => told).join(' ')}`;
   if ('check' in expected) {
     const found = answer.nextChecks.find(({ item }) => matches(expected.check, item));
     return `${found?.item} ${found?.state}, ${found?.dueBy}`;

@@ -134,7 +134,7 @@ function openPrivately(folder: string): SqliteDatabase.Database {
     // Before SQLite makes it readable to others. The log takes over the file's mode.
     closeSync(openSync(path, 'wx', 0o600));
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+    if (!(error instanceof Error && 'code' in error && error.code === 'EEXIST')) throw error;
     chmodSync(path, 0o600);
   }
   const db = new SqliteDatabase(path, { timeout: busyMilliseconds });

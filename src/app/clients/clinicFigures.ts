@@ -1,5 +1,7 @@
-import { type CareRules, careFigureIds, careFigures, usualCareRules } from '#core/client/rules/careRules.ts';
-import { careRulesFromJson } from '#core/client/rules/careRulesFromJson.ts';
+import { careFigureIds, careFigures } from '#core/client/rules/careFigures.ts';
+import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts';
+import { careRulesFromJson } from '#core/client/rules/careRulesJson.ts';
+import { type KeptCareRules, keptCareRulesFromJson, keptCareRulesToJson } from '#core/client/rules/keptCareRules.ts';
 import { Fault } from '#core/errors.ts';
 import type { ClientJson, ClientVault } from '../clientVault.ts';
 
@@ -11,12 +13,16 @@ export function isClient({ id }: ClientJson): boolean {
 }
 
 /** What the clinic has set, oldest first; the usual figures where nothing is. @throws Fault clients-locked, client-record-damaged */
-export async function clinicFigures(vault: ClientVault): Promise<{ readonly version: number; readonly rules: CareRules }> {
+export async function clinicFigures(vault: ClientVault): Promise<KeptCareRules> {
   const record = await vault.get(clinicFiguresId);
-  if (record === undefined) return { version: 0, rules: usualCareRules };
-  const { value } = careRulesFromJson(record.figures);
+  return record === undefined ? { version: 0, rules: usualCareRules } : wholeCareRules(record);
+}
+
+/** @throws Fault client-record-damaged */
+export function wholeCareRules(json: unknown): KeptCareRules {
+  const { value } = keptCareRulesFromJson(json);
   if (value === undefined) throw new Fault('client-record-damaged', 'The figures of the clinic cannot be read.');
-  return { version: record.version, rules: value };
+  return value;
 }
 
 /** The clinic's figures, while the vault is locked the usual ones: a draft may be typed then. */
@@ -32,16 +38,16 @@ export async function setClinicFigure(figure: unknown, seenVersion: number, vaul
     throw new Fault('care-figure-not-valid', told.join('; '));
   }
   const { rules } = await clinicFigures(vault);
-  await vault.put({ id: clinicFiguresId, version: 0, figures: [...rules, ...value] }, seenVersion === 0 ? null : seenVersion);
+  await vault.put(keptCareRulesToJson({ version: 0, rules: [...rules, ...value] }), seenVersion === 0 ? null : seenVersion);
 }
 
 /** Every figure with its usual value and, where the clinic has set one, that value with who and when. */
-export function describeClinicFigures({ version, rules }: { readonly version: number; readonly rules: CareRules }) {
+export function describeClinicFigures({ version, rules }: KeptCareRules) {
   return {
     version,
     figures: careFigureIds.map(id => {
       const set = rules.findLast(one => one.id === id);
-      return { id: id as string, ...careFigures[id], ...(set === undefined ? {} : { set: { value: set.value, by: set.by, on: set.on } }) };
+      return { id, ...careFigures[id], ...(set === undefined ? {} : { set: { value: set.value, by: set.by, on: set.on } }) };
     }),
   };
 }

@@ -1,34 +1,18 @@
 import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
 import { changesFromSigned, missingToSign } from '#core/client/prescription/signPrescription.ts';
-import { type Limit, type Target, type TargetItem, targetUnits } from '#core/client/prescription/target.ts';
+import { type Target, targetUnits } from '#core/client/prescription/target.ts';
 import { targetNames } from '#core/client/prescription/targetWords.ts';
-import {
-  type ClientRecord,
-  currentAssessment,
-  type DecidedFrom,
-  type DecidedKind,
-  type DecidedTarget,
-} from '#core/client/record/record.ts';
+import type { DecidedTarget, SentTarget } from '#core/client/record/decidedTarget.ts';
+import { type ClientRecord, currentAssessment } from '#core/client/record/record.ts';
 import type { CareRules } from '#core/client/rules/careRules.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import { Fault } from '#core/errors.ts';
-
-/** A decision as it is sent: the range as [lo, hi], an open end as null; unread, so that an end that is no amount gets the core's words. */
-export interface GivenTarget {
-  readonly item: TargetItem;
-  readonly kind?: DecidedKind | undefined;
-  readonly range?: readonly [lo: number, hi: number | null] | undefined;
-  readonly limit?: Limit | undefined;
-  readonly from: DecidedFrom;
-  readonly reason?: string | undefined;
-  readonly says: string;
-}
 
 interface Draft {
   readonly record: ClientRecord;
   readonly assessmentId: string;
   readonly picked: WeightBasisId | undefined;
-  readonly targets: readonly GivenTarget[];
+  readonly targets: readonly SentTarget[];
   readonly by: string;
   readonly acknowledgedChanges: boolean;
   readonly today: string;
@@ -60,7 +44,7 @@ export function decisionsToSign(draft: Draft): readonly DecidedTarget[] {
   return decided;
 }
 
-function decidedFrom({ range, limit, reason, kind, ...rest }: Draft['targets'][number], proposed: Target): DecidedTarget {
+function decidedFrom({ range, limit, reason, kind, ...rest }: SentTarget, proposed: Target): DecidedTarget {
   const proposedKind = proposed.kind === 'proposed' ? 'bounded' : proposed.kind;
   const withoutRange = rest.from === 'proposal' ? proposedKind : 'no-limit';
   return {

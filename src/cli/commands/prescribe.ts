@@ -1,4 +1,4 @@
-import { assessmentFromJson } from '#core/client/assessment/assessmentFromJson.ts';
+import { assessmentFromJson } from '#core/client/assessment/assessmentJson.ts';
 import { isDay } from '#core/client/calendarDay.ts';
 import { nextChecks } from '#core/client/cautions/nextChecks.ts';
 import { proposalToJson } from '#core/client/prescription/proposalToJson.ts';
@@ -25,15 +25,16 @@ export const command: Command = {
       throw new Fault('assessment-not-valid', places.slice(0, 5).join('; '));
     }
     const proposal = proposePrescription(value, today);
-    const text = JSON.stringify(proposalToJson({ ...proposal, nextChecks: nextChecks(value, today), issues }), undefined, 2);
+    const text = JSON.stringify(proposalToJson({ issues: [], ...proposal, nextChecks: nextChecks(value, today) }), undefined, 2);
     await world.write(`${text}\n`);
   },
 };
 
-function parsed(text: string): Readonly<Record<string, unknown>> {
+/** What the file has under the two keys; what is in them is read elsewhere. */
+function parsed(text: string): { readonly assessment?: unknown; readonly today?: unknown } {
   try {
     const json: unknown = JSON.parse(text);
-    if (typeof json === 'object' && json !== null) return json as Readonly<Record<string, unknown>>;
+    if (typeof json === 'object' && json !== null) return json;
   } catch {
     // Told below: the parser's own words would quote the file.
   }

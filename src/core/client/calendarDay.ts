@@ -1,5 +1,10 @@
+import { z } from 'zod';
+
 /** A day as YYYY-MM-DD. The core has no clock: today comes in as one of these. */
 export type Day = string;
+
+/** A day as it is typed: whether it exists and is not after today is for what reads it, which says so in words. */
+export const dayText = z.string().max(10, 'a day, yyyy-mm-dd');
 
 /** True for a day that exists. 2027-02-29 does not. */
 export function isDay(words: string): boolean {

@@ -1,22 +1,27 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { clinicFigures, describeClinicFigures, setClinicFigure } from '#app/clients/clinicFigures.ts';
 import { localDay } from '#app/clients/localDay.ts';
+import { type CareFigureId, careFigureIds } from '#core/client/rules/careFigures.ts';
+import { clinicFigureSchema } from '#core/client/rules/clinicFigure.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
+
+/** Which ids there are is for the core to say, in its own words; the compiler holds callers to them. */
+const figureId = z.custom<CareFigureId>(id => typeof id === 'string').openapi({ type: 'string', enum: [...careFigureIds] });
 
 const body = z
   .object({
     version: z.number(),
     figures: z.array(
       z.object({
-        id: z.string(),
+        id: z.enum(careFigureIds),
         title: z.string(),
         unit: z.string(),
         usual: z.number(),
         lo: z.number(),
         hi: z.number(),
-        set: z.object({ value: z.number(), by: z.string(), on: z.string() }).optional(),
+        set: clinicFigureSchema.omit({ id: true }).optional(),
       }),
     ),
   })
@@ -35,7 +40,7 @@ export function careFigureRoutes({ vault, now, log }: World) {
         path: '/care-figures',
         request: {
           body: jsonBody(
-            z.object({ version: z.number().int().min(0), id: z.string(), value: z.number(), by: z.string().trim().min(1).max(200) }),
+            z.object({ version: z.number().int().min(0), id: figureId, value: z.number(), by: z.string().trim().min(1).max(200) }),
           ),
         },
         responses: answers(body, 'The figures with the one that was set today'),

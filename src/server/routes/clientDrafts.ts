@@ -1,11 +1,11 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { rulesOrUsual } from '#app/clients/clinicFigures.ts';
-import { describeProposal } from '#app/clients/describeClient.ts';
+import { describeProposal } from '#app/clients/describeProposal.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { labsFromCsv } from '#app/labsFromCsv.ts';
 import { labsFromFhir } from '#core/client/fhir/labsFromFhir.ts';
 import { Fault } from '#core/errors.ts';
-import { assessmentJson, proposalBody, weightBasis } from '../clientBodies.ts';
+import { assessmentBody, labResultAnswer, proposalBody, weightBasis } from '../clientBodies.ts';
 import { readAssessment } from '../clientRecords.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
@@ -26,7 +26,7 @@ export function clientDraftRoutes({ readTable, now, log, vault }: World) {
       createRoute({
         method: 'post',
         path: '/clients/propose',
-        request: { body: jsonBody(z.object({ assessment: assessmentJson, pick: weightBasis })) },
+        request: { body: jsonBody(z.object({ assessment: assessmentBody, pick: weightBasis })) },
         responses: answers(proposalBody, 'What an assessment proposes, while it is typed; keeps nothing'),
       }),
       async context => {
@@ -43,7 +43,7 @@ export function clientDraftRoutes({ readTable, now, log, vault }: World) {
         path: '/clients/labs',
         request: { body: jsonBody(z.object({ text: z.string().max(5_000_000) })) },
         responses: answers(
-          z.object({ labs: z.array(z.record(z.string(), z.unknown())), issues: z.array(z.string()) }),
+          z.object({ labs: z.array(labResultAnswer), issues: z.array(z.string()) }),
           'Results read from CSV or from FHIR R4 Observations, with what could not be read; keeps nothing',
         ),
       }),
@@ -56,7 +56,7 @@ export function clientDraftRoutes({ readTable, now, log, vault }: World) {
           ({ place, found, expected }) =>
             `${place.row === undefined ? (place.heading ?? '') : `row ${place.row}`}: found ${found}, expected ${expected}`,
         );
-        return context.json({ labs: value.map(lab => ({ ...lab })) as unknown as Record<string, string>[], issues: told }, 200);
+        return context.json({ labs: [...value], issues: told }, 200);
       },
     );
 }

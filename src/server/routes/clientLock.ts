@@ -1,8 +1,9 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import { isClient } from '#app/clients/clinicFigures.ts';
+import { isClient, wholeCareRules } from '#app/clients/clinicFigures.ts';
 import type { Previews } from '#app/previews.ts';
-import { clientRecordFromJson, clientRecordToJson } from '#core/client/record/clientRecordJson.ts';
-import { lockBody } from '../clientBodies.ts';
+import { clientRecordToJson, wholeClientRecord } from '#core/client/record/clientRecordJson.ts';
+import { keptCareRulesToJson } from '#core/client/rules/keptCareRules.ts';
+import { exportAnswer, lockBody } from '../clientBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
@@ -48,11 +49,13 @@ export function clientLockRoutes({ vault, log }: World, clientPreviews: Previews
       createRoute({
         method: 'get',
         path: '/clients/export',
-        responses: answers(z.array(z.record(z.string(), z.unknown())), 'Every client, whole'),
+        responses: answers(exportAnswer, 'Every client, whole'),
       }),
       async context =>
         context.json(
-          (await vault.exportAll()).map(record => (isClient(record) ? clientRecordToJson(clientRecordFromJson(record)) : record)),
+          (await vault.exportAll()).map(record =>
+            isClient(record) ? clientRecordToJson(wholeClientRecord(record)) : keptCareRulesToJson(wholeCareRules(record)),
+          ),
           200,
         ),
     )

@@ -1,7 +1,7 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { clinicFigures } from '#app/clients/clinicFigures.ts';
 import { localDay } from '#app/clients/localDay.ts';
-import { careBundle } from '#core/client/fhir/careBundle.ts';
+import { type CareBundle, careBundle } from '#core/client/fhir/careBundle.ts';
 import { type ChartNote, chartNote } from '#core/client/note/chartNote.ts';
 import { noteText } from '#core/client/note/noteText.ts';
 import { Fault } from '#core/errors.ts';
@@ -11,6 +11,8 @@ import type { World } from '../workbench.ts';
 import { answers, fileAnswer, fileBody } from './answers.ts';
 
 const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });
+/** What we write ourselves: described at hl7.org/fhir/R4, and never read back. */
+const fhirBundle = z.custom<CareBundle>().openapi({ type: 'object' });
 const docxType = 'application/vnd.openxmlformats-officedocument.wordprocessingml.document';
 
 /** What leaves the record of one client on paper or as a file. */
@@ -47,12 +49,12 @@ export function clientPaperRoutes({ vault, noteDocument, now, log }: World) {
         method: 'get',
         path: '/clients/{id}/fhir',
         request: { params },
-        responses: answers(z.record(z.string(), z.unknown()), 'The signed prescription and the results as a FHIR R4 bundle'),
+        responses: answers(fhirBundle, 'The signed prescription and the results as a FHIR R4 bundle'),
       }),
       async context => {
         const bundle = careBundle(await recordOf(context.req.valid('param').id, vault));
         if (bundle === undefined) throw new Fault('prescription-not-complete', 'Nothing is signed yet.');
-        return context.json({ ...bundle } as Record<string, unknown>, 200);
+        return context.json(bundle, 200);
       },
     );
 }

@@ -9,10 +9,12 @@ import { withContact } from '#app/clients/withContact.ts';
 import { findPlate } from '#app/findPlate.ts';
 import type { Previews } from '#app/previews.ts';
 import { withSigned } from '#core/client/prescription/signPrescription.ts';
-import { type ClientRecord, evenPattern } from '#core/client/record/record.ts';
+import { sentTargetSchema } from '#core/client/record/decidedTarget.ts';
+import { evenPattern, typedPatternSchema } from '#core/client/record/mealPattern.ts';
+import type { ClientRecord } from '#core/client/record/record.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import { Fault } from '#core/errors.ts';
-import { assessmentJson, clientBody, clientShort, decidedTarget, fitsBody, weightBasis } from '../clientBodies.ts';
+import { assessmentBody, clientBody, clientShort, fitsBody, resultsBody, weightBasis } from '../clientBodies.ts';
 import { addRecord, allRecords, changeRecord, readAssessment, readResults, recordOf } from '../clientRecords.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
@@ -88,7 +90,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
       createRoute({
         method: 'post',
         path: '/clients/{id}/assessments',
-        request: { params, body: jsonBody(seen.extend({ assessment: assessmentJson })) },
+        request: { params, body: jsonBody(seen.extend({ assessment: assessmentBody })) },
         responses: answers(clientBody, 'The client with the new assessment'),
       }),
       async context => {
@@ -105,7 +107,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
       createRoute({
         method: 'post',
         path: '/clients/{id}/results',
-        request: { params, body: jsonBody(seen.extend({ labs: z.array(assessmentJson), weighings: z.array(assessmentJson) })) },
+        request: { params, body: jsonBody(seen.extend(resultsBody)) },
         responses: answers(clientBody, 'The client with results and weights that came in since the newest assessment'),
       }),
       async context => {
@@ -132,7 +134,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
             seen.extend({
               assessmentId: z.string(),
               weightBasis,
-              targets: z.array(decidedTarget).max(20),
+              targets: z.array(sentTargetSchema).max(20),
               /** That own figures and other guidelines of the prescription before, which this one leaves out, were seen. */
               acknowledgedChanges: z.boolean().default(false),
               by: z.string().max(200),
@@ -192,14 +194,7 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
         path: '/clients/{id}/meals',
         request: {
           params,
-          body: jsonBody(
-            seen.extend({
-              pattern: z
-                .array(z.object({ name: z.string().trim().min(1).max(60), percent: z.number().min(1).max(100) }))
-                .min(1)
-                .max(8),
-            }),
-          ),
+          body: jsonBody(seen.extend({ pattern: typedPatternSchema })),
         },
         responses: answers(clientBody, 'The client with the meal pattern'),
       }),

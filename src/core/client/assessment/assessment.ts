@@ -1,197 +1,84 @@
-import type { MissingPart } from '#core/client/formulas/amputation.ts';
-import type { EnteredHeight, EnteredWeight } from '#core/client/formulas/bodyUnits.ts';
-import type { DialysateBag } from '#core/client/formulas/dialysateGlucose.ts';
-import type { Sex } from '#core/client/formulas/egfr.ts';
-import type { GfrCategory } from '#core/client/formulas/gfrCategory.ts';
-import type { Analyte } from '#core/client/labs/analytes.ts';
-import type { Day } from '../calendarDay.ts';
+import { z } from 'zod';
+import { missingParts } from '#core/client/formulas/amputation.ts';
+import { heightUnits } from '#core/client/formulas/bodyUnits.ts';
+import { sexes } from '#core/client/formulas/egfr.ts';
+import { gfrCategories } from '#core/client/formulas/gfrCategory.ts';
+import type { AsJson } from '#core/json/asJson.ts';
+import type { DeepReadonly } from '#core/json/deepReadonly.ts';
+import { dayText } from '../calendarDay.ts';
+import { labResultSchema } from './labResult.ts';
+import { treatmentSchema } from './treatment.ts';
+import { appetites, conditions, lossCauses, medicines, supplements, symptoms } from './vocabularies.ts';
+import { weighingSchema } from './weighing.ts';
 
-export interface Dated<Value> {
-  readonly value: Value;
-  readonly on: Day;
-}
+export type { LabResult } from './labResult.ts';
+export type { Treatment } from './treatment.ts';
+export type { Condition, MedicineClass, SupplementClass, Symptom, WeightKind } from './vocabularies.ts';
+export type { Weighing } from './weighing.ts';
 
-/** A laboratory result as it came. The unit stays with it. */
-export interface LabResult {
-  readonly analyte: Analyte;
-  readonly value: number;
-  readonly unit: string;
-  readonly takenOn: Day;
-  /** Time of day "HH:MM", for a rise within hours. */
-  readonly takenAt?: string;
-  /** Ends of the laboratory's own range, in the same unit. They beat every table of ours. */
-  readonly lowerNormal?: number;
-  readonly upperNormal?: number;
-  /** On dialysis: before or after the treatment; not known when missing, which on hemodialysis counts as before. */
-  readonly drawn?: 'before-dialysis' | 'after-dialysis';
-  /** The laboratory marked the sample: a potassium from it is an upper bound and never in range. */
-  readonly hemolyzed?: true;
-  /** The person has answered that value and unit are right, where the program asked. */
-  readonly confirmed?: true;
-}
+const number = z.number();
+const words = z.string().max(500);
+const lost = { percent3Months: number.exactOptional(), percent6Months: number.exactOptional() };
 
-/** What a weight is. Dry weight is the prescribed target after dialysis; `standard` is the NHANES II median that the dietitian looks up. */
-export type WeightKind =
-  | 'actual'
-  | 'dry'
-  | 'estimated-dry'
-  | 'before-dialysis'
-  | 'after-dialysis'
-  | 'after-drain'
-  | 'usual'
-  | 'before-admission'
-  | 'goal'
-  | 'standard';
+/** What comes in between two assessments, too. */
+const lists = { weighings: z.array(weighingSchema).max(500), labs: z.array(labResultSchema).max(2_000) };
 
-export interface Weighing {
-  readonly weight: EnteredWeight;
-  readonly kind: WeightKind;
-  readonly on: Day;
-  /** The person has answered that the unit is right. */
-  readonly unitConfirmed?: true;
-}
-
-export type Treatment =
-  | { readonly setting: 'ckd-not-on-dialysis'; readonly conservative?: true }
-  | {
-      readonly setting: 'hemodialysis';
-      readonly place: 'in-center' | 'home';
-      readonly startedOn?: Day;
-      readonly sessionsPerWeek?: number;
-      readonly sessionHours?: number;
-      /** Agreed by the team; with hours and gap it gives another fluid allowance. */
-      readonly ultrafiltrationLimitMlPerKgH?: number;
-    }
-  | {
-      readonly setting: 'peritoneal-dialysis';
-      readonly method: 'capd' | 'apd';
-      readonly startedOn?: Day;
-      readonly bags?: readonly DialysateBag[];
-      readonly icodextrin?: true;
-      /** Absorbed share of the glucose where it is known, else the method's. */
-      readonly absorbedShare?: number;
-    }
-  | { readonly setting: 'transplant'; readonly transplantedOn: Day };
-
-export type Condition =
-  | 'edema'
-  | 'ascites'
-  | 'nephrotic-syndrome'
-  | 'overload'
-  | 'hypertension'
-  | 'hypotension'
-  | 'heart-failure'
-  | 'salt-losing-kidney-disease'
-  | 'ileostomy'
-  | 'calcium-oxalate-stones'
-  | 'frail'
-  | 'sarcopenia'
-  | 'acute-illness'
-  | 'critically-ill'
-  | 'alcohol-misuse'
-  | 'metabolically-unstable'
-  | 'peritonitis'
-  | 'in-hospital'
-  | 'new-feeding'
-  | 'fasting-for-faith'
-  | 'low-carbohydrate-diet';
-
-export type MedicineClass =
-  | 'raas-inhibitor'
-  | 'mineralocorticoid-antagonist'
-  | 'potassium-sparing-diuretic'
-  | 'tacrolimus'
-  | 'ciclosporin'
-  | 'sirolimus-or-everolimus'
-  | 'other-immunosuppressant'
-  | 'high-dose-steroid'
-  | 'vitamin-k-antagonist'
-  | 'digoxin'
-  | 'trimethoprim'
-  | 'heparin'
-  | 'nsaid'
-  | 'non-selective-beta-blocker'
-  | 'phosphate-binder'
-  | 'active-vitamin-d'
-  | 'calcimimetic'
-  | 'ketoanalogs'
-  | 'sglt2-inhibitor'
-  | 'insulin-or-sulfonylurea'
-  | 'insulin'
-  | 'diuretic'
-  | 'chemotherapy'
-  | 'potassium-salt';
-
-export type SupplementClass =
-  | 'herbal'
-  | 'salt-substitute'
-  | 'high-dose-vitamin-c'
-  | 'vitamin-a'
-  | 'vitamin-k'
-  | 'magnesium-or-aluminum-antacid'
-  | 'creatine'
-  | 'sports-or-slimming-product'
-  | 'protein-powder'
-  | 'calcium';
-
-export type Symptom =
-  | 'palpitations'
-  | 'weakness'
-  | 'ecg-change'
-  | 'swelling'
-  | 'breathlessness'
-  | 'missed-or-shortened-session'
-  | 'ketones'
-  | 'cloudy-drain'
-  | 'abdominal-pain'
-  | 'fever'
-  | 'vomiting'
-  | 'diarrhea'
-  | 'missed-doses'
-  | 'constipation';
+/** Results and weights that came in since an assessment, in the same shape as in one. */
+export const resultsSchema = z.object(lists);
+export type Results = DeepReadonly<z.output<typeof resultsSchema>>;
 
 /** A dated set of facts about a client. What is not known is left out, never filled in. */
-export interface Assessment {
-  readonly on: Day;
-  readonly sex: Sex;
-  readonly age: { readonly bornOn: Day } | { readonly years: number };
-  readonly treatment: Treatment;
-  readonly diabetes: boolean;
-  readonly acuteKidneyInjury?: boolean;
-  readonly pregnant?: boolean;
-  readonly breastfeeding?: boolean;
+export const assessmentSchema = z.object({
+  on: dayText,
+  sex: z.enum(sexes),
+  age: z.union([z.object({ bornOn: dayText }), z.object({ years: number })], {
+    error: 'one of { "bornOn": "1960-01-31" }, { "years": 64 }',
+  }),
+  treatment: treatmentSchema,
+  diabetes: z.boolean(),
+  acuteKidneyInjury: z.boolean().exactOptional(),
+  pregnant: z.boolean().exactOptional(),
+  breastfeeding: z.boolean().exactOptional(),
   /** The stage that the kidney team has set, for CKD not on dialysis and transplants. */
-  readonly stage?: Dated<GfrCategory>;
-  readonly height?: EnteredHeight;
-  readonly weighings: readonly Weighing[];
-  readonly missingParts?: readonly MissingPart[];
-  readonly urineMlPerDay?: Dated<number>;
-  readonly labs: readonly LabResult[];
-  readonly conditions: readonly Condition[];
-  readonly medicines: readonly MedicineClass[];
+  stage: z.object({ value: z.enum(gfrCategories), on: dayText }).exactOptional(),
+  height: z
+    .union([z.object({ value: number, unit: z.enum(heightUnits) }), z.object({ feet: number, inches: number })], {
+      error: 'one of { "value": 165, "unit": "cm" }, { "feet": 5, "inches": 5 }',
+    })
+    .exactOptional(),
+  weighings: lists.weighings,
+  missingParts: z.array(z.enum(missingParts.keys)).exactOptional(),
+  urineMlPerDay: z.object({ value: number, on: dayText }).exactOptional(),
+  labs: lists.labs,
+  conditions: z.array(z.enum(conditions.keys)),
+  medicines: z.array(z.enum(medicines.keys)),
   /** When a RAAS inhibitor was begun or changed. */
-  readonly raasChangedOn?: Day;
-  readonly supplements: readonly SupplementClass[];
-  readonly symptoms: readonly Symptom[];
-  readonly allergies: readonly string[];
-  readonly avoidedFoods: readonly string[];
-  readonly appetite?: 'good' | 'fair' | 'poor';
+  raasChangedOn: dayText.exactOptional(),
+  supplements: z.array(z.enum(supplements.keys)),
+  symptoms: z.array(z.enum(symptoms.keys)),
+  allergies: z.array(words).max(50),
+  avoidedFoods: z.array(words).max(50),
+  appetite: z.enum(appetites.keys).exactOptional(),
   /**
    * Loss of weight in percent, 0 to 50; a gain is left out. `cause` says whether it was wanted or fluid, typed or computed from recorded weights:
    * without it that is asked.
    */
-  readonly weightLoss?: {
-    readonly percent3Months?: number;
-    readonly percent6Months?: number;
-    readonly cause?: 'unintended' | 'wanted' | 'fluid';
-  };
-  readonly muscleLoss?: { readonly percent3Months?: number; readonly percent6Months?: number };
+  weightLoss: z.object({ ...lost, cause: z.enum(lossCauses.keys).exactOptional() }).exactOptional(),
+  muscleLoss: z.object(lost).exactOptional(),
   /** What is eaten, as told or from urine: a day's energy and protein, and for how many days next to nothing. */
-  readonly intake?: { readonly energyKcal?: number; readonly proteinG?: number; readonly littleForDays?: number };
-  readonly foodAccess?: string;
-  readonly goals: readonly string[];
+  intake: z
+    .object({ energyKcal: number.exactOptional(), proteinG: number.exactOptional(), littleForDays: number.exactOptional() })
+    .exactOptional(),
+  foodAccess: words.exactOptional(),
+  goals: z.array(words).max(50),
   /** High potassium: when the other causes were gone through, and when additives, salt substitutes, juices and portions were. */
-  readonly potassiumSteps?: { readonly causesCheckedOn?: Day; readonly additivesCutOn?: Day };
-  readonly lastScreenedOn?: Day;
-  readonly lastFullAssessmentOn?: Day;
-}
+  potassiumSteps: z.object({ causesCheckedOn: dayText.exactOptional(), additivesCutOn: dayText.exactOptional() }).exactOptional(),
+  lastScreenedOn: dayText.exactOptional(),
+  lastFullAssessmentOn: dayText.exactOptional(),
+});
+
+export type Assessment = DeepReadonly<z.output<typeof assessmentSchema>>;
+
+/** As it is typed, sent and kept. */
+export type AssessmentJson = AsJson<z.input<typeof assessmentSchema>>;
+export type ResultsJson = AsJson<z.input<typeof resultsSchema>>;

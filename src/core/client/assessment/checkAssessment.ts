@@ -5,7 +5,7 @@ import { labConverted, labInCanonicalUnit, labQuestion, possibleReadings } from 
 import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts';
 import { type Day, daysBetween, isDay, yearsBetween } from '../calendarDay.ts';
 import type { Assessment, LabResult } from './assessment.ts';
-import type { Bar, BarCode } from './bar.ts';
+import type { AssessmentIssue, AssessmentIssueCode } from './assessmentIssue.ts';
 import { checkBody, plausibleHeight, plausibleWeightKg } from './checkBody.ts';
 import { checkLabs } from './checkLabs.ts';
 import { checkOrder } from './checkOrder.ts';
@@ -15,13 +15,13 @@ import { ageLimitDays } from './factAges.ts';
 export interface CheckedAssessment {
   /** What could be read; impossible values are left out. */
   readonly facts: ClientFacts;
-  readonly bars: readonly Bar[];
+  readonly issues: readonly AssessmentIssue[];
 }
 
 /** Reads an assessment as of `today`: converts once, leaves out what cannot be, and says so. */
 export function checkAssessment(assessment: Assessment, today: Day, rules: CareRules = usualCareRules): CheckedAssessment {
-  const bars: Bar[] = [];
-  const refuse = (code: BarCode, field: string, told: string) => bars.push({ kind: 'refusal', code, field, told });
+  const issues: AssessmentIssue[] = [];
+  const refuse = (code: AssessmentIssueCode, field: string, told: string) => issues.push({ kind: 'refusal', code, field, told });
 
   /** True for a day that exists and is not after today. */
   const dayStands = (day: Day, field: string): boolean => {
@@ -53,7 +53,7 @@ export function checkAssessment(assessment: Assessment, today: Day, rules: CareR
     );
   }
 
-  bars.push(...checkBody(assessment), ...checkLabs(assessment), ...checkOrder(assessment, today));
+  issues.push(...checkBody(assessment), ...checkLabs(assessment), ...checkOrder(assessment, today));
 
   const heightCm = plausibleHeight(assessment);
   const weights: Weight[] = [];
@@ -93,9 +93,9 @@ export function checkAssessment(assessment: Assessment, today: Day, rules: CareR
   const assessedDays = ageLimitDays(facts, 'assessment');
   if (isDay(assessment.on) && daysBetween(assessment.on, today) > assessedDays) {
     const told = `The assessment of ${assessment.on} is ${daysBetween(assessment.on, today)} days old; here it counts for ${assessedDays}. Assess anew.`;
-    bars.push({ kind: 'question', code: 'assessment-too-old', field: 'assessment', told });
+    issues.push({ kind: 'question', code: 'assessment-too-old', field: 'assessment', told });
   }
-  return { facts, bars };
+  return { facts, issues };
 }
 
 /** Analytes in the order of their list. */

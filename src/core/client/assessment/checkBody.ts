@@ -1,8 +1,9 @@
-import { missingPartPercent } from '#core/client/formulas/amputation.ts';
-import { heightCmFrom, kilogramsPerPound, weightKgFrom } from '#core/client/formulas/bodyUnits.ts';
+import { type MissingPart, missingPartPercent } from '#core/client/formulas/amputation.ts';
+import { heightCmFrom, heightUnits, kilogramsPerPound, weightKgFrom } from '#core/client/formulas/bodyUnits.ts';
 import type { Assessment, Weighing } from './assessment.ts';
-import type { Bar } from './bar.ts';
+import type { AssessmentIssue } from './assessmentIssue.ts';
 import { mayBeOfHemodialysis } from './checkLabs.ts';
+import { weightKinds } from './vocabularies.ts';
 
 type Span = readonly [lo: number, hi: number];
 
@@ -20,8 +21,14 @@ const within = (value: number, [lo, hi]: Span): boolean => value >= lo && value 
  * What is asked or refused about body, intake and schedule. An ordinary assessment gives nothing. A weight in question stands once its unit
  * is confirmed; everything else is answered by typing what was meant. Source: care rules 5, own decision.
  */
-export function checkBody(assessment: Assessment): readonly Bar[] {
-  return [...ageBars(assessment), ...partBars(assessment), ...heightBars(assessment), ...weightBars(assessment), ...figureBars(assessment)];
+export function checkBody(assessment: Assessment): readonly AssessmentIssue[] {
+  return [
+    ...ageIssues(assessment),
+    ...partIssues(assessment),
+    ...heightIssues(assessment),
+    ...weightIssues(assessment),
+    ...figureIssues(assessment),
+  ];
 }
 
 /** Height in cm where it is one that an adult can have. 5 ft 13 in is none. */
@@ -32,21 +39,21 @@ export function plausibleHeight({ height }: Assessment): number | undefined {
   return partsStand && within(cm, plausibleHeightCm) ? cm : undefined;
 }
 
-function ageBars({ age }: Assessment): readonly Bar[] {
+function ageIssues({ age }: Assessment): readonly AssessmentIssue[] {
   if (!('years' in age) || age.years !== 0) return [];
   return [question('value-in-question', 'age', 'The age is 0: was it left blank? Expected the age in years, or the day of birth.')];
 }
 
 /** A body has two arms and two legs; of one limb the largest missing part is entered alone. */
-function partBars({ missingParts = [] }: Assessment): readonly Bar[] {
-  const arms: readonly string[] = ['hand', 'forearm-with-hand', 'whole-arm'];
+function partIssues({ missingParts = [] }: Assessment): readonly AssessmentIssue[] {
+  const arms: readonly MissingPart[] = ['hand', 'forearm-with-hand', 'whole-arm'];
   const ofArms = missingParts.filter(part => arms.includes(part)).length;
   return [...(ofArms > 2 ? ['arms'] : []), ...(missingParts.length - ofArms > 2 ? ['legs'] : [])].map(limbs =>
     refusal('missing parts', `More than two parts of the ${limbs} are missing: of each limb enter the largest part alone.`),
   );
 }
 
-function heightBars(assessment: Assessment): readonly Bar[] {
+function heightIssues(assessment: Assessment): readonly AssessmentIssue[] {
   const { height } = assessment;
   if (height === undefined || plausibleHeight(assessment) !== undefined) return [];
   if ('feet' in height) {
@@ -56,20 +63,20 @@ function heightBars(assessment: Assessment): readonly Bar[] {
     return [refusal('height', `${written} cannot be: expected 3 ft 4 in to 8 ft 2 in.`)];
   }
   const { value, unit } = height;
-  const meant = (['cm', 'in', 'm'] as const).find(other => other !== unit && within(heightCmFrom({ value, unit: other }), [120, 220]));
+  const meant = heightUnits.find(other => other !== unit && within(heightCmFrom({ value, unit: other }), [120, 220]));
   const told = `Height ${value} ${unit} cannot be: ${meant === undefined ? 'expected 100 to 250 cm.' : `was it ${meant}?`}`;
   return meant === undefined ? [refusal('height', told)] : [question('unit-in-question', 'height', told)];
 }
 
-function weightBars(assessment: Assessment): readonly Bar[] {
+function weightIssues(assessment: Assessment): readonly AssessmentIssue[] {
   const cm = plausibleHeight(assessment);
   const missing = (assessment.missingParts ?? []).reduce((sum, part) => sum + missingPartPercent[part], 0);
   /** BMI as it would be with the missing parts. */
   const bmiOf = (kg: number): number | undefined => (cm === undefined ? undefined : kg / (1 - missing / 100) / (cm / 100) ** 2);
-  return assessment.weighings.flatMap((weighing, at): readonly Bar[] => {
+  return assessment.weighings.flatMap((weighing, at): readonly AssessmentIssue[] => {
     const { weight, kind, on } = weighing;
     const field = `${kind} weight`;
-    const bars: Bar[] = [];
+    const issues: AssessmentIssue[] = [];
     const kg = weightKgFrom(weight);
     const other = weight.unit === 'kg' ? 'lb' : 'kg';
     const otherKg = weightKgFrom({ value: weight.value, unit: other });
@@ -77,17 +84,17 @@ function weightBars(assessment: Assessment): readonly Bar[] {
     if (!within(kg, plausibleWeightKg)) {
       const likely = within(otherKg, plausibleWeightKg) && within(bmiOf(otherKg) ?? 25, usualBmi);
       const cannotBe = `${field} ${weight.value} ${weight.unit} cannot be: expected 30 to 250 kg (66 to 551 lb).`;
-      bars.push(likely ? question('unit-in-question', field, isOther) : refusal(field, cannotBe));
+      issues.push(likely ? question('unit-in-question', field, isOther) : refusal(field, cannotBe));
     } else if (!weighing.unitConfirmed) {
       const bmi = bmiOf(kg);
       const otherBmi = bmiOf(otherKg);
       const answeredBy = { list: 'weighings', at } as const;
       const isSuspect = bmi !== undefined && !within(bmi, suspectBmi) && otherBmi !== undefined && within(otherBmi, usualBmi);
       if (isSuspect || likeAnother(weighing, otherKg, assessment.weighings))
-        bars.push({ ...question('unit-in-question', field, isOther), answeredBy });
+        issues.push({ ...question('unit-in-question', field, isOther), answeredBy });
       else if (bmi !== undefined && !within(bmi, askedBmi)) {
         const told = `${field} ${weight.value} ${weight.unit} gives a BMI of ${bmi.toFixed(1)}: are weight and height right? Confirm the weight if they are.`;
-        bars.push({ ...question('value-in-question', field, told), answeredBy });
+        issues.push({ ...question('value-in-question', field, told), answeredBy });
       }
     }
     const isOfHemodialysis = kind === 'before-dialysis' || kind === 'after-dialysis';
@@ -96,10 +103,10 @@ function weightBars(assessment: Assessment): readonly Bar[] {
       (isOfHemodialysis && !mayBeOfHemodialysis(assessment.treatment, on)) ||
       (isOfPeritoneal && assessment.treatment.setting === 'ckd-not-on-dialysis')
     ) {
-      const told = `A weight of ${on} is marked as ${kind.replaceAll('-', ' ')}, and the client is not on ${isOfPeritoneal ? 'peritoneal dialysis' : 'hemodialysis'}: which of the two is right?`;
-      bars.push(question('contradiction', field, told));
+      const told = `A weight of ${on} is marked as ${weightKinds.words(kind)}, and the client is not on ${isOfPeritoneal ? 'peritoneal dialysis' : 'hemodialysis'}: which of the two is right?`;
+      issues.push(question('contradiction', field, told));
     }
-    return bars;
+    return issues;
   });
 }
 
@@ -116,17 +123,17 @@ function likeAnother({ weight, kind }: Weighing, otherKg: number, all: readonly 
   });
 }
 
-function figureBars({ urineMlPerDay, intake, weightLoss, muscleLoss, treatment }: Assessment): readonly Bar[] {
-  const bars: Bar[] = [];
+function figureIssues({ urineMlPerDay, intake, weightLoss, muscleLoss, treatment }: Assessment): readonly AssessmentIssue[] {
+  const issues: AssessmentIssue[] = [];
   const spans = (field: string, unit: string, span: Span, value: number | undefined, hint = ''): void => {
     if (value !== undefined && !within(value, span))
-      bars.push(refusal(field, `${field} ${value} ${unit} cannot be: expected ${span[0]} to ${span[1]} ${unit}.${hint}`));
+      issues.push(refusal(field, `${field} ${value} ${unit} cannot be: expected ${span[0]} to ${span[1]} ${unit}.${hint}`));
   };
   const urine = urineMlPerDay?.value;
   spans('urine', 'mL a day', [0, 6000], urine);
   if (urine !== undefined && urine > 0 && urine <= 10) {
     const told = `Urine ${urine} mL a day: were liters meant (${Math.round(urine * 1000)} mL)? Type 0 for none.`;
-    bars.push(question('unit-in-question', 'urine', told));
+    issues.push(question('unit-in-question', 'urine', told));
   }
   const kilojoules = intake?.energyKcal !== undefined && within(intake.energyKcal, [6000, 17_000]) ? ' Was it kilojoules?' : '';
   spans('energy eaten', 'kcal a day', [0, 6000], intake?.energyKcal, kilojoules);
@@ -155,13 +162,13 @@ function figureBars({ urineMlPerDay, intake, weightLoss, muscleLoss, treatment }
       spans('dialysate glucose', '%', [0.5, 4.25], strength);
     }
   }
-  return bars;
+  return issues;
 }
 
-function question(code: Bar['code'], field: string, told: string): Bar {
+function question(code: AssessmentIssue['code'], field: string, told: string): AssessmentIssue {
   return { kind: 'question', code, field, told };
 }
 
-function refusal(field: string, told: string): Bar {
+function refusal(field: string, told: string): AssessmentIssue {
   return { kind: 'refusal', code: 'impossible-value', field, told };
 }

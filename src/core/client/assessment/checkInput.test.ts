@@ -20,16 +20,16 @@ const off = 'ckd-not-on-dialysis';
 const hd = 'hemodialysis';
 const pd = 'peritoneal-dialysis';
 
-function barsOf(assessment: Assessment): readonly string[] {
-  return checkAssessment(assessment, today).bars.map(({ kind, code, told }) => `${kind} ${code}: ${told}`);
+function issuesOf(assessment: Assessment): readonly string[] {
+  return checkAssessment(assessment, today).issues.map(({ kind, code, told }) => `${kind} ${code}: ${told}`);
 }
 
 type Outcome = 'nothing' | 'refused' | RegExp;
 
-function expectOutcome(bars: readonly string[], outcome: Outcome): void {
-  if (outcome === 'nothing') expect(bars).toEqual([]);
-  else if (outcome === 'refused') expect(bars).toEqual([expect.stringMatching(/^refusal impossible-value/)]);
-  else expect(bars).toEqual([expect.stringMatching(outcome)]);
+function expectOutcome(issues: readonly string[], outcome: Outcome): void {
+  if (outcome === 'nothing') expect(issues).toEqual([]);
+  else if (outcome === 'refused') expect(issues).toEqual([expect.stringMatching(/^refusal impossible-value/)]);
+  else expect(issues).toEqual([expect.stringMatching(outcome)]);
 }
 
 describe('mistyped results', () => {
@@ -120,17 +120,17 @@ describe('mistyped results', () => {
   ];
 
   it.each(cases)('[CLT-90] %s %s %s, %s: as the table says', (analyte, value, unit, setting, outcome) => {
-    expectOutcome(barsOf(clientWith({ treatment: treatments[setting], labs: [lab(analyte, value, unit)] })), outcome);
+    expectOutcome(issuesOf(clientWith({ treatment: treatments[setting], labs: [lab(analyte, value, unit)] })), outcome);
   });
 
   it('[CLT-91] a question bars every target until its result is confirmed; what cannot be is not confirmed', () => {
     const asked = lab('phosphate', 1.4, 'mg/dL');
     expect(proposePrescription(clientWith({ labs: [asked] }), today).kind).toBe('barred');
     expect(proposePrescription(clientWith({ labs: [{ ...asked, confirmed: true }] }), today).kind).toBe('proposal');
-    const [bar] = checkAssessment(clientWith({ labs: [lab('potassium', 4.8, 'mmol/L'), asked] }), today).bars;
-    expect(bar?.answeredBy).toEqual({ list: 'labs', at: 1 });
+    const [issue] = checkAssessment(clientWith({ labs: [lab('potassium', 4.8, 'mmol/L'), asked] }), today).issues;
+    expect(issue?.answeredBy).toEqual({ list: 'labs', at: 1 });
     const cannotBe = lab('potassium', 48, 'mmol/L', '2026-06-05', { confirmed: true });
-    expect(checkAssessment(clientWith({ labs: [cannotBe] }), today).bars).toMatchObject([{ kind: 'question' }]);
+    expect(checkAssessment(clientWith({ labs: [cannotBe] }), today).issues).toMatchObject([{ kind: 'question' }]);
     expect(proposePrescription(clientWith({ labs: [cannotBe] }), today).kind).toBe('barred');
   });
 
@@ -167,17 +167,17 @@ describe('mistyped results', () => {
     ['a limit under 0', marked({ upperNormal: -1 }, hd), 'refused'],
     ['hour 25:99', marked({ takenAt: '25:99' }, hd), /^refusal not-an-hour/],
     ['hour 07:30', marked({ takenAt: '07:30' }, hd), 'nothing'],
-  ])('[CLT-93] marks and limits: %s', (_, assessment, outcome) => expectOutcome(barsOf(assessment), outcome));
+  ])('[CLT-93] marks and limits: %s', (_, assessment, outcome) => expectOutcome(issuesOf(assessment), outcome));
 
   it('[CLT-94] two values of one hour are a question; of one day without an hour, or in two units, none', () => {
     const at = (value: number, unit: string, takenAt?: string) =>
       lab('potassium', value, unit, '2026-06-05', takenAt === undefined ? {} : { takenAt });
-    expect(barsOf(clientWith({ labs: [at(5.1, 'mmol/L', '07:30'), at(5.8, 'mmol/L', '07:30')] }))).toEqual([
+    expect(issuesOf(clientWith({ labs: [at(5.1, 'mmol/L', '07:30'), at(5.8, 'mmol/L', '07:30')] }))).toEqual([
       expect.stringMatching(/^question value-in-question: potassium of 2026-06-05 07:30 stands twice: 5\.1 mmol\/L and 5\.8 mmol\/L/),
     ]);
-    expect(barsOf(clientWith({ labs: [at(5.1, 'mmol/L'), at(5.8, 'mmol/L')] }))).toEqual([]);
-    expect(barsOf(clientWith({ labs: [at(5.1, 'mmol/L', '07:30'), at(5.1, 'mEq/L', '07:30')] }))).toEqual([]);
-    expect(barsOf(clientWith({ labs: [at(5.1, 'mmol/L', '07:30'), at(5.8, 'mmol/L', '19:30')] }))).toEqual([]);
+    expect(issuesOf(clientWith({ labs: [at(5.1, 'mmol/L'), at(5.8, 'mmol/L')] }))).toEqual([]);
+    expect(issuesOf(clientWith({ labs: [at(5.1, 'mmol/L', '07:30'), at(5.1, 'mEq/L', '07:30')] }))).toEqual([]);
+    expect(issuesOf(clientWith({ labs: [at(5.1, 'mmol/L', '07:30'), at(5.8, 'mmol/L', '19:30')] }))).toEqual([]);
   });
 });
 
@@ -264,10 +264,10 @@ describe('impossible bodies and days', () => {
     ],
     ['both feet', clientWith({ missingParts: ['foot', 'foot'] }), 'nothing'],
     ['a result newer than its assessment', clientWith({ on: '2026-06-01', labs: [lab('potassium', 5, 'mmol/L')] }), 'nothing'],
-  ])('[CLT-95] %s', (_, assessment, outcome) => expectOutcome(barsOf(assessment), outcome));
+  ])('[CLT-95] %s', (_, assessment, outcome) => expectOutcome(issuesOf(assessment), outcome));
 
   it('[CLT-96] an age of 0, or none, is asked for and never taken', () => {
-    expect(barsOf(clientWith({ age: { years: 0 } }))).toContainEqual(
+    expect(issuesOf(clientWith({ age: { years: 0 } }))).toContainEqual(
       expect.stringMatching(/^question value-in-question: The age is 0: was it left blank/),
     );
     expect(proposePrescription(clientWith({ age: { years: 0 } }), today).kind).toBe('barred');
@@ -275,15 +275,15 @@ describe('impossible bodies and days', () => {
 
   it('[CLT-97] nothing at all, and 500 results, raise no question', () => {
     const { height: _, ...nothing } = clientWith({ weighings: [] });
-    expect(barsOf(nothing)).toEqual([]);
+    expect(issuesOf(nothing)).toEqual([]);
     const labs = Array.from({ length: 500 }, (_one, at) =>
       lab('potassium', 4 + (at % 20) / 10, 'mmol/L', `2026-0${1 + (at % 5)}-${10 + (at % 15)}`),
     );
-    expect(barsOf(on(hd, { labs }))).toEqual([]);
+    expect(issuesOf(on(hd, { labs }))).toEqual([]);
   });
 
   it('[CLT-97] ordinary assessments raise none: the clients of the demo', () => {
     for (const { id, assessments } of demoClients(today))
-      for (const { assessment } of assessments) expect(barsOf(assessment), id).toEqual([]);
+      for (const { assessment } of assessments) expect(issuesOf(assessment), id).toEqual([]);
   });
 });

@@ -2,7 +2,8 @@ import { type Analyte, analyteFacts } from '#core/client/labs/analytes.ts';
 import { labConverted, labInCanonicalUnit, labQuestion } from '#core/client/labs/labValue.ts';
 import { type Day, isDay } from '../calendarDay.ts';
 import type { Assessment, LabResult } from './assessment.ts';
-import type { Bar } from './bar.ts';
+import type { AssessmentIssue } from './assessmentIssue.ts';
+import { drawnTimes } from './vocabularies.ts';
 
 /** Urine is no blood: nothing in it can be hemolyzed. */
 const ofUrine: readonly Analyte[] = ['urineAcr', 'urineSodium', 'urinePotassium', 'urineUreaNitrogen'];
@@ -11,17 +12,17 @@ const ofUrine: readonly Analyte[] = ['urineAcr', 'urineSodium', 'urinePotassium'
  * What is asked or refused about the results of an assessment. An ordinary result gives nothing. A question about a possible value is
  * answered by `confirmed` on it; one about a value that cannot be, by typing what was meant. Source: care rules 5, own decision.
  */
-export function checkLabs(assessment: Assessment): readonly Bar[] {
+export function checkLabs(assessment: Assessment): readonly AssessmentIssue[] {
   const { labs } = assessment;
   return labs.flatMap((lab, at) => [
-    ...valueBars(lab, at, assessment),
-    ...limitBars(lab),
-    ...markBars(lab, assessment),
-    ...twiceBars(lab, at, labs),
+    ...valueIssues(lab, at, assessment),
+    ...limitIssues(lab),
+    ...markIssues(lab, assessment),
+    ...twiceIssues(lab, at, labs),
   ]);
 }
 
-function valueBars(lab: LabResult, at: number, { treatment }: Assessment): readonly Bar[] {
+function valueIssues(lab: LabResult, at: number, { treatment }: Assessment): readonly AssessmentIssue[] {
   const { analyte, value, unit } = lab;
   const field = analyteFacts(analyte).name;
   const read = labInCanonicalUnit(analyte, value, unit);
@@ -38,7 +39,7 @@ function valueBars(lab: LabResult, at: number, { treatment }: Assessment): reado
   return [{ kind: 'question', code: 'unit-in-question', field, told, answeredBy: { list: 'labs', at } }];
 }
 
-function limitBars({ analyte, unit, lowerNormal, upperNormal }: LabResult): readonly Bar[] {
+function limitIssues({ analyte, unit, lowerNormal, upperNormal }: LabResult): readonly AssessmentIssue[] {
   const { name } = analyteFacts(analyte);
   const limits = [lowerNormal, upperNormal].filter(one => one !== undefined);
   const isRead = limits.every(limit => limit >= 0 && labConverted(analyte, limit, unit) !== undefined);
@@ -47,18 +48,18 @@ function limitBars({ analyte, unit, lowerNormal, upperNormal }: LabResult): read
   return [{ kind: 'refusal', code: 'impossible-value', field: name, told }];
 }
 
-function markBars({ analyte, takenOn, drawn, hemolyzed }: LabResult, { treatment }: Assessment): readonly Bar[] {
+function markIssues({ analyte, takenOn, drawn, hemolyzed }: LabResult, { treatment }: Assessment): readonly AssessmentIssue[] {
   const { name } = analyteFacts(analyte);
-  const bars: Bar[] = [];
+  const issues: AssessmentIssue[] = [];
   if (drawn !== undefined && !mayBeOfHemodialysis(treatment, takenOn)) {
-    const told = `${name} of ${takenOn} is marked as drawn ${drawn.replace('-', ' ')}, and the client is not on hemodialysis: which of the two is right?`;
-    bars.push({ kind: 'question', code: 'contradiction', field: name, told });
+    const told = `${name} of ${takenOn} is marked as drawn ${drawnTimes.words(drawn)}, and the client is not on hemodialysis: which of the two is right?`;
+    issues.push({ kind: 'question', code: 'contradiction', field: name, told });
   }
   if (hemolyzed && ofUrine.includes(analyte)) {
     const told = `${name} of ${takenOn} is marked as hemolyzed, and is no blood: is the mark on the right result?`;
-    bars.push({ kind: 'question', code: 'contradiction', field: name, told });
+    issues.push({ kind: 'question', code: 'contradiction', field: name, told });
   }
-  return bars;
+  return issues;
 }
 
 /** True on hemodialysis, and for a day before the transplant or before peritoneal dialysis, when it may have been. */
@@ -74,7 +75,7 @@ export function mayBeOfHemodialysis(treatment: Assessment['treatment'], day: Day
 }
 
 /** Two values of one hour cannot both be right; told once, at the later of the two. Without an hour a day may have several. */
-function twiceBars(lab: LabResult, at: number, labs: readonly LabResult[]): readonly Bar[] {
+function twiceIssues(lab: LabResult, at: number, labs: readonly LabResult[]): readonly AssessmentIssue[] {
   const { analyte, takenOn, takenAt } = lab;
   if (takenAt === undefined) return [];
   const other = labs

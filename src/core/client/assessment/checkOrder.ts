@@ -1,16 +1,16 @@
 import { analyteFacts } from '#core/client/labs/analytes.ts';
 import { addMonths, type Day, isDay } from '../calendarDay.ts';
 import type { Assessment } from './assessment.ts';
-import type { Bar } from './bar.ts';
+import type { AssessmentIssue } from './assessmentIssue.ts';
 
 /**
  * Days and hours that contradict each other: something before birth, a treatment that began after the assessment of it, an hour that does
  * not exist. A day that is none or lies after today is for `checkAssessment`. Source: care rules 5, own decision.
  */
-export function checkOrder(assessment: Assessment, today: Day): readonly Bar[] {
+export function checkOrder(assessment: Assessment, today: Day): readonly AssessmentIssue[] {
   if (!isDay(assessment.on) || assessment.on > today) return [];
-  const bars: Bar[] = [];
-  const wrongOrder = (field: string, told: string) => bars.push({ kind: 'question', code: 'wrong-order', field, told });
+  const issues: AssessmentIssue[] = [];
+  const wrongOrder = (field: string, told: string) => issues.push({ kind: 'question', code: 'wrong-order', field, told });
 
   const born = earliestBirth(assessment);
   if (born !== undefined) {
@@ -26,10 +26,10 @@ export function checkOrder(assessment: Assessment, today: Day): readonly Bar[] {
     if (takenAt !== undefined && !/^([01]\d|2[0-3]):[0-5]\d$/u.test(takenAt)) {
       const { name } = analyteFacts(analyte);
       const told = `${name} of ${takenOn}: “${takenAt}” is no time of day; expected HH:MM, from 00:00 to 23:59.`;
-      bars.push({ kind: 'refusal', code: 'not-an-hour', field: name, told });
+      issues.push({ kind: 'refusal', code: 'not-an-hour', field: name, told });
     }
   }
-  return bars;
+  return issues;
 }
 
 /** Nothing can be dated before it. Someone of 64 years was born less than 65 years before the assessment. */

@@ -5,7 +5,8 @@ import type { CareRules } from '#core/client/rules/careRules.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { type Day, daysBetween } from '../calendarDay.ts';
 import type { Setting } from '../setting.ts';
-import type { Assessment, Condition, MedicineClass, WeightKind } from './assessment.ts';
+import type { Assessment } from './assessment.ts';
+import { type Condition, type DrawnTime, drawnTimes, type MedicineClass, type WeightKind } from './vocabularies.ts';
 
 /** A laboratory result in its canonical unit, beside what was entered. */
 export interface Lab {
@@ -17,7 +18,7 @@ export interface Lab {
   readonly entered: { readonly value: number; readonly unit: string };
   readonly lowerNormal?: number;
   readonly upperNormal?: number;
-  readonly drawn?: 'before-dialysis' | 'after-dialysis';
+  readonly drawn?: DrawnTime;
   readonly hemolyzed: boolean;
   /** Its value or unit is asked about: one of the readings that it may have. */
   readonly inQuestion?: true;
@@ -63,7 +64,7 @@ export function labWords(lab: Lab, today: Day): string {
   const { value, unit } = lab.entered;
   const marks = [
     ageWords(lab.takenOn, today),
-    ...(lab.drawn === undefined ? [] : [lab.drawn.replace('-', ' ')]),
+    ...(lab.drawn === undefined ? [] : [drawnTimes.words(lab.drawn)]),
     ...(lab.hemolyzed ? ['hemolyzed'] : []),
     ...(lab.inQuestion ? ['in question'] : []),
   ];

@@ -1,5 +1,6 @@
 import type { Analyte } from '#core/client/labs/analytes.ts';
-import { type CareFigureId, careFigure } from '#core/client/rules/careRules.ts';
+import type { CareFigureId } from '#core/client/rules/careFigures.ts';
+import { careFigure } from '#core/client/rules/careRules.ts';
 import { stageOf } from '#core/client/states/stage.ts';
 import { type Day, daysBetween } from '../calendarDay.ts';
 import type { WeightKind } from './assessment.ts';

@@ -2,6 +2,7 @@ import { analyteFacts } from '#core/client/labs/analytes.ts';
 import { daysBetween } from '../calendarDay.ts';
 import { ageWords, type ClientFacts, type Lab, labWords } from './clientFacts.ts';
 import { ageLimitDays, isInDate, isWeightInDate } from './factAges.ts';
+import { weightKinds } from './vocabularies.ts';
 
 /** What stands on record and is not used, with why: shown beside the targets. */
 export interface NotUsed {
@@ -24,7 +25,7 @@ export function notUsed(facts: ClientFacts): readonly NotUsed[] {
   const weights = facts.weights
     .filter((weight, at) => facts.weights.findIndex(({ kind }) => kind === weight.kind) === at && !isWeightInDate(facts, weight))
     .map(({ kg, kind, on }) => ({
-      what: `${kind.replaceAll('-', ' ')} weight ${Number(kg.toFixed(1))} kg (${ageWords(on, today)})`,
+      what: `${weightKinds.words(kind)} weight ${Number(kg.toFixed(1))} kg (${ageWords(on, today)})`,
       why: `it counts for ${days(ageLimitDays(facts, kind === 'dry' ? 'dry-weight' : 'weight'))}`,
     }));
   const urine = assessment.urineMlPerDay;

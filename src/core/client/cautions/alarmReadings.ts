@@ -1,6 +1,7 @@
 import { type ClientFacts, type Lab, labWords } from '#core/client/assessment/clientFacts.ts';
 import type { Analyte } from '#core/client/labs/analytes.ts';
-import { type CareFigure, type CareFigureId, careFigure, careFigures } from '#core/client/rules/careRules.ts';
+import { type CareFigure, type CareFigureId, careFigures } from '#core/client/rules/careFigures.ts';
+import { careFigure } from '#core/client/rules/careRules.ts';
 import { daysBetween } from '../calendarDay.ts';
 import type { Met } from './caution.ts';
 

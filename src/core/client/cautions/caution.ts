@@ -4,7 +4,8 @@ import type { Source } from '#core/client/rules/source.ts';
 import { type Day, daysBetween } from '../calendarDay.ts';
 
 /** How soon somebody must be told. */
-export type Contact = 'emergency-now' | 'same-day' | 'urgent' | 'within-days';
+export const contactKinds = ['emergency-now', 'same-day', 'urgent', 'within-days'] as const;
+export type Contact = (typeof contactKinds)[number];
 
 /** A line that is shown while its condition is met. */
 export interface Caution {

@@ -1,8 +1,8 @@
-import type { Symptom } from '#core/client/assessment/assessment.ts';
 import { type ClientFacts, has } from '#core/client/assessment/clientFacts.ts';
-import { factWords } from '#core/client/assessment/factWords.ts';
+import { type Symptom, symptoms } from '#core/client/assessment/vocabularies.ts';
 import type { Analyte } from '#core/client/labs/analytes.ts';
-import { type CareFigureId, careFigure } from '#core/client/rules/careRules.ts';
+import type { CareFigureId } from '#core/client/rules/careFigures.ts';
+import { careFigure } from '#core/client/rules/careRules.ts';
 import type { Source } from '#core/client/rules/source.ts';
 import { commonPractice, fromMemory, ownRule, ukKidney2023 } from '#core/client/rules/sources.ts';
 import { daysBetween } from '../calendarDay.ts';
@@ -24,7 +24,7 @@ import { actedOn, type CautionRule, type Contact, type Met } from './caution.ts'
 
 const uk = ukKidney2023();
 const ukAndKdigo: Source = { ...uk, text: `${uk.text}; KDIGO CKD 2024, as quoted` };
-const refeedingPractice = fromMemory({ kind: 'common-practice', text: 'refeeding practice' } as Source);
+const refeedingPractice = fromMemory({ kind: 'common-practice', text: 'refeeding practice' });
 const urgentWords = 'Call the kidney team today; local policy overrides.';
 const emergencyWords = 'Emergency: send for care now; local policy overrides.';
 
@@ -159,13 +159,13 @@ function potassiumOffHemodialysis(facts: ClientFacts): Met | undefined {
 
 /** A constipated client is not ill; every other symptom of the list counts. */
 function isUnwell(facts: ClientFacts): boolean {
-  const { acuteKidneyInjury, symptoms } = facts.assessment;
-  return has(facts, 'acute-illness', 'critically-ill') || acuteKidneyInjury === true || symptoms.some(one => one !== 'constipation');
+  const { acuteKidneyInjury, symptoms: told } = facts.assessment;
+  return has(facts, 'acute-illness', 'critically-ill') || acuteKidneyInjury === true || told.some(one => one !== 'constipation');
 }
 
-function symptom({ assessment }: ClientFacts, ...symptoms: readonly Symptom[]): string | undefined {
-  const found = symptoms.filter(one => assessment.symptoms.includes(one));
-  return found.length === 0 ? undefined : found.map(factWords).join(', ');
+function symptom({ assessment }: ClientFacts, ...ofThese: readonly Symptom[]): string | undefined {
+  const found = ofThese.filter(one => assessment.symptoms.includes(one));
+  return found.length === 0 ? undefined : found.map(symptoms.words).join(', ');
 }
 
 /** Under the one, and not under the other, which has an alarm of its own. */

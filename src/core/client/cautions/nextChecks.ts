@@ -37,6 +37,8 @@ export type CheckItem =
   | 'urine ACR'
   | 'eGFR';
 
+export const dueStates = ['overdue', 'due', 'later'] as const;
+
 /** What is due next. Never done counts as due today. */
 export interface NextCheck {
   readonly item: CheckItem;
@@ -46,7 +48,7 @@ export interface NextCheck {
   /** The window in which it is due; both ends are the same where the schedule gives one interval. */
   readonly dueFrom: Day;
   readonly dueBy: Day;
-  readonly state: 'overdue' | 'due' | 'later';
+  readonly state: (typeof dueStates)[number];
   readonly source: Source;
 }
 

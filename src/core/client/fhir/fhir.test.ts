@@ -216,6 +216,13 @@ describe('what is read', () => {
   it('[FHR-8] results of two people in one file are refused as a whole', () => {
     const other = observation({ subject: { reference: 'Patient/2' } });
     expect(labsFromFhir([observation(), other])).toMatchObject({ value: [], issues: [{ code: 'lab-more-than-one-client' }] });
+    // The same person, whatever the order of keys.
+    const [named, turned] = [
+      { reference: 'Patient/1', display: 'A' },
+      { display: 'A', reference: 'Patient/1' },
+    ];
+    const later = { effectiveDateTime: '2026-06-06' };
+    expect(labsFromFhir([observation({ subject: named }), observation({ subject: turned, ...later })]).issues).toEqual([]);
   });
 
   it('[FHR-9] the same result twice is kept once, also in another unit', () => {

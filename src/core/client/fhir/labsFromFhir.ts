@@ -28,18 +28,36 @@ export function labsFromFhir(json: unknown): Reading<readonly LabResult[], LabIs
     return { value: [], issues: [issue] };
   }
   const { observations, others } = found;
-  const subjects = new Set(observations.map(({ observation }) => JSON.stringify(observation.subject ?? null)));
-  if (subjects.size > 1) {
+  const subjects = differentSubjects(observations);
+  if (subjects > 1) {
     const issue = {
       code: 'lab-more-than-one-client',
       place: {},
-      found: `results of ${subjects.size} different subjects`,
+      found: `results of ${subjects} different subjects`,
       expected: 'the results of one client; nothing was read',
     } as const;
     return { value: [], issues: [issue] };
   }
   const read = collectLabs(observations.map(({ observation, place }) => ({ read: readObservation(observation, place), place })));
   return { value: read.value, issues: [...others, ...read.issues] };
+}
+
+/** How many subjects the results have; those without one count as one. */
+function differentSubjects(observations: readonly Placed[]): number {
+  const found: unknown[] = [];
+  for (const { observation } of observations) {
+    const subject = observation.subject ?? null;
+    if (!found.some(one => isSameJson(one, subject))) found.push(subject);
+  }
+  return found.length;
+}
+
+/** The order of keys means nothing. */
+function isSameJson(a: unknown, b: unknown): boolean {
+  if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((item, at) => isSameJson(item, b[at]));
+  if (!isObject(a) || !isObject(b)) return a === b;
+  const keys = Object.keys(a);
+  return keys.length === Object.keys(b).length && keys.every(key => key in b && isSameJson(a[key], b[key]));
 }
 
 interface Placed {

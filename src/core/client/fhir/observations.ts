@@ -1,4 +1,5 @@
-import type { LabResult, Weighing, WeightKind } from '#core/client/assessment/assessment.ts';
+import type { LabResult, Weighing } from '#core/client/assessment/assessment.ts';
+import { drawnTimes, type WeightKind, weightKinds } from '#core/client/assessment/vocabularies.ts';
 import { type Analyte, analyteFacts } from '#core/client/labs/analytes.ts';
 import { bodyWeightLoinc, loincFor } from './loinc.ts';
 import { ucumFromUnit, ucumSystem } from './ucum.ts';
@@ -69,7 +70,7 @@ export function labObservation(lab: LabResult, id: string, subject: Reference): 
     valueQuantity: quantity(lab.value, lab.unit),
     ...(lab.takenAt === undefined ? {} : { note: [{ text: `Taken at ${lab.takenAt}.` }] }),
     ...(lab.hemolyzed ? { specimen: { reference: '#sample' } } : {}),
-    ...(lab.drawn === undefined ? {} : { method: { text: `drawn ${lab.drawn.replace('-', ' ')}` } }),
+    ...(lab.drawn === undefined ? {} : { method: { text: `drawn ${drawnTimes.words(lab.drawn)}` } }),
     ...(lab.lowerNormal === undefined && lab.upperNormal === undefined
       ? {}
       : {
@@ -95,7 +96,7 @@ export function weightObservation({ weight, kind, on }: Weighing, id: string, su
     category: isMeasured ? [category('vital-signs')] : [{ text: 'nutrition assessment' }],
     code: {
       ...(isMeasured ? { coding: [{ system: 'http://loinc.org', code: bodyWeightLoinc }] } : {}),
-      text: `body weight, ${kind.replaceAll('-', ' ')}`,
+      text: `body weight, ${weightKinds.words(kind)}`,
     },
     subject,
     effectiveDateTime: on,

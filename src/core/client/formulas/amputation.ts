@@ -1,7 +1,12 @@
+import { type KeyOf, vocabulary } from '../vocabulary.ts';
 import { type Computed, computed, type FormulaFacts, firstImpossible, weightKgInput } from './computed.ts';
 
+/** Parts of one side. */
+export const missingParts = vocabulary(['hand', 'forearm-with-hand', 'whole-arm', 'foot', 'lower-leg-with-foot', 'mid-thigh', 'whole-leg']);
+export type MissingPart = KeyOf<typeof missingParts>;
+
 /** Percent of body weight of a missing part on one side. Osterkamp 1995 (as quoted); a mid-thigh loss is about 11 % and varies. */
-export const missingPartPercent = {
+export const missingPartPercent: Readonly<Record<MissingPart, number>> = {
   hand: 0.7,
   'forearm-with-hand': 2.3,
   'whole-arm': 5.0,
@@ -9,9 +14,7 @@ export const missingPartPercent = {
   'lower-leg-with-foot': 5.9,
   'mid-thigh': 11,
   'whole-leg': 16.0,
-} as const;
-
-export type MissingPart = keyof typeof missingPartPercent;
+};
 
 export const amputationFacts: FormulaFacts = {
   title: 'Weight corrected for amputation',

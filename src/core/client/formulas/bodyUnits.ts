@@ -5,15 +5,19 @@ export const kilogramsPerPound = 0.45359237;
 /** International inch: 2.54 cm exactly. */
 const centimetersPerInch = 2.54;
 
+export const weightUnits = ['kg', 'lb'] as const;
+/** Units that a height in one figure comes in; feet and inches are two figures. */
+export const heightUnits = ['cm', 'in', 'm'] as const;
+
 /** A weight as it was entered; the unit stays with it. */
 export interface EnteredWeight {
   readonly value: number;
-  readonly unit: 'kg' | 'lb';
+  readonly unit: (typeof weightUnits)[number];
 }
 
 /** A height as it was entered. */
 export type EnteredHeight =
-  | { readonly value: number; readonly unit: 'cm' | 'in' | 'm' }
+  | { readonly value: number; readonly unit: (typeof heightUnits)[number] }
   | { readonly feet: number; readonly inches: number };
 
 /** Weight in kg. 154 lb: 69.85 kg. Binary dust is removed, so that the same weight in two units is the same number. */

@@ -1,10 +1,13 @@
 import { type Computed, computed, type FormulaFacts, firstImpossible, refuse } from './computed.ts';
 
+/** What the percent on a bag counts. */
+export const dialysateLabels = ['dextrose', 'glucose'] as const;
+
 /** A bag of glucose dialysate. US bags print dextrose (monohydrate) percent; EU bags print anhydrous glucose percent. */
 export interface DialysateBag {
   readonly liters: number;
   readonly percent: number;
-  readonly labeledAs: 'dextrose' | 'glucose';
+  readonly labeledAs: (typeof dialysateLabels)[number];
 }
 
 /** The same three solutions by both labels: 1.5 % dextrose is printed as 1.36 % glucose in the EU. */

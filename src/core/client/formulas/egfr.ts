@@ -2,7 +2,9 @@ import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { type Computed, computed, type FormulaFacts, firstImpossible, refuse } from './computed.ts';
 import { type GfrCategory, gfrCategory } from './gfrCategory.ts';
 
-export type Sex = 'female' | 'male';
+/** As formulas take it. */
+export const sexes = ['female', 'male'] as const;
+export type Sex = (typeof sexes)[number];
 
 export const egfrFacts: FormulaFacts = {
   title: 'eGFR, CKD-EPI 2021 creatinine',

@@ -1,6 +1,8 @@
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 
-export type GfrCategory = 'G1' | 'G2' | 'G3a' | 'G3b' | 'G4' | 'G5';
+/** From the best to the worst. */
+export const gfrCategories = ['G1', 'G2', 'G3a', 'G3b', 'G4', 'G5'] as const;
+export type GfrCategory = (typeof gfrCategories)[number];
 
 /**
  * The GFR category of an eGFR in mL/min/1.73 m², by the whole number that is shown. 14.87 shows as 15, so G4.

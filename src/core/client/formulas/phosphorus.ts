@@ -7,7 +7,7 @@ export const phosphorusToProteinFacts: FormulaFacts = {
   unit: 'mg/g',
   decimals: 1,
   sources: [
-    { kind: 'common-practice', text: 'under 10 is favorable, common practice' },
+    { kind: 'common-practice', text: 'under 10 is favorable, common practice', saysPractice: true },
     { kind: 'guideline', text: 'KDOQI Bone Metabolism 2003: 10 to 12 for a whole diet', toBeConfirmed: true },
     { kind: 'paper', text: 'Clin J Am Soc Nephrol 2010;5:683: over 16 and mortality on hemodialysis', toBeConfirmed: true },
   ],

@@ -10,7 +10,7 @@ import type { Position, Target, TargetItem } from './target.ts';
 
 function targetsOf(assessment: Assessment, pick?: WeightBasisId): Readonly<Record<TargetItem, Target>> {
   const proposal = proposePrescription(assessment, today, pick);
-  if (proposal.kind === 'barred') throw new Error(proposal.bars.map(({ told }) => told).join(' '));
+  if (proposal.kind === 'barred') throw new Error(proposal.issues.map(({ told }) => told).join(' '));
   return proposal.targets;
 }
 

@@ -95,7 +95,7 @@ function ceiling(target: Target): number {
 
 function targetsOf(assessment: Assessment): Readonly<Record<TargetItem, Target>> {
   const proposal = proposePrescription(assessment, today);
-  if (proposal.kind === 'barred') throw new Error(proposal.bars.map(({ told }) => told).join(' '));
+  if (proposal.kind === 'barred') throw new Error(proposal.issues.map(({ told }) => told).join(' '));
   return proposal.targets;
 }
 
@@ -246,7 +246,7 @@ it('[CLT-19] an alarm of a value in date is never silenced by older, hemolyzed o
 /** Kinds, ranges and alarms without the words, which tell each value as it was entered. */
 function figuresOf(assessment: Assessment) {
   const proposal = proposePrescription(assessment, today);
-  if (proposal.kind === 'barred') return proposal.bars.map(({ code }) => code);
+  if (proposal.kind === 'barred') return proposal.issues.map(({ code }) => code);
   const targets = targetItems.map(item => {
     const target = proposal.targets[item];
     return target.kind === 'proposed' ? [item, target.range, target.limit, target.says] : [item, target.kind];

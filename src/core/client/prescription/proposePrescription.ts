@@ -1,5 +1,5 @@
 import type { Assessment } from '#core/client/assessment/assessment.ts';
-import type { Bar } from '#core/client/assessment/bar.ts';
+import type { AssessmentIssue } from '#core/client/assessment/assessmentIssue.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import { type NotUsed, notUsed } from '#core/client/assessment/notUsed.ts';
 import { type Caution, cautionsFor } from '#core/client/cautions/cautions.ts';
@@ -21,7 +21,7 @@ import { sodiumTarget } from './targets/sodiumTarget.ts';
 export const standingNotice =
   'Targets and advice are for licensed dietitians working with the client’s kidney team; local protocols come first.';
 
-/** What is proposed as of a day. A bar (a refusal or an open question) means no target at all; cautions are shown either way. */
+/** What is proposed as of a day. An issue (a refusal or an open question) means no target at all; cautions are shown either way. */
 export type Proposal =
   | {
       readonly kind: 'proposal';
@@ -38,7 +38,7 @@ export type Proposal =
       readonly kind: 'barred';
       readonly on: Day;
       readonly notice: string;
-      readonly bars: readonly Bar[];
+      readonly issues: readonly AssessmentIssue[];
       readonly cautions: readonly Caution[];
     };
 
@@ -49,9 +49,9 @@ export type Proposal =
  * Sources: facts of kidney nutrition, sections 2 and 3; each target names its own.
  */
 export function proposePrescription(assessment: Assessment, today: Day, pick?: WeightBasisId, rules: CareRules = usualCareRules): Proposal {
-  const { facts, bars } = checkAssessment(assessment, today, rules);
+  const { facts, issues } = checkAssessment(assessment, today, rules);
   const cautions = cautionsFor(facts);
-  if (bars.length > 0) return { kind: 'barred', on: today, notice: standingNotice, bars, cautions };
+  if (issues.length > 0) return { kind: 'barred', on: today, notice: standingNotice, issues, cautions };
   const weight = weightBasis(facts, pick);
   const wasting = wastingState(facts);
   const protein = proteinTarget(facts, weight, wasting);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { today } from '#core/client/assessment/clientFixture.ts';
-import { clientRecordFromJson, clientRecordToJson } from '#core/client/record/clientRecordJson.ts';
+import { clientRecordToJson, wholeClientRecord } from '#core/client/record/clientRecordJson.ts';
 import type { DecidedTarget } from '#core/client/record/record.ts';
 import { hemodialysisClient, recordOf } from '#core/client/record/recordFixture.ts';
 import { Fault } from '#core/errors.ts';
@@ -113,7 +113,7 @@ describe('a kept record', () => {
   const json = () => JSON.parse(JSON.stringify(clientRecordToJson(kept)));
 
   test('[CLT-55] comes back from JSON as it was, an open end as null', () => {
-    expect(clientRecordFromJson(json())).toEqual(kept);
+    expect(wholeClientRecord(json())).toEqual(kept);
     expect(json().prescriptions[0].targets[1].range).toEqual([98, null]);
   });
 
@@ -127,7 +127,7 @@ describe('a kept record', () => {
       delete one.kind;
       if (one.range !== undefined) one.range = one.item === 'protein' ? range : { lo: one.range[0], hi: one.range[1] };
     }
-    const read = clientRecordFromJson(older).prescriptions[0]!.targets;
+    const read = wholeClientRecord(older).prescriptions[0]!.targets;
     expect(read[1]).toMatchObject({ item: 'protein', range: { lo: 98, hi: open } });
     expect(read[2]).toMatchObject({ item: 'sodium', range: { lo: 0, hi: 2300 } });
     expect(decidedWords(read[1]!)).toBe('at least 98 g');
@@ -152,7 +152,7 @@ describe('a kept record', () => {
   ])('[CLT-55] %s is told as damaged, whole, with nothing of the client', (_, damaged) => {
     let fault: unknown;
     try {
-      clientRecordFromJson(damaged);
+      wholeClientRecord(damaged);
     } catch (error) {
       fault = error;
     }

@@ -17,7 +17,9 @@ export const targetItems = [
 
 export type TargetItem = (typeof targetItems)[number];
 
-export type TargetUnit = 'kcal' | 'g' | 'mg' | 'mL' | 'named on the label';
+export const targetUnitWords = ['kcal', 'g', 'mg', 'mL', 'named on the label'] as const;
+
+export type TargetUnit = (typeof targetUnitWords)[number];
 
 export const targetUnits: Readonly<Record<TargetItem, TargetUnit>> = {
   energy: 'kcal',
@@ -49,6 +51,8 @@ export interface Position {
   /** True where the figure or its grade is from memory: screens say "to be confirmed". */
   readonly toBeConfirmed: boolean;
 }
+
+export const targetKinds = ['proposed', 'no-limit', 'withheld'] as const satisfies readonly Target['kind'][];
 
 /**
  * One day's target, or why there is none.

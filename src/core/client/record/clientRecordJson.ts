@@ -1,149 +1,71 @@
 import { z } from 'zod';
-import type { Assessment } from '#core/client/assessment/assessment.ts';
-import { assessmentFromJson } from '#core/client/assessment/assessmentFromJson.ts';
-import { limits, targetItems, targetUnits } from '#core/client/prescription/target.ts';
-import { weightBasisIds } from '#core/client/states/weightBasis.ts';
-import { Fault } from '#core/errors.ts';
-import { intervalFromJson, intervalToJson } from '#core/quantity/interval.ts';
-import { type AddedResults, type ClientRecord, type DecidedTarget, decidedFroms, decidedKinds, type Prescription } from './record.ts';
-
-/**
- * The form in which a record is kept. Form 1 had no `format` and wrote a range as { lo, hi }, its open end as 9007199254740991, as null or
- * not at all. Form 2 writes [lo, hi], an open end as null, and tells a target held back from one without limit.
- */
-export const recordFormat = 2;
-
-export type ClientRecordJson = Readonly<Record<string, unknown>> & { readonly id: string; readonly version: number };
+import { assessmentSchema, resultsSchema } from '#core/client/assessment/assessment.ts';
+import { Fault, type Reading } from '#core/errors.ts';
+import type { DeepReadonly } from '#core/json/deepReadonly.ts';
+import { readWhole } from '#core/json/readWhole.ts';
+import { contactSchema } from './contact.ts';
+import { mealShareSchema } from './mealPattern.ts';
+import { type Prescription, prescriptionOf, prescriptionSchema, prescriptionToJson } from './prescription.ts';
+import { recordFormat, upgradedRecord } from './upgradeRecord.ts';
 
 const words = z.string();
-const end = z.number().nonnegative();
-const range = z.tuple([end, end.nullable()]).refine(([lo, hi]) => hi === null || lo <= hi);
 
-const decided = z
-  .strictObject({
-    item: z.enum(targetItems),
-    unit: words,
-    kind: z.enum(decidedKinds).exactOptional(),
-    range: range.exactOptional(),
-    limit: z.enum(limits).exactOptional(),
-    from: z.enum(decidedFroms),
-    reason: words.exactOptional(),
-    says: words,
-  })
-  .refine(({ item, unit }) => unit === targetUnits[item])
-  .refine(one => one.kind === undefined || (one.kind === 'bounded') === (one.range !== undefined));
-
-const prescription = z.strictObject({
+/** What came in between two assessments: results and weights alone. */
+const addedResults = z.object({
   id: words,
-  assessmentId: words,
-  weightBasis: z.enum(weightBasisIds).exactOptional(),
-  targets: z.array(decided),
-  signed: z.strictObject({ by: words, credentials: words, at: words }),
-  supersedes: words.exactOptional(),
+  /** The day on which they were added. */
+  on: words,
+  /** The assessment that stood then. A later one was made with them in sight: they belong to it only if it holds them. */
+  assessmentId: words.exactOptional(),
+  ...resultsSchema.shape,
 });
 
-const record = z.strictObject({
+/** What is kept of one client. Assessments and signed prescriptions are added, never changed. */
+export const clientRecordSchema = z.object({
   format: z.literal(recordFormat),
   id: words,
+  /** Grows with each change; sent back with the next one. */
   version: z.number(),
+  /** As the dietitian calls the client: initials or a code are enough. */
   name: words,
   isDemo: z.boolean(),
-  assessments: z.array(z.strictObject({ id: words, assessment: z.unknown() })),
-  addedResults: z
-    .array(z.strictObject({ id: words, on: words, assessmentId: words.exactOptional(), labs: z.unknown(), weighings: z.unknown() }))
-    .exactOptional(),
-  prescriptions: z.array(prescription),
-  contacts: z.array(
-    z.strictObject({ cautionId: words, about: words.exactOptional(), told: words, on: words, at: words, note: words.exactOptional() }),
-  ),
-  mealPattern: z.array(z.strictObject({ name: words, percent: z.number() })).exactOptional(),
+  /** Newest first. */
+  assessments: z.array(z.object({ id: words, assessment: assessmentSchema })),
+  /** Results and weights that came in since an assessment, newest first; they join the newest assessment of their day or before. */
+  addedResults: z.array(addedResults).exactOptional(),
+  /** Newest first; the first that is signed stands. */
+  prescriptions: z.array(prescriptionSchema),
+  /** Who was told of a value that needs contact the same day. */
+  contacts: z.array(contactSchema),
+  /** Parts of the day's targets that a meal may take; even over three meals and a snack when missing. */
+  mealPattern: z.array(mealShareSchema).exactOptional(),
+  /** What was last written for this client's handout, as docs/formats.md has it; read anew each time. */
   handout: z.record(z.string(), z.unknown()).exactOptional(),
 });
 
+/** As it is kept. */
+export type ClientRecordJson = DeepReadonly<z.input<typeof clientRecordSchema>>;
+
+export type ClientRecord = Omit<ClientRecordJson, 'format' | 'prescriptions'> & { readonly prescriptions: readonly Prescription[] };
+
 /**
  * A kept record, of whichever form. Whole or not at all: a key that nobody reads would be lost with the next change, so it is refused too.
- * @throws Fault client-record-damaged, which tells nothing of the client
+ * The issues quote the record.
  */
-export function clientRecordFromJson(json: unknown): ClientRecord {
-  const read = record.safeParse(upgraded(json));
-  if (!read.success) throw damaged();
-  const { format: _, assessments, addedResults, prescriptions, ...rest } = read.data;
-  return {
-    ...rest,
-    assessments: assessments.map(({ id, assessment }) => ({ id, assessment: assessmentOf(assessment) })),
-    ...(addedResults === undefined ? {} : { addedResults: addedResults.map(resultsOf) }),
-    prescriptions: prescriptions.map(
-      (one): Prescription => ({
-        ...one,
-        targets: one.targets.map(({ range: kept, ...target }): DecidedTarget => {
-          const told = { ...target, unit: targetUnits[target.item] };
-          return kept === undefined ? told : { ...told, range: intervalFromJson(kept) };
-        }),
-      }),
-    ),
-  };
+export function clientRecordFromJson(json: unknown): Reading<ClientRecord | undefined> {
+  const { value, issues } = readWhole(clientRecordSchema, upgradedRecord(json));
+  if (value === undefined) return { value, issues };
+  const { format: _, prescriptions, ...record } = value;
+  return { value: { ...record, prescriptions: prescriptions.map(prescriptionOf) }, issues };
 }
 
-export function clientRecordToJson(kept: ClientRecord): ClientRecordJson {
-  return {
-    ...kept,
-    format: recordFormat,
-    prescriptions: kept.prescriptions.map(one => ({
-      ...one,
-      targets: one.targets.map(({ range: given, ...target }) =>
-        given === undefined ? target : { ...target, range: intervalToJson(given) },
-      ),
-    })),
-  };
-}
-
-function damaged(): Fault {
-  return new Fault('client-record-damaged', 'What is kept is no whole client record.');
-}
-
-function assessmentOf(json: unknown): Assessment {
-  const { value } = assessmentFromJson(json);
-  if (value === undefined) throw damaged();
+/** @throws Fault client-record-damaged, which tells nothing of the client */
+export function wholeClientRecord(json: unknown): ClientRecord {
+  const { value } = clientRecordFromJson(json);
+  if (value === undefined) throw new Fault('client-record-damaged', 'What is kept is no whole client record.');
   return value;
 }
 
-/** Results and weights alone are read as those of an assessment that tells nothing else. */
-function resultsOf({
-  id,
-  on,
-  assessmentId,
-  labs,
-  weighings,
-}: {
-  readonly id: string;
-  readonly on: string;
-  readonly assessmentId?: string;
-  labs: unknown;
-  weighings: unknown;
-}): AddedResults {
-  const none = { conditions: [], medicines: [], supplements: [], symptoms: [], allergies: [], avoidedFoods: [], goals: [] };
-  const person = { on, sex: 'female', age: { years: 0 }, treatment: { setting: 'ckd-not-on-dialysis' }, diabetes: false };
-  const read = assessmentOf({ ...person, ...none, labs, weighings });
-  return { id, on, ...(assessmentId === undefined ? {} : { assessmentId }), labs: read.labs, weighings: read.weighings };
-}
-
-function upgraded(json: unknown): unknown {
-  if (!isObject(json) || 'format' in json || !Array.isArray(json.prescriptions)) return json;
-  const prescriptions = json.prescriptions.map(one =>
-    isObject(one) && Array.isArray(one.targets) ? { ...one, targets: one.targets.map(upgradedTarget) } : one,
-  );
-  return { ...json, format: recordFormat, prescriptions };
-}
-
-function upgradedTarget(target: unknown): unknown {
-  return isObject(target) && isObject(target.range) ? { ...target, range: fromForm1(target.range) } : target;
-}
-
-/** An end that is no number and no sign of openness goes on as it is, and is refused with the rest. */
-function fromForm1({ lo, hi }: Readonly<Record<string, unknown>>): readonly unknown[] {
-  return [lo, hi === undefined || hi === Number.MAX_SAFE_INTEGER ? null : hi];
-}
-
-function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
+export function clientRecordToJson(record: ClientRecord): ClientRecordJson {
+  return { ...record, format: recordFormat, prescriptions: record.prescriptions.map(prescriptionToJson) };
 }

@@ -8,6 +8,8 @@ export interface Source {
   readonly text: string;
   /** The guideline's own grade: "1A", "2C", "OPINION", "practice point". */
   readonly grade?: string;
+  /** Common practice whose text says that it is. */
+  readonly saysPractice?: true;
   /** The figure or its grade is from memory: screens say "to be confirmed". */
   readonly toBeConfirmed?: true;
   /** Read in a later text that quotes the source, not in the source: screens say "as quoted". */
@@ -15,8 +17,8 @@ export interface Source {
 }
 
 /** The source as a sentence ends with it. `{ KDOQI 2020, 1C, to be confirmed }` reads "KDOQI 2020 (1C), to be confirmed". */
-export function sourceWords({ kind, text, grade, toBeConfirmed, secondHand }: Source): string {
-  const practice = kind === 'common-practice' && !text.toLowerCase().includes('common practice') ? ', common practice' : '';
+export function sourceWords({ kind, text, grade, saysPractice, toBeConfirmed, secondHand }: Source): string {
+  const practice = kind === 'common-practice' && !saysPractice ? ', common practice' : '';
   return `${text}${grade === undefined ? '' : ` (${grade})`}${practice}${secondHand ? ', as quoted' : ''}${toBeConfirmed ? ', to be confirmed' : ''}`;
 }
 

@@ -28,7 +28,7 @@ export const wastingCriteria: Source = {
   kind: 'guideline',
   text: 'ISRNM protein-energy wasting criteria (Fouque 2008), as tabled in Ren Replace Ther 2016, Table 6',
 };
-export const commonPractice: Source = { kind: 'common-practice', text: 'common practice, no source' };
+export const commonPractice: Source = { kind: 'common-practice', text: 'common practice, no source', saysPractice: true };
 export const ownRule: Source = { kind: 'own-rule', text: 'Platewright’s own rule' };
 
 export function fromMemory(source: Source): Source {

@@ -161,6 +161,6 @@ describe('ages of facts (care rules 1)', () => {
 
   it('[CLT-70] an assessment past its age proposes nothing and asks for a new one', () => {
     const old = { ...clientWith({ treatment: inCenter, weighings: [weighing('dry', 70)] }), on: '2026-03-01' };
-    expect(checkAssessment(old, today).bars.map(({ code }) => code)).toEqual(['assessment-too-old']);
+    expect(checkAssessment(old, today).issues.map(({ code }) => code)).toEqual(['assessment-too-old']);
   });
 });

@@ -1,5 +1,6 @@
 import { type ClientFacts, isOnDialysis, labWords, takes } from '#core/client/assessment/clientFacts.ts';
 import { latest } from '#core/client/assessment/factAges.ts';
+import { supplements as supplementList } from '#core/client/assessment/vocabularies.ts';
 import type { Cause } from './potassiumCauses.ts';
 
 /** What of this client's own record can raise phosphate beside food. Common practice, no source. */
@@ -23,7 +24,7 @@ export function phosphateCauses(facts: ClientFacts): readonly Cause[] {
   if (takes(facts, 'phosphate-binder'))
     causes.push({ text: 'Binders: taken with each meal? Review with the prescriber.', onRecord: 'phosphate binder' });
   for (const one of ['protein-powder', 'sports-or-slimming-product'] as const)
-    if (supplements.includes(one)) causes.push({ text: 'Powders and drinks may hold phosphates.', ...same(one.replaceAll('-', ' ')) });
+    if (supplements.includes(one)) causes.push({ text: 'Powders and drinks may hold phosphates.', ...same(supplementList.words(one)) });
   return causes;
 }
 

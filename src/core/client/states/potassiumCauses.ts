@@ -1,7 +1,13 @@
-import type { MedicineClass, SupplementClass, Symptom } from '#core/client/assessment/assessment.ts';
 import { type ClientFacts, has, isOnDialysis, type Lab, labWords, takes } from '#core/client/assessment/clientFacts.ts';
 import { latest, latestLowest, resultsInDate } from '#core/client/assessment/factAges.ts';
-import { factWords } from '#core/client/assessment/factWords.ts';
+import {
+  type MedicineClass,
+  medicines,
+  type SupplementClass,
+  type Symptom,
+  supplements,
+  symptoms,
+} from '#core/client/assessment/vocabularies.ts';
 import { daysBetween } from '../calendarDay.ts';
 import { weightLoss } from './weightLoss.ts';
 
@@ -35,13 +41,13 @@ type Found = string | undefined;
 /** Each with how a problem statement calls it: '' as it stands on record, undefined where it is no cause of a problem. */
 function causes(facts: ClientFacts): readonly (readonly [text: string, named: string | undefined, ...found: Found[]])[] {
   const { assessment } = facts;
-  const supplement = (key: SupplementClass): Found => (assessment.supplements.includes(key) ? factWords(key) : undefined);
+  const supplement = (key: SupplementClass): Found => (assessment.supplements.includes(key) ? supplements.words(key) : undefined);
   const medicine = (...keys: readonly MedicineClass[]): Found =>
     keys
       .filter(key => takes(facts, key))
-      .map(factWords)
+      .map(medicines.words)
       .join(', ') || undefined;
-  const symptom = (key: Symptom): Found => (assessment.symptoms.includes(key) ? factWords(key) : undefined);
+  const symptom = (key: Symptom): Found => (assessment.symptoms.includes(key) ? symptoms.words(key) : undefined);
   const bicarbonate = latestLowest(facts, 'bicarbonate');
   const told = (lab: Lab | undefined, when: boolean): Found => (lab !== undefined && when ? labWords(lab, facts.today) : undefined);
   const [ktv, glucose, protein] = [latest(facts, 'spKtV'), latest(facts, 'glucose'), latest(facts, 'cReactiveProtein')];

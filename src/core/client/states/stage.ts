@@ -1,6 +1,6 @@
 import type { ClientFacts, Lab } from '#core/client/assessment/clientFacts.ts';
 import { egfr } from '#core/client/formulas/egfr.ts';
-import { type GfrCategory, gfrCategory } from '#core/client/formulas/gfrCategory.ts';
+import { type GfrCategory, gfrCategories, gfrCategory } from '#core/client/formulas/gfrCategory.ts';
 import { careFigure } from '#core/client/rules/careRules.ts';
 import { daysBetween } from '../calendarDay.ts';
 
@@ -12,9 +12,8 @@ export interface Stage {
   readonly question?: string;
 }
 
-const order: readonly GfrCategory[] = ['G1', 'G2', 'G3a', 'G3b', 'G4', 'G5'];
-export const milderOf = (a: GfrCategory, b: GfrCategory): GfrCategory => (order.indexOf(a) < order.indexOf(b) ? a : b);
-export const lowerOf = (a: GfrCategory, b: GfrCategory): GfrCategory => (order.indexOf(a) < order.indexOf(b) ? b : a);
+export const milderOf = (a: GfrCategory, b: GfrCategory): GfrCategory => (gfrCategories.indexOf(a) < gfrCategories.indexOf(b) ? a : b);
+export const lowerOf = (a: GfrCategory, b: GfrCategory): GfrCategory => (gfrCategories.indexOf(a) < gfrCategories.indexOf(b) ? b : a);
 
 /**
  * The stage that the kidney team has set, else what two eGFRs at least 90 days apart agree on at the least (the milder). One result never
@@ -77,7 +76,7 @@ function filtrationRates(facts: ClientFacts): readonly Rate[] {
 }
 
 function isInDate(facts: ClientFacts, { lab, category }: Rate): boolean {
-  const late = order.indexOf(facts.assessment.stage?.value ?? category) >= order.indexOf('G4');
+  const late = gfrCategories.indexOf(facts.assessment.stage?.value ?? category) >= gfrCategories.indexOf('G4');
   const id = facts.setting === 'transplant' ? 'age.creatinine.transplant' : late ? 'age.creatinine.G4-G5' : 'age.creatinine.G1-G3';
   return daysBetween(lab.takenOn, facts.today) <= careFigure(facts.rules, id);
 }

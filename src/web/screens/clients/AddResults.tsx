@@ -1,45 +1,45 @@
 import { useDeferredValue, useState } from 'react';
+import type { ResultsJson } from '#core/client/assessment/assessment.ts';
 import type { Client } from '../../api.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
 import { Told } from '../../ui/Told.tsx';
-import { Labs, Weighings } from './AssessmentRows.tsx';
-import { type AssessmentDraft, assessmentOf, draftOf, labDraftOf, questionsByRow } from './assessmentDraft.ts';
+import type { AssessmentDraft } from './assessmentDraft.ts';
+import { Issues } from './Issues.tsx';
+import { Labs } from './LabRows.tsx';
+import { askedElsewhere, questionsByRow } from './questionsByRow.ts';
+import { blankLab, labsOf, weighingsOf } from './rowDrafts.ts';
 import { useProposal } from './useProposal.ts';
+import { Weighings } from './WeighingRows.tsx';
 
 type Lists = Pick<AssessmentDraft, 'labs' | 'weighings'>;
 
 /** Results and weights that came in since the newest assessment. They are asked about beside what is on record already. */
 export function AddResults({
-  client,
+  client: { assessment, assessedOn },
   today,
   onSave,
   onCancel,
 }: {
   readonly client: Client;
   readonly today: string;
-  readonly onSave: (results: { labs: Record<string, unknown>[]; weighings: Record<string, unknown>[] }) => Promise<void>;
+  readonly onSave: (results: ResultsJson) => Promise<void>;
   readonly onCancel: () => void;
 }) {
-  const [draft, setDraft] = useState<Lists>(() => ({
-    labs: [labDraftOf({ analyte: 'potassium', unit: 'mmol/L', takenOn: today })],
-    weighings: [],
-  }));
+  const [draft, setDraft] = useState<Lists>(() => ({ labs: [blankLab(today)], weighings: [] }));
   const [error, setError] = useState<unknown>();
   const [busy, setBusy] = useState(false);
-  const known = client.assessment ?? {};
-  const added = listsOf(draft, today);
-  const [knownLabs, knownWeighings] = [listOf(known.labs), listOf(known.weighings)];
-  const json = useDeferredValue(
-    JSON.stringify({ ...known, labs: [...knownLabs, ...added.labs], weighings: [...knownWeighings, ...added.weighings] }),
+  const added = resultsOf(draft);
+  const settled = resultsOf(useDeferredValue(draft));
+  const proposal = useProposal(
+    assessment && {
+      ...assessment,
+      labs: [...assessment.labs, ...settled.labs],
+      weighings: [...assessment.weighings, ...settled.weighings],
+    },
   );
-  const proposal = useProposal(json);
-  const bars = proposal.data?.bars ?? [];
-  const questions = {
-    labs: questionsByRow(draft.labs, 'labs', bars, knownLabs.length),
-    weighings: questionsByRow(draft.weighings, 'weighings', bars, knownWeighings.length),
-  };
-  const atRows = new Set([...questions.labs.values(), ...questions.weighings.values()]);
-  const elsewhere = bars.filter(({ told }) => !atRows.has(told));
+  const issues = proposal.data?.issues ?? [];
+  const before = { labs: assessment?.labs.length ?? 0, weighings: assessment?.weighings.length ?? 0 };
+  const elsewhere = askedElsewhere(issues, before);
   return (
     <form
       className="sheet stack"
@@ -54,24 +54,25 @@ export function AddResults({
       }}
     >
       <h2>Add results</h2>
-      <p className="soft">Results and weights since the assessment of {client.assessedOn}. They join it; nothing else of it changes.</p>
-      <Labs rows={draft.labs} today={today} onRows={labs => setDraft({ ...draft, labs })} questions={questions.labs} />
+      <p className="soft">Results and weights since the assessment of {assessedOn}. They join it; nothing else of it changes.</p>
+      <Labs
+        rows={draft.labs}
+        today={today}
+        onRows={labs => setDraft({ ...draft, labs })}
+        questions={questionsByRow(draft.labs, 'labs', issues, before.labs)}
+      />
       <fieldset className="stack">
         <legend>Weights</legend>
         <Weighings
           rows={draft.weighings}
           today={today}
           onRows={weighings => setDraft({ ...draft, weighings })}
-          questions={questions.weighings}
+          questions={questionsByRow(draft.weighings, 'weighings', issues, before.weighings)}
         />
       </fieldset>
       {elsewhere.length > 0 && (
         <div className="notice" role="status">
-          {elsewhere.map(({ kind, told }) => (
-            <p key={told}>
-              <b>{kind === 'question' ? 'A question.' : 'No target.'}</b> {told}
-            </p>
-          ))}
+          <Issues issues={elsewhere} />
         </div>
       )}
       <Told error={error ?? proposal.error} />
@@ -87,13 +88,6 @@ export function AddResults({
   );
 }
 
-type Json = Record<string, unknown>;
-
-function listsOf(draft: Lists, today: string): { labs: Json[]; weighings: Json[] } {
-  const { labs, weighings } = assessmentOf({ ...draftOf(undefined, today), ...draft });
-  return { labs: [...listOf(labs)], weighings: [...listOf(weighings)] };
-}
-
-function listOf(value: unknown): readonly Json[] {
-  return Array.isArray(value) ? value : [];
+function resultsOf({ labs, weighings }: Lists): ResultsJson {
+  return { labs: labsOf(labs), weighings: weighingsOf(weighings) };
 }

@@ -1,16 +1,5 @@
-import { useMutation } from '@tanstack/react-query';
-import { useState } from 'react';
-import { answer, api, type Client } from '../../api.ts';
-import { Told } from '../../ui/Told.tsx';
-
-type Caution = NonNullable<Client['cautions']>[number];
-
-const contactWords: Readonly<Record<string, string>> = {
-  'emergency-now': 'Emergency: now',
-  'same-day': 'Contact the kidney team today',
-  urgent: 'Contact the kidney team urgently',
-  'within-days': 'Contact within days',
-};
+import type { Client } from '../../api.ts';
+import { type Caution, contactWords, UrgentCaution } from './UrgentCaution.tsx';
 
 /** What must not be missed: refusals and questions, values that need contact the same day, cautions, and that targets are for licensed dietitians. */
 export function Cautions({
@@ -23,13 +12,13 @@ export function Cautions({
   /** Opens the form in which a question is answered. */
   readonly onAnswer: () => void;
 }) {
-  const { cautions = [], bars = [], notice } = client;
+  const { cautions = [], issues = [], notice } = client;
   const urgent = cautions.filter(({ sameDay }) => sameDay);
   const own = cautions.filter(({ sameDay, isOwn }) => !sameDay && isOwn);
   const others = cautions.filter(({ sameDay, isOwn }) => !sameDay && !isOwn);
   return (
     <section className="stack" aria-label="Cautions">
-      {bars.map(({ kind, told }) => (
+      {issues.map(({ kind, told }) => (
         <div className="notice alarm" role="alert" key={told}>
           <p>
             <b>{kind === 'question' ? 'A question first.' : 'No target is proposed.'}</b> {told}
@@ -44,7 +33,7 @@ export function Cautions({
         </div>
       ))}
       {urgent.map(caution => (
-        <Urgent key={caution.id} caution={caution} client={client} onChanged={onChanged} />
+        <UrgentCaution key={caution.id} caution={caution} client={client} onChanged={onChanged} />
       ))}
       {own.length > 0 && (
         <div className="sheet">
@@ -93,61 +82,5 @@ function CautionList({ cautions }: { readonly cautions: readonly Caution[] }) {
         </li>
       ))}
     </ul>
-  );
-}
-
-/** A value that needs contact, with the record of who was told and when. */
-function Urgent({
-  caution,
-  client,
-  onChanged,
-}: {
-  readonly caution: Caution;
-  readonly client: Client;
-  readonly onChanged: () => Promise<void>;
-}) {
-  const [told, setTold] = useState('');
-  // A contact made before the day of the value was about another one.
-  const made = client.contacts.filter(({ cautionId, on }) => cautionId === caution.id && on >= (caution.since ?? client.assessedOn ?? ''));
-  const save = useMutation({
-    mutationFn: () =>
-      answer(
-        api.clients[':id'].contacts.$post({ param: { id: client.id }, json: { version: client.version, cautionId: caution.id, told } }),
-      ),
-    onSuccess: async () => {
-      setTold('');
-      await onChanged();
-    },
-  });
-  return (
-    <div className="notice alarm" role="alert">
-      <p>
-        <b>{contactWords[caution.contact ?? 'same-day']}.</b> {caution.told}
-      </p>
-      <p className="small">
-        {caution.because} ({caution.source}). Local protocols come first.
-      </p>
-      {made.map(one => (
-        <p key={one.at} className="small">
-          Told: {one.told}, {one.at.slice(0, 16).replace('T', ' ')} UTC.
-        </p>
-      ))}
-      <form
-        className="row noprint"
-        onSubmit={event => {
-          event.preventDefault();
-          save.mutate();
-        }}
-      >
-        <label className="field">
-          <span>Who was told</span>
-          <input type="text" required maxLength={300} value={told} onChange={event => setTold(event.target.value)} autoComplete="off" />
-        </label>
-        <button type="submit" className="quiet" disabled={save.isPending}>
-          Note it, with the time
-        </button>
-      </form>
-      <Told error={save.error} />
-    </div>
   );
 }

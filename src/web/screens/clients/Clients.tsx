@@ -1,12 +1,12 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
-import { answer, api, type ClientShort } from '../../api.ts';
+import { settingWords } from '#core/client/setting.ts';
+import { answer, api, type ClientShort, Problem } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { ClinicFigures } from './ClinicFigures.tsx';
 import { EraseDialog } from './EraseDialog.tsx';
 import { Lock } from './Lock.tsx';
-import { settingName } from './vocabulary.ts';
 
 /** Everyone in care, who waits first. Kept apart from the shelf, and locked by a passphrase where one is set. */
 export function ClientsScreen() {
@@ -32,7 +32,7 @@ export function ClientsScreen() {
     mutationFn: () => answer(api.clients.$delete({ json: { confirm: 'erase every client' } })),
     onSuccess: refresh,
   });
-  const isLocked = (clients.error as { code?: string } | null)?.code === 'clients-locked';
+  const isLocked = clients.error instanceof Problem && clients.error.code === 'clients-locked';
   return (
     <>
       <h1>Clients</h1>
@@ -66,7 +66,7 @@ export function ClientsScreen() {
                         </Link>
                         {client.isDemo && <span className="why">demo, invented</span>}
                       </td>
-                      <td>{client.setting === undefined ? 'no assessment yet' : settingName(client.setting)}</td>
+                      <td>{client.setting === undefined ? 'no assessment yet' : settingWords[client.setting]}</td>
                       <td>{client.assessedOn}</td>
                       <td>{client.signedAt ?? 'nothing signed'}</td>
                       <td>

@@ -1,12 +1,13 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { type CareFigureId, careFigureIds } from '#core/client/rules/careFigures.ts';
 import { answer, api, type CareFigures } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 
 /** Ages and contact values as this clinic sets them, each with its usual figure, who set it and when. */
 export function ClinicFigures() {
   const queries = useQueryClient();
-  const [id, setId] = useState('');
+  const [id, setId] = useState<CareFigureId>();
   const [value, setValue] = useState('');
   const [by, setBy] = useState('');
   const figures = useQuery({
@@ -15,9 +16,9 @@ export function ClinicFigures() {
     gcTime: 0,
   });
   const keep = useMutation({
-    mutationFn: (version: number) => answer(api['care-figures'].$put({ json: { version, id, value: Number(value), by } })),
+    mutationFn: (json: Parameters<(typeof api)['care-figures']['$put']>[0]['json']) => answer(api['care-figures'].$put({ json })),
     onSuccess: async () => {
-      setId('');
+      setId(undefined);
       setValue('');
       await queries.invalidateQueries({ queryKey: ['clients'] });
     },
@@ -32,13 +33,13 @@ export function ClinicFigures() {
         className="stack"
         onSubmit={event => {
           event.preventDefault();
-          keep.mutate(version);
+          if (id !== undefined) keep.mutate({ version, id, value: Number(value), by });
         }}
       >
         <div className="formgrid">
           <label className="field">
             <span>Figure to set</span>
-            <select required value={id} onChange={event => setId(event.target.value)}>
+            <select required value={id ?? ''} onChange={event => setId(careFigureIds.find(one => one === event.target.value))}>
               <option value="">choose</option>
               {all.map(one => (
                 <option key={one.id} value={one.id}>

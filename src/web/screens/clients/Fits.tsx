@@ -1,4 +1,4 @@
-import { keepPreviousData, useMutation, useQuery } from '@tanstack/react-query';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { evenPattern } from '#core/client/record/record.ts';
@@ -6,6 +6,7 @@ import { answer, api, type Client, type KeptPlate, type WhatFits, type Workspace
 import { Told } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
+import { MealPattern } from './MealPattern.tsx';
 
 const mostShown = 200;
 
@@ -139,51 +140,5 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
         </details>
       )}
     </section>
-  );
-}
-
-function MealPattern({
-  client,
-  pattern,
-  onChanged,
-}: {
-  readonly client: Client;
-  readonly pattern: readonly { readonly name: string; readonly percent: number }[];
-  readonly onChanged: () => Promise<void>;
-}) {
-  const [shares, setShares] = useState(pattern);
-  const total = shares.reduce((sum, { percent }) => sum + percent, 0);
-  const save = useMutation({
-    mutationFn: () =>
-      answer(api.clients[':id'].meals.$put({ param: { id: client.id }, json: { version: client.version, pattern: [...shares] } })),
-    onSuccess: onChanged,
-  });
-  return (
-    <details className="noprint">
-      <summary>Meal pattern: {pattern.map(({ name, percent }) => `${name} ${percent}%`).join(', ')}</summary>
-      <div className="formgrid">
-        {shares.map(({ name, percent }, at) => (
-          <label className="field" key={name}>
-            <span>{name}, % of the day</span>
-            <input
-              type="number"
-              min="1"
-              max="100"
-              value={percent}
-              onChange={event =>
-                setShares(shares.map((one, index) => (index === at ? { ...one, percent: Number(event.target.value) } : one)))
-              }
-            />
-          </label>
-        ))}
-      </div>
-      <p className="row">
-        <button type="button" className="quiet" disabled={total !== 100 || save.isPending} onClick={() => save.mutate()}>
-          Keep this pattern
-        </button>
-        {total !== 100 && <span>The parts make {total}%; they have to make 100%.</span>}
-      </p>
-      <Told error={save.error} />
-    </details>
   );
 }

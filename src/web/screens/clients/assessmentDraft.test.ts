@@ -1,90 +1,69 @@
 import { describe, expect, test } from 'vitest';
-import { assessmentFromJson } from '#core/client/assessment/assessmentFromJson.ts';
-import { assessmentOf, draftOf, labDraftOf, questionsByRow } from './assessmentDraft.ts';
-import { conditions, medicines, supplements, symptoms } from './vocabulary.ts';
+import { type AssessmentJson, assessmentSchema } from '#core/client/assessment/assessment.ts';
+import { assessmentFromJson, assessmentToJson } from '#core/client/assessment/assessmentJson.ts';
+import { clientWith } from '#core/client/assessment/clientFixture.ts';
+import { conditions } from '#core/client/assessment/vocabularies.ts';
+import { settings } from '#core/client/setting.ts';
+import { draftOf } from './assessmentDraft.ts';
+import { assessmentOf, stillMissing } from './assessmentOf.ts';
+import { examplesOf } from './examplesOf.fixture.ts';
+import { askedElsewhere, questionsByRow } from './questionsByRow.ts';
+import { labDraftOf } from './rowDrafts.ts';
 
-const today = '2026-06-15';
+const today = '2026-06-01';
 
-/** Every key of the format of peritoneal dialysis. */
-const full = {
-  on: today,
-  sex: 'female',
-  age: { bornOn: '1961-03-02' },
-  treatment: {
-    setting: 'peritoneal-dialysis',
-    method: 'capd',
-    startedOn: '2025-01-10',
-    bags: [{ liters: 2, percent: 1.5, labeledAs: 'dextrose' }],
-    icodextrin: true,
-    absorbedShare: 0.7,
-  },
-  diabetes: true,
-  acuteKidneyInjury: true,
-  pregnant: true,
-  breastfeeding: true,
-  stage: { value: 'G5', on: '2025-01-02' },
-  height: { value: 165, unit: 'cm' },
-  weighings: [{ weight: { value: 70, unit: 'kg' }, kind: 'after-drain', on: '2026-06-10', unitConfirmed: true }],
-  missingParts: ['foot'],
-  urineMlPerDay: { value: 400, on: '2026-06-01' },
-  labs: [
-    {
-      analyte: 'potassium',
-      value: 6.1,
-      unit: 'mmol/L',
-      takenOn: '2026-06-05',
-      takenAt: '07:30',
-      lowerNormal: 3.5,
-      upperNormal: 5.1,
-      drawn: 'before-dialysis',
-      hemolyzed: true,
-      confirmed: true,
-    },
-  ],
-  conditions: ['edema'],
-  medicines: ['raas-inhibitor'],
-  raasChangedOn: '2026-06-01',
-  supplements: ['creatine'],
-  symptoms: ['weakness'],
-  allergies: ['milk'],
-  avoidedFoods: ['pork'],
-  appetite: 'poor',
-  weightLoss: { percent3Months: 3, percent6Months: 6, cause: 'wanted' },
-  muscleLoss: { percent3Months: 4 },
-  intake: { energyKcal: 1500, proteinG: 50, littleForDays: 6 },
-  foodAccess: 'no oven',
-  goals: ['walk'],
-  potassiumSteps: { causesCheckedOn: '2026-06-06', additivesCutOn: '2026-06-07' },
-  lastScreenedOn: '2026-01-05',
-  lastFullAssessmentOn: '2026-01-06',
-};
+/** Every key that the schema has, in every setting. */
+const examples = examplesOf(assessmentSchema).map((json): AssessmentJson => {
+  const { value, issues } = assessmentFromJson(json);
+  if (value === undefined) throw new Error(JSON.stringify(issues));
+  return assessmentToJson(value);
+});
+
+function exampleOf(setting: AssessmentJson['treatment']['setting']): AssessmentJson {
+  const found = examples.find(({ treatment }) => treatment.setting === setting);
+  if (found === undefined) throw new Error(`no example of ${setting}`);
+  return found;
+}
 
 describe('the assessment form', () => {
-  test('loses nothing of the assessment before', () => {
-    expect(assessmentFromJson(full).issues).toEqual([]);
-    expect(assessmentOf(draftOf(full, today))).toEqual(full);
+  test.each(settings)('loses nothing of the assessment before: every key of the format, %s', setting => {
+    const ofSetting = examples.filter(({ treatment }) => treatment.setting === setting);
+    expect(ofSetting.length).toBeGreaterThan(0);
+    for (const example of ofSetting) expect(assessmentOf(draftOf(example, today))).toEqual(example);
   });
 
-  test('bags belong to their treatment: another setting begins without them', () => {
-    const draft = draftOf(full, today);
+  test('the examples hold every alternative', () => {
+    expect(examples.some(({ age }) => 'bornOn' in age) && examples.some(({ age }) => 'years' in age)).toBe(true);
+    expect(examples.some(({ height }) => height !== undefined && 'feet' in height)).toBe(true);
+    expect(examples[0]?.conditions).toEqual(conditions.keys);
+    expect(new Set(examples.map(({ appetite }) => appetite)).size).toBe(3);
+  });
+
+  test('what belongs to one treatment is left out of another', () => {
+    const draft = draftOf(exampleOf('peritoneal-dialysis'), today);
     const moved = assessmentOf({ ...draft, fields: { ...draft.fields, setting: 'hemodialysis' } });
-    expect(moved.treatment).toEqual({ setting: 'hemodialysis', place: 'in-center', startedOn: '2025-01-10' });
-  });
-
-  test.each([
-    { setting: 'hemodialysis', place: 'home', sessionsPerWeek: 3, sessionHours: 4, ultrafiltrationLimitMlPerKgH: 10 },
-    { setting: 'transplant', transplantedOn: '2024-02-01' },
-    { setting: 'ckd-not-on-dialysis', conservative: true },
-  ])('nor of a treatment: $setting', treatment => {
-    const other = { ...full, treatment };
-    expect(assessmentFromJson(other).issues).toEqual([]);
-    expect(assessmentOf(draftOf(other, today))).toEqual(other);
+    expect(moved?.treatment).toEqual({ setting: 'hemodialysis', place: 'in-center', startedOn: '2026-06-01' });
   });
 
   test('[CLT-96] neither age nor sex is filled in for anybody', () => {
-    const blank = assessmentOf(draftOf(undefined, today));
-    expect(blank).toMatchObject({ sex: '', age: {} });
-    expect(assessmentFromJson(blank).issues.map(({ place }) => place.heading)).toEqual(['sex', 'age']);
+    const blank = draftOf(undefined, today);
+    expect(blank.fields).toMatchObject({ sex: '', bornOn: '', years: '', setting: '' });
+    expect(assessmentOf(blank)).toBeUndefined();
+    expect(stillMissing(blank)).toEqual(['choose the setting', 'choose the sex that formulas go by', 'type the day of birth or the age']);
+    expect(stillMissing(draftOf(clientWith(), today))).toEqual([]);
+  });
+
+  test('what is not known is left out', () => {
+    const given = clientWith({ on: today });
+    expect(assessmentOf(draftOf(given, today))).toEqual({ ...given, missingParts: [] });
+  });
+
+  test('a bag of which liters or percent is not typed is refused, and is none of 0', () => {
+    const draft = draftOf(exampleOf('peritoneal-dialysis'), today);
+    const half = assessmentOf({ ...draft, bags: [{ liters: '2', percent: '', labeledAs: 'dextrose' }] });
+    expect(assessmentFromJson(JSON.parse(JSON.stringify(half))).issues).toMatchObject([
+      { place: { heading: 'treatment.bags[0].percent' } },
+    ]);
   });
 
   test('a question stands at the row it is about, rows without a value left out', () => {
@@ -96,17 +75,16 @@ describe('the assessment form', () => {
     expect([...questionsByRow(rows, 'labs', [{ ...asked, answeredBy: { list: 'labs', at: 3 } }], 3)]).toEqual([[1, 'was it mmol/L?']]);
   });
 
-  test.each(Object.entries({ conditions, medicines, supplements, symptoms }))(
-    '%s: every key of the form is one of the format',
-    (list, keys) => {
-      const ticked = keys.map(([key]) => key);
-      expect(assessmentFromJson({ ...full, [list]: ticked }).issues).toEqual([]);
-    },
-  );
+  test('what no added row answers is asked elsewhere', () => {
+    const [ofRecord, ofRow] = [0, 3].map(at => ({ told: `row ${at}`, answeredBy: { list: 'labs' as const, at } }));
+    const ofNone = { told: 'was it liters?' };
+    expect(askedElsewhere([ofRecord!, ofRow!, ofNone], { labs: 3, weighings: 0 })).toEqual([ofRecord, ofNone]);
+  });
 
   test('a hemolyzed sample read from a file stays one', () => {
-    const draft = draftOf(full, today);
-    const [lab] = full.labs;
-    expect(assessmentOf({ ...draft, labs: [labDraftOf(lab!)] }).labs).toEqual([lab]);
+    const example = exampleOf('hemodialysis');
+    const draft = draftOf(example, today);
+    expect(example.labs[0]).toMatchObject({ hemolyzed: true });
+    expect(assessmentOf({ ...draft, labs: example.labs.map(labDraftOf) })?.labs).toEqual(example.labs);
   });
 });

@@ -1,13 +1,13 @@
-import { useQuery } from '@tanstack/react-query';
+import { skipToken, useQuery } from '@tanstack/react-query';
+import type { AssessmentJson } from '#core/client/assessment/assessment.ts';
 import { answer, api, type Proposal } from '../../api.ts';
 
-/** What an assessment, as JSON, would propose while it is typed. Client data stays in memory: the answer is forgotten with the form. */
-export function useProposal(json: string, enabled = true) {
+/** What an assessment would propose while it is typed. Client data stays in memory: the answer is forgotten with the form. */
+export function useProposal(assessment: AssessmentJson | undefined) {
   return useQuery({
-    queryKey: ['propose', json],
-    queryFn: () => answer<Proposal>(api.clients.propose.$post({ json: { assessment: JSON.parse(json) } })),
+    queryKey: ['propose', assessment],
+    queryFn: assessment === undefined ? skipToken : () => answer<Proposal>(api.clients.propose.$post({ json: { assessment } })),
     placeholderData: before => before,
-    enabled,
     gcTime: 0,
   });
 }

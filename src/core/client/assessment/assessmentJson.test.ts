@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { assessmentFromJson } from './assessmentFromJson.ts';
+import { assessmentFromJson } from './assessmentJson.ts';
 import { clientWith, lab } from './clientFixture.ts';
 
 describe('assessmentFromJson', () => {

@@ -1,0 +1,48 @@
+import type { Assessment } from '#core/client/assessment/assessment.ts';
+import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
+import { weightWords } from '#core/client/assessment/clientFacts.ts';
+import type { Day } from '#core/client/calendarDay.ts';
+import { analyteFacts, analyteKeys } from '#core/client/labs/analytes.ts';
+import { labTrend } from '#core/client/labs/trend.ts';
+import { type ClientRecord, currentAssessment } from '#core/client/record/record.ts';
+import { sourceWords } from '#core/client/rules/source.ts';
+import { roundHalfUp } from '#core/quantity/rounding.ts';
+
+import { rangeOut } from './targetText.ts';
+
+/** Every analyte with more than one value over all assessments, oldest first, with where sources wish it to be. */
+export function trendsOf(record: ClientRecord, today: Day) {
+  const all = [currentAssessment(record), ...record.assessments.slice(1)].flatMap(one => (one === undefined ? [] : [one.assessment]));
+  return analyteKeys
+    .map(analyte => labTrend(all, analyte, today))
+    .filter(({ points }) => points.length > 1)
+    .map(({ analyte, name, unit, points, bands }) => ({
+      analyte,
+      name,
+      unit,
+      points: points.map(({ on, value }) => ({ on, value })),
+      bands: bands.map(({ range, says, source }) => ({ range: rangeOut(range), source: `${says}; ${sourceWords(source)}` })),
+    }));
+}
+
+/** What the newest assessment says otherwise than the one before: weight, labs of both, appetite, treatment. */
+export function changesBetween(before: Assessment, after: Assessment, today: Day): string[] {
+  const [earlier, later] = [checkAssessment(before, today).facts, checkAssessment(after, today).facts];
+  const sentences: string[] = [];
+  const [weightBefore, weightNow] = [earlier.weights[0], later.weights[0]];
+  if (weightBefore !== undefined && weightNow !== undefined && weightBefore.kg !== weightNow.kg) {
+    sentences.push(`Weight ${weightWords(weightBefore)} on ${weightBefore.on}, ${weightWords(weightNow)} on ${weightNow.on}.`);
+  }
+  for (const lab of later.labs) {
+    const same = earlier.labs.find(({ analyte }) => analyte === lab.analyte);
+    if (same === undefined || same.takenOn === lab.takenOn || same.value === lab.value) continue;
+    const { name, unit } = analyteFacts(lab.analyte);
+    sentences.push(
+      `${name}: ${roundHalfUp(same.value, 2)} ${unit} on ${same.takenOn}, ${roundHalfUp(lab.value, 2)} ${unit} on ${lab.takenOn}.`,
+    );
+  }
+  if (before.appetite !== after.appetite && after.appetite !== undefined) sentences.push(`Appetite is ${after.appetite} now.`);
+  if (before.treatment.setting !== after.treatment.setting)
+    sentences.push(`Treatment is another one: ${after.treatment.setting.replaceAll('-', ' ')}.`);
+  return sentences;
+}

@@ -1,0 +1,43 @@
+import { z } from 'zod';
+import { dialysateLabels } from '#core/client/formulas/dialysateGlucose.ts';
+import type { DeepReadonly } from '#core/json/deepReadonly.ts';
+import { dayText } from '../calendarDay.ts';
+import type { Setting } from '../setting.ts';
+import { dialysisPlaces, peritonealMethods } from './vocabularies.ts';
+
+/** A setting without a schema does not compile. */
+const bySetting = {
+  'ckd-not-on-dialysis': z.object({ setting: z.literal('ckd-not-on-dialysis'), conservative: z.literal(true).exactOptional() }),
+  hemodialysis: z.object({
+    setting: z.literal('hemodialysis'),
+    place: z.enum(dialysisPlaces.keys),
+    startedOn: dayText.exactOptional(),
+    sessionsPerWeek: z.number().exactOptional(),
+    sessionHours: z.number().exactOptional(),
+    /** Agreed by the team; with hours and gap it gives another fluid allowance. */
+    ultrafiltrationLimitMlPerKgH: z.number().exactOptional(),
+  }),
+  'peritoneal-dialysis': z.object({
+    setting: z.literal('peritoneal-dialysis'),
+    method: z.enum(peritonealMethods.keys),
+    startedOn: dayText.exactOptional(),
+    bags: z
+      .array(z.object({ liters: z.number(), percent: z.number(), labeledAs: z.enum(dialysateLabels) }))
+      .max(20)
+      .exactOptional(),
+    icodextrin: z.literal(true).exactOptional(),
+    /** Absorbed share of the glucose where it is known, else the method's. */
+    absorbedShare: z.number().exactOptional(),
+  }),
+  transplant: z.object({ setting: z.literal('transplant'), transplantedOn: dayText }),
+} satisfies Readonly<Record<Setting, z.ZodObject>>;
+
+/** How kidney disease is treated, with what each setting has of its own. */
+export const treatmentSchema = z.discriminatedUnion('setting', [
+  bySetting['ckd-not-on-dialysis'],
+  bySetting.hemodialysis,
+  bySetting['peritoneal-dialysis'],
+  bySetting.transplant,
+]);
+
+export type Treatment = DeepReadonly<z.output<typeof treatmentSchema>>;

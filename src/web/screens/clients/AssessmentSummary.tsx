@@ -1,0 +1,104 @@
+import { type WeightBasisId, weightBasisIds } from '#core/client/states/weightBasis.ts';
+import type { Client } from '../../api.ts';
+import { Trends } from './Trends.tsx';
+
+/** What the newest assessment comes to, and what is due next. */
+export function AssessmentSummary({ client, onPick }: { readonly client: Client; readonly onPick: (id: WeightBasisId) => void }) {
+  const { weight } = client;
+  return (
+    <section className="sheet stack" aria-labelledby="assessment-title">
+      <h2 id="assessment-title">Assessment of {client.assessedOn}</h2>
+      {weight !== undefined && <WeightBasis weight={weight} onPick={onPick} />}
+      {client.weightMissing !== undefined && <p className="notice">{client.weightMissing}</p>}
+      {(client.wasting?.length ?? 0) > 0 && (
+        <div className="notice">
+          {client.wasting?.map(one => (
+            <p key={one}>{one}</p>
+          ))}
+        </div>
+      )}
+      {(client.notUsed?.length ?? 0) > 0 && (
+        <div>
+          <h3>On record, not used</h3>
+          <ul className="small">
+            {client.notUsed?.map(one => (
+              <li key={one}>{one}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <div>
+        <h3>Labs</h3>
+        {client.labs?.length === 0 ? <p>No result on record.</p> : null}
+        <ul>
+          {client.labs?.map(one => (
+            <li key={one}>{one}</li>
+          ))}
+        </ul>
+      </div>
+      {client.trends !== undefined && <Trends trends={client.trends} />}
+      {(client.changes?.length ?? 0) > 0 && (
+        <div>
+          <h3>Since the assessment before</h3>
+          <ul>
+            {client.changes?.map(one => (
+              <li key={one}>{one}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <NextChecks checks={client.nextChecks} />
+    </section>
+  );
+}
+
+function WeightBasis({ weight, onPick }: { readonly weight: NonNullable<Client['weight']>; readonly onPick: (id: WeightBasisId) => void }) {
+  return (
+    <div>
+      <p>
+        Weight basis: <b>{weight.text}</b>
+        {weight.bmi === undefined ? '' : `, BMI ${weight.bmi}`}
+      </p>
+      <p className="small soft">{weight.why}</p>
+      {weight.others.length > 0 && (
+        <label className="field noprint">
+          <span>Another weight basis</span>
+          <select
+            value={weight.chosen}
+            onChange={event => {
+              const picked = weightBasisIds.find(id => id === event.target.value);
+              if (picked !== undefined) onPick(picked);
+            }}
+          >
+            <option value={weight.chosen}>{weight.chosen.replaceAll('-', ' ')}</option>
+            {weight.others
+              .filter(({ id }) => id !== weight.chosen)
+              .map(({ id, text }) => (
+                <option key={id} value={id}>
+                  {text}
+                </option>
+              ))}
+          </select>
+        </label>
+      )}
+    </div>
+  );
+}
+
+function NextChecks({ checks }: { readonly checks: Client['nextChecks'] }) {
+  return (
+    <div>
+      <h3>Next checks</h3>
+      <ul>
+        {checks?.map(({ item, every, lastOn, dueBy, state, source }) => (
+          <li key={item} className={state === 'later' ? 'soft' : ''}>
+            {item}: {state === 'overdue' ? <b>overdue since {dueBy}</b> : state === 'due' ? <b>due, by {dueBy}</b> : `due by ${dueBy}`}
+            <span className="why">
+              {every}; {lastOn === undefined ? 'no earlier one on record' : `last ${lastOn}`} ({source})
+            </span>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
