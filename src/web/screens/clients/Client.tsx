@@ -1,9 +1,12 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
+import { withCarried } from '#core/client/formulas/catalog/assessmentFields.ts';
 import { type WeightBasisId, weightBasisIds } from '#core/client/states/weightBasis.ts';
 import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
+import { CarriedNote } from '../calculators/CarriedNote.tsx';
+import { useCarried } from '../calculators/carried.ts';
 import { ClientHandout } from '../handouts/ClientHandout.tsx';
 import { AddResults } from './AddResults.tsx';
 import { AssessmentForm } from './AssessmentForm.tsx';
@@ -21,7 +24,10 @@ const route = getRouteApi('/clients/$clientId');
 export function ClientScreen() {
   const { clientId } = route.useParams();
   const queries = useQueryClient();
-  const [isAssessing, setAssessing] = useState(false);
+  // What a calculator sends opens the form with it filled in, unsaved; it goes with the form.
+  const { carried, drop } = useCarried(clientId);
+  const [isAssessing, setAssessing] = useState(carried !== undefined);
+  useEffect(() => (isAssessing ? undefined : drop()), [isAssessing, drop]);
   const [isAdding, setAdding] = useState(false);
   const [pick, setPick] = useState<WeightBasisId>();
   const client = useQuery({
@@ -79,9 +85,10 @@ export function ClientScreen() {
           onCancel={() => setAdding(false)}
         />
       )}
+      {isAssessing && <CarriedNote carried={carried} />}
       {isAssessing && (
         <AssessmentForm
-          start={data.assessment}
+          start={carried === undefined ? data.assessment : withCarried(data.assessment, carried)}
           today={localToday()}
           onSave={async assessment => {
             await answer(api.clients[':id'].assessments.$post({ param: { id: clientId }, json: { version: data.version, assessment } }));

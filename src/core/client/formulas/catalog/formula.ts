@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Source } from '#core/client/rules/source.ts';
 import type { Issue, Reading } from '#core/errors.ts';
 import type { Computed, Refused, RefusedWhy } from '../computed.ts';
+import type { AssessmentField } from './assessmentFields.ts';
 import { type InputFacts, inputFacts } from './formulaInput.ts';
 import { type FormulaFigures, type FormulaResult, type ResultFacts, resultsShown } from './formulaResult.ts';
 import { type InputFaultCode, inputFaultCodes } from './readInput.ts';
@@ -18,14 +19,6 @@ export interface Fills {
   readonly field: AssessmentField;
   readonly label: string;
 }
-
-export type AssessmentField =
-  | 'weightLoss.percent3Months'
-  | 'weightLoss.percent6Months'
-  | 'intake.proteinG'
-  | 'labs.spKtV'
-  | 'labs.ureaReduction'
-  | 'labs.proteinCatabolicRate';
 
 export interface WorkedExample {
   /** As they are given: `{ "weight": "82 kg" }`. */

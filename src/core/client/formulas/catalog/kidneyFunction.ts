@@ -65,11 +65,11 @@ export const kidneyFunctionFormulas = [
     title: 'GFR category',
     subject: 'kidney function',
     purpose: 'Puts a reported GFR into its category, by the whole number that is shown.',
-    inputs: { gfr: figure('eGFR or measured GFR', labUnits('egfr'), 1, 200) },
+    inputs: { gfr: figure('eGFR or measured GFR', [['mL/min/1.73 m²', 1]], 1, 200) },
     formula: ['G1 90 or more, G2 60 to 89, G3a 45 to 59, G3b 30 to 44, G4 15 to 29, G5 under 15 mL/min/1.73 m²'],
     results: { category: { label: 'Category' } },
     example: {
-      inputs: { gfr: '14.87 mL/min/1.73 m²' },
+      inputs: { gfr: '14.87' },
       results: { category: gfrWords.G4 },
       source: 'KDIGO CKD 2024: 14.87 is shown as 15',
     },

@@ -58,7 +58,7 @@ export function isNothing(json: unknown): boolean {
  */
 export function readFigure<Unit extends string>(json: unknown, asked: FigureAsked<Unit>): Read<Figure<Unit>> {
   const { text, unit: unitText } = partsOf(json);
-  const shown = [text, unitText].filter(Boolean).join(' ').slice(0, 40);
+  const shown = (typeof json === 'string' ? json.trim() : [text, unitText].filter(Boolean).join(' ')).slice(0, 40);
   if (text === '') return notTaken('input-missing', 'nothing', `a number${unitWords(asked)}`);
   const only = asked.units.length === 1 ? asked.units[0] : undefined;
   const found = unitText === '' ? only : asked.units.find(([unit]) => sameUnit(unit) === sameUnit(unitText));
