@@ -21,12 +21,9 @@ export function listText(formulas: readonly Formula[], width: number): string {
 
 /** Everything there is to know of a formula before it is used. */
 export function describedText(formula: Formula, width: number): string {
-  const { name, title, purpose, inputs, example, sources, cautions, results } = formulaToJson(formula);
+  const { name, title, purpose, inputs, example, sources, cautions } = formulaToJson(formula);
   const given = Object.entries(example.inputs).map(([input, value]) => `${input}=${asTyped(value)}`);
-  const expected = example.results.map(({ name: key, value }) => {
-    const { label = key, unit = '' } = results.find(one => one.name === key) ?? {};
-    return `${label} ${typeof value === 'object' ? value.join(' – ') : value} ${unit}`.trim();
-  });
+  const expected = example.results.map(({ label, text }) => `${label} ${text}`);
   const lines = [
     name,
     ...wrap(`${title}. ${purpose}`, width, indent),
@@ -64,13 +61,13 @@ function toldWith(sources: readonly string[], cautions: readonly string[], width
 }
 
 /** "weight, in kg (20 to 400 kg) or lb (44.1 to 881.8 lb)". */
-function inputWords({ label, required, help, units, options, kind }: ReturnType<typeof formulaToJson>['inputs'][number]): string {
+function inputWords({ label, required, help, units, options }: ReturnType<typeof formulaToJson>['inputs'][number]): string {
   const possible = units.map(({ possible: range }) => range).join(', or ');
   const choice = options.map(({ key }) => key).join(', ');
   return [
     `${label}${help === undefined ? '' : ` (${help})`}`,
     ...(possible === '' ? [] : [possible]),
-    ...(choice === '' ? [] : [`${kind === 'choices' ? 'any of' : 'one of'} ${choice}`]),
+    ...(choice === '' ? [] : [`one of ${choice}`]),
     ...(required ? [] : ['may be left out']),
   ].join('; ');
 }

@@ -19,7 +19,7 @@ const formulaBody = z
       z.object({
         name: z.string(),
         label: z.string(),
-        kind: z.enum(['figure', 'choice', 'choices', 'yes-no']),
+        kind: z.enum(['figure', 'choice', 'yes-no']),
         required: z.boolean(),
         help: z.string().optional(),
         /** Of a figure; `possible` is its range in that unit. */
@@ -32,7 +32,7 @@ const formulaBody = z
     results: z.array(z.object({ name: z.string(), label: z.string(), unit: z.string().optional() })),
     example: z.object({
       inputs: z.record(z.string(), z.string()),
-      results: z.array(z.object({ name: z.string(), value: z.union([z.number(), z.string(), z.tuple([z.number(), z.number()])]) })),
+      results: z.array(z.object({ name: z.string(), label: z.string(), text: z.string() })),
       source: z.string(),
     }),
     sources: z.array(z.string()),
@@ -59,12 +59,11 @@ const workedBody = z
   })
   .openapi('FormulaWorked');
 
-/** A figure as a number, as text with its unit ("72 kg"), or apart; the key of a choice, or several. The formula says which. */
+/** A figure as a number, as text with its unit ("72 kg"), or apart; the key of a choice, yes or no. The formula says which. */
 const inputJson = z.union([
   z.number(),
   z.string().max(200),
   z.boolean(),
-  z.array(z.string().max(60)).max(30),
   z.object({ value: z.union([z.number(), z.string().max(60)]), unit: z.string().max(60) }),
 ]);
 const inputsBody = z.object({ inputs: z.record(z.string().max(60), inputJson) }).openapi('FormulaInputs');

@@ -3,7 +3,7 @@ import styles from './Calculators.module.css';
 
 /** How it is worked out, one worked result, where it comes from, and when not to believe it. */
 export function AboutFormula({ formula }: { readonly formula: Formula }) {
-  const { inputs, example, results, sources, cautions } = formula;
+  const { inputs, example, sources, cautions } = formula;
   const given = Object.entries(example.inputs).map(([name, value]) => [inputs.find(one => one.name === name), value] as const);
   return (
     <div className={styles.about}>
@@ -24,24 +24,15 @@ export function AboutFormula({ formula }: { readonly formula: Formula }) {
             </li>
           ))}
         </ul>
-        <p>
-          gives{' '}
-          {example.results.map(({ name, value }, at) => {
-            const { label = name, unit = '' } = results.find(one => one.name === name) ?? {};
-            const figure = typeof value === 'object' ? value.join(' – ') : String(value).replace('-', '−');
-            return (
-              <span key={name}>
-                {at === 0 ? '' : '; '}
-                {label}{' '}
-                <b>
-                  {figure}
-                  {unit === '' ? '' : ` ${unit}`}
-                </b>
-              </span>
-            );
-          })}
-          <span className="why">{example.source}</span>
-        </p>
+        <p className={styles.math}>gives</p>
+        <ul>
+          {example.results.map(({ name, label, text }) => (
+            <li key={name}>
+              {label}: <b>{text}</b>
+            </li>
+          ))}
+        </ul>
+        <p className="why">{example.source}</p>
       </section>
       <section className="sheet" aria-labelledby="cautions-title">
         <h2 id="cautions-title">When not to believe it</h2>
@@ -69,8 +60,5 @@ function exampleWords(input: Formula['inputs'][number] | undefined, value: strin
     const only = input.units.length === 1 ? input.units[0]!.unit : '';
     return only === '' || value.endsWith(only) ? value : `${value} ${only}`;
   }
-  return value
-    .split(',')
-    .map(key => input.options.find(one => one.key === key)?.words ?? key)
-    .join(', ');
+  return input.options.find(one => one.key === value)?.words ?? value;
 }

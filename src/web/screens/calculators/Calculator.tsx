@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { answer, api, type Formula, type FormulaWorked } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { useSettled } from '../../ui/useSettled.ts';
@@ -39,6 +39,12 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
   const { name, title, subject, purpose, inputs } = formula;
   const [typed, setTyped] = useState(() => emptyInputs(inputs));
   const [isAsked, setAsked] = useState(false);
+  const form = useRef<HTMLFormElement>(null);
+  // Whoever asks for a result that cannot be is taken to the field that stands in its way.
+  const [times, setTimes] = useState(0);
+  useEffect(() => {
+    if (times > 0) form.current?.querySelector<HTMLElement>('[aria-invalid]')?.focus();
+  }, [times]);
   const given = inputsOf(inputs, typed);
   const settled = useSettled(given, 150);
   const isBegun = Object.keys(given).length > 0;
@@ -71,12 +77,14 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
       </div>
       <div className={styles.columns}>
         <form
+          ref={form}
           className="sheet stack"
           aria-label={title}
           noValidate
           onSubmit={event => {
             event.preventDefault();
             setAsked(true);
+            setTimes(times + 1);
           }}
         >
           <div className={styles.inputs}>
@@ -84,7 +92,7 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
               <InputField
                 key={input.name}
                 input={input}
-                typed={typed[input.name] ?? { text: '', unit: '', ticked: [] }}
+                typed={typed[input.name] ?? { text: '', unit: '' }}
                 wrong={wrongOf(input.name)}
                 onChange={next => setTyped({ ...typed, [input.name]: next })}
               />
@@ -129,7 +137,7 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
 
 function issueWords({ code, found, expected }: FormulaWorked['issues'][number]): string {
   if (code === 'input-missing') return 'Still needed.';
-  if (code === 'impossible') return `${found} cannot be: expected ${expected}`;
+  if (code === 'impossible') return `${found} is out of range: expected ${expected}`;
   if (code === 'not-a-number') return `“${found}” cannot be read: expected ${expected}`;
   return `Expected ${expected}`;
 }

@@ -34,7 +34,7 @@ export function CalculatorsScreen() {
         </p>
       </div>
       {formulas.data !== undefined && found.length === 0 && <p>No formula has these words. Try one of them alone, or a nutrient.</p>}
-      <div className="cards">
+      <div className={styles.subjects}>
         {subjects.map(subject => (
           <section className="sheet" key={subject} aria-labelledby={idOf(subject)}>
             <h2 id={idOf(subject)}>{capital(subject)}</h2>

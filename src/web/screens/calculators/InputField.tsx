@@ -12,12 +12,12 @@ interface Given {
   readonly onChange: (typed: TypedInput) => void;
 }
 
-/** One input: a figure with its unit, one choice, several, or yes and no. What is wrong with it is told below it. */
+/** One input: a figure with its unit, a choice, or yes and no. What is wrong with it is told below it. */
 export function InputField(given: Given) {
   const { kind } = given.input;
   if (kind === 'figure') return <FigureField {...given} />;
   if (kind === 'choice') return <ChoiceField {...given} />;
-  return <Ticks {...given} />;
+  return <YesNo {...given} />;
 }
 
 function FigureField({ input: { label, units, required, help }, typed, wrong, onChange }: Given) {
@@ -66,7 +66,7 @@ function unitName(unit: string): string {
   return unit === 'ft in' ? 'ft, in' : unit.replace(/^umol/, 'µmol').replace('/(24.h)', ' a day').replace('{ratio}', '');
 }
 
-function ChoiceField({ input: { label, options }, typed, wrong, onChange }: Given) {
+function ChoiceField({ input: { label, options, required }, typed, wrong, onChange }: Given) {
   const id = useId();
   return (
     <div className="field">
@@ -78,7 +78,7 @@ function ChoiceField({ input: { label, options }, typed, wrong, onChange }: Give
         aria-invalid={wrong === undefined ? undefined : true}
         onChange={event => onChange({ ...typed, text: event.target.value })}
       >
-        <option value="">choose</option>
+        <option value="">{required ? 'choose' : 'none'}</option>
         {options.map(({ key, words }) => (
           <option key={key} value={key}>
             {words}
@@ -92,23 +92,15 @@ function ChoiceField({ input: { label, options }, typed, wrong, onChange }: Give
   );
 }
 
-/** Yes and no, one of them; or any of several. */
-function Ticks({ input: { label, kind, options }, typed, wrong, onChange }: Given) {
+function YesNo({ input: { label, options }, typed, wrong, onChange }: Given) {
   const name = useId();
-  const isOne = kind === 'yes-no';
-  const toggled = (key: string, isOn: boolean) => (isOn ? [...typed.ticked, key] : typed.ticked.filter(one => one !== key));
   return (
-    <fieldset className={styles.ticks} aria-describedby={`${name}-note`}>
+    <fieldset className={styles.yesno} aria-describedby={`${name}-note`}>
       <legend>{label}</legend>
-      <div className={isOne ? 'row' : 'ticks'}>
+      <div className="row">
         {options.map(({ key, words }) => (
           <label className="row" key={key}>
-            <input
-              type={isOne ? 'radio' : 'checkbox'}
-              name={name}
-              checked={isOne ? typed.text === key : typed.ticked.includes(key)}
-              onChange={event => onChange(isOne ? { ...typed, text: key } : { ...typed, ticked: toggled(key, event.target.checked) })}
-            />
+            <input type="radio" name={name} checked={typed.text === key} onChange={() => onChange({ ...typed, text: key })} />
             <span>{words}</span>
           </label>
         ))}

@@ -7,10 +7,9 @@ export interface TypedInput {
   /** A figure, or the key of a choice; empty while nothing is typed. */
   readonly text: string;
   readonly unit: string;
-  readonly ticked: readonly string[];
 }
 
-const empty: TypedInput = { text: '', unit: '', ticked: [] };
+const empty: TypedInput = { text: '', unit: '' };
 
 type Input = Formula['inputs'][number];
 
@@ -25,7 +24,6 @@ export function exampleInputs({ inputs, example }: Formula): Typed {
     const given = example.inputs[name];
     const input = inputs.find(one => one.name === name);
     if (given === undefined || input === undefined) return [name, start];
-    if (input.kind === 'choices') return [name, { ...start, ticked: given.split(',') }];
     if (input.kind !== 'figure') return [name, { ...start, text: given }];
     const unit = input.units.find(one => one.unit !== '' && given.endsWith(` ${one.unit}`))?.unit;
     const text = unit === undefined ? given : given.slice(0, -unit.length - 1);
@@ -35,14 +33,13 @@ export function exampleInputs({ inputs, example }: Formula): Typed {
   return Object.fromEntries(typed);
 }
 
-type SentInput = string | string[] | { value: string; unit: string };
+type SentInput = string | { value: string; unit: string };
 
 /** What is sent: fields that are filled. */
 export function inputsOf(inputs: readonly Input[], typed: Typed): Record<string, SentInput> {
   return Object.fromEntries(
     inputs.flatMap(({ name, kind }): [string, SentInput][] => {
-      const { text, unit, ticked } = typed[name] ?? empty;
-      if (kind === 'choices') return ticked.length === 0 ? [] : [[name, [...ticked]]];
+      const { text, unit } = typed[name] ?? empty;
       if (text.trim() === '') return [];
       return [[name, kind === 'figure' ? { value: text.trim(), unit } : text]];
     }),

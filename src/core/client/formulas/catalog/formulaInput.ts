@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { type FigureAsked, isNothing, notTaken, type Read, readFigure, taken } from './readInput.ts';
+import { asText, type FigureAsked, isNothing, notTaken, type Read, readFigure, taken } from './readInput.ts';
 
 type Options<Key extends string> = readonly (readonly [key: Key, words: string])[];
 
 /** What is asked for, as help, a form and the description show it. */
 export type InputFacts =
   | (FigureAsked & { readonly kind: 'figure'; readonly required: boolean })
-  | { readonly kind: 'choice' | 'choices'; readonly label: string; readonly required: boolean; readonly options: Options<string> }
+  | { readonly kind: 'choice'; readonly label: string; readonly required: boolean; readonly options: Options<string> }
   | { readonly kind: 'yes-no'; readonly label: string; readonly required: true };
 
 /** The facts of every schema made here: describing an input and making its schema is one step, so that they never differ. */
@@ -58,23 +58,11 @@ export function choice<const Key extends string>(label: string, options: Options
   );
 }
 
-/** Any number of them, or none; in text there are commas between. */
-export function choices<const Key extends string>(label: string, options: Options<Key>): z.ZodType<readonly Key[]> {
-  return input<readonly Key[]>({ kind: 'choices', label, required: false, options }, json => {
-    if (isNothing(json)) return taken([]);
-    const given: readonly unknown[] = Array.isArray(json)
-      ? json
-      : typeof json === 'string'
-        ? json.split(',').map(one => one.trim())
-        : [json];
-    const keys: Key[] = [];
-    for (const one of given) {
-      const read = among(one, options);
-      if (!read.ok) return read;
-      keys.push(read.value);
-    }
-    return taken(keys);
-  });
+/** One of them, or none. */
+export function optionalChoice<const Key extends string>(label: string, options: Options<Key>): z.ZodType<Key | undefined> {
+  return input<Key | undefined>({ kind: 'choice', label, required: false, options }, json =>
+    isNothing(json) ? taken(undefined) : among(json, options),
+  );
 }
 
 export function yesNo(label: string): z.ZodType<boolean> {
@@ -104,7 +92,7 @@ function input<Value>(facts: InputFacts, read: (json: unknown) => Read<Value>): 
 
 function among<Key extends string>(json: unknown, options: Options<Key>): Read<Key> {
   const found = options.find(([key]) => key === json);
-  return found === undefined ? notTaken('choice-not-known', String(json).slice(0, 40), oneOf(options)) : taken(found[0]);
+  return found === undefined ? notTaken('choice-not-known', asText(json).slice(0, 40), oneOf(options)) : taken(found[0]);
 }
 
 function oneOf(options: Options<string>): string {

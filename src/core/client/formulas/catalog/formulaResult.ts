@@ -36,16 +36,37 @@ export function resultsShown<Name extends string>(
     const value = given[name];
     if (value === undefined) return [];
     if (typeof value === 'string') return [{ kind: 'words', name, label, text: value }];
-    const withUnit = (text: string) => (unit === '' ? text : unit === '%' ? `${text}%` : `${text} ${unit}`);
-    const shown = (one: number) => one.toFixed(decimals).replace('-', '−');
     if (typeof value === 'number') {
       const rounded = roundHalfUp(value, decimals);
-      return [{ kind: 'figure', name, label, text: withUnit(shown(rounded)), value: cleanFloat(value), rounded, unit }];
+      return [{ kind: 'figure', name, label, text: withUnit(shown(rounded, decimals), unit), value: cleanFloat(value), rounded, unit }];
     }
     const rounded = { lo: floorTo(value.lo, decimals), hi: ceilTo(value.hi, decimals) };
-    const text = isOpenEnded(rounded) ? `at least ${shown(rounded.lo)}` : `${shown(rounded.lo)} – ${shown(rounded.hi)}`;
-    return [{ kind: 'range', name, label, text: withUnit(text), range: value, rounded, unit }];
+    return [{ kind: 'range', name, label, text: withUnit(rangeShown(rounded, decimals), unit), range: value, rounded, unit }];
   });
+}
+
+/** A result that a source prints, in words. */
+export function printedWords(
+  printed: number | readonly [lo: number, hi: number] | string,
+  { unit = '', decimals = 0 }: ResultFacts,
+): string {
+  if (typeof printed === 'string') return printed;
+  const text = typeof printed === 'number' ? shown(printed, decimals) : rangeShown({ lo: printed[0], hi: printed[1] }, decimals);
+  return withUnit(text, unit);
+}
+
+/** "26.8 kg/m²", "10.0%", "1.49". */
+export function withUnit(text: string, unit: string): string {
+  if (unit === '') return text;
+  return unit === '%' ? `${text}%` : `${text} ${unit}`;
+}
+
+function shown(value: number, decimals: number): string {
+  return value.toFixed(decimals).replace('-', '−');
+}
+
+function rangeShown(range: Interval, decimals: number): string {
+  return isOpenEnded(range) ? `at least ${shown(range.lo, decimals)}` : `${shown(range.lo, decimals)} – ${shown(range.hi, decimals)}`;
 }
 
 /** A formula that gives one result. */

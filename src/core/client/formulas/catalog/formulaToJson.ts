@@ -2,7 +2,7 @@ import { sourceWords } from '#core/client/rules/source.ts';
 import { type IntervalJson, intervalToJson } from '#core/quantity/interval.ts';
 import type { Formula } from './formula.ts';
 import type { InputFacts } from './formulaInput.ts';
-import type { FormulaResult } from './formulaResult.ts';
+import { type FormulaResult, printedWords } from './formulaResult.ts';
 import { rangeWords } from './readInput.ts';
 
 /** A unit with the range that is possible in it. */
@@ -35,20 +35,16 @@ export function formulaToJson({ name, title, subject, purpose, inputs, formula, 
     results: Object.entries(results).map(([key, { label, unit }]) => ({ name: key, label, ...(unit === undefined ? {} : { unit }) })),
     example: {
       inputs: { ...example.inputs },
-      results: Object.entries(example.results).map(([key, value]) => ({
-        name: key,
-        value: typeof value === 'object' ? rangeToJson(value) : value,
-      })),
+      results: Object.entries(example.results).map(([key, printed]) => {
+        const shown = results[key] ?? { label: key };
+        return { name: key, label: shown.label, text: printedWords(printed, shown) };
+      }),
       source: example.source,
     },
     sources: sources.map(sourceWords),
     cautions: [...cautions],
     fills: fills.map(({ result, field, label }) => ({ result, field, label })),
   };
-}
-
-function rangeToJson([lo, hi]: readonly [number, number]): [number, number] {
-  return [lo, hi];
 }
 
 function inputToJson(input: Formula['inputs'][number]): InputJson {

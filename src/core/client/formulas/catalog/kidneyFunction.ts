@@ -37,7 +37,7 @@ export const kidneyFunctionFormulas = [
     purpose: 'Estimates the filtration rate of an adult from creatinine in blood, age and sex, without race.',
     inputs: {
       sex: choice('Sex that the formula goes by', sexes),
-      age: figure('Age', [['years', 1]], 18, 120),
+      age: figure('Age', [['years', 1]], 18, 120, 'adults alone'),
       creatinine: figure('Creatinine in serum (IDMS-traceable)', labUnits('creatinine'), 0.1, 30),
     },
     formula: [

@@ -1,4 +1,5 @@
 import { ceilTo, cleanFloat, floorTo } from '#core/quantity/rounding.ts';
+import { withUnit } from './formulaResult.ts';
 
 /** Why an input is not taken. Closed list. */
 export const inputFaultCodes = [
@@ -48,6 +49,11 @@ export interface Figure<Unit extends string> {
 /** Feet with inches, as a height is told: a unit of its own whose figure is inches. */
 export const feetAndInches = 'ft in';
 
+/** What was given, to be quoted; an object in it may have no words of its own. */
+export function asText(json: unknown): string {
+  return typeof json === 'string' ? json : (JSON.stringify(json) ?? '');
+}
+
 export function isNothing(json: unknown): boolean {
   return json === undefined || json === null || (typeof json === 'string' && json.trim() === '');
 }
@@ -87,7 +93,7 @@ export function rangeWords({ lo, hi }: Pick<FigureAsked, 'lo' | 'hi'>, [unit, fa
     return factor === 1 ? inUnit : round(inUnit, Math.abs(inUnit) < 1 ? 3 : 1);
   };
   if (unit === feetAndInches) return `${feetWords(Math.ceil(lo / factor))} to ${feetWords(Math.floor(hi / factor))}`;
-  return `${ends(lo, ceilTo)} to ${ends(hi, floorTo)}${unit === '' ? '' : ` ${unit}`}`;
+  return withUnit(`${ends(lo, ceilTo)} to ${ends(hi, floorTo)}`, unit);
 }
 
 function feetWords(inches: number): string {
@@ -102,9 +108,9 @@ function partsOf(json: unknown): { readonly text: string; readonly unit: string 
   if (typeof json === 'number') return { text: String(json), unit: '' };
   if (typeof json === 'object' && json !== null && 'value' in json) {
     const unit = 'unit' in json && typeof json.unit === 'string' ? json.unit.trim() : '';
-    return { text: isNothing(json.value) ? '' : String(json.value).trim(), unit };
+    return { text: isNothing(json.value) ? '' : asText(json.value).trim(), unit };
   }
-  if (typeof json !== 'string') return { text: isNothing(json) ? '' : (JSON.stringify(json) ?? ''), unit: '' };
+  if (typeof json !== 'string') return { text: isNothing(json) ? '' : asText(json), unit: '' };
   const text = json.trim();
   if (/^\d+\s*(?:ft|')/.test(text)) return { text, unit: feetAndInches };
   const [, figure = text, unit = ''] = /^([+-]?\d*\.?\d+(?:e[+-]?\d+)?)\s*([^\d\s.,].*)?$/i.exec(text) ?? [];

@@ -40,8 +40,8 @@ export const wastingFormula = describeFormula({
     'Intake: protein under 0.8 g/kg/day (dialysis) or 0.6, energy under 25 kcal/kg/day.',
   ],
   results: {
-    met: { label: 'Groups met, of 4', decimals: 0 },
     told: { label: 'By the criteria' },
+    met: { label: 'Groups met, of 4', decimals: 0 },
     shownBy: { label: 'Shown by' },
     blood: { label: 'Blood' },
     bodyMass: { label: 'Body mass' },
@@ -50,7 +50,7 @@ export const wastingFormula = describeFormula({
   },
   example: {
     inputs: { onDialysis: 'yes', lossCause: 'not-asked', albumin: '3.4 g/dL', bmi: '21', energy: '22' },
-    results: { met: 3, told: 'protein-energy wasting', blood: 'met', bodyMass: 'met', muscle: 'not known', intake: 'met' },
+    results: { told: 'protein-energy wasting', met: 3, blood: 'met', bodyMass: 'met', muscle: 'not known', intake: 'met' },
     source: 'Fouque 2008, worked by hand',
   },
   compute(given) {

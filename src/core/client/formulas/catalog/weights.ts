@@ -5,12 +5,24 @@ import { bodyMassIndex, bodyMassIndexFacts } from '../bodyMassIndex.ts';
 import { devineWeightFacts, idealWeightFacts, idealWeightKgDevine, idealWeightKgHamwi } from '../idealWeight.ts';
 import { weightLossPercent } from '../weightLoss.ts';
 import { describeFormula } from './formula.ts';
-import { choice, choices } from './formulaInput.ts';
+import { choice, optionalChoice } from './formulaInput.ts';
 import { oneFigure } from './formulaResult.ts';
 import { sexes } from './kidneyFunction.ts';
 import { height, weight } from './units.ts';
 
 const kg = { unit: 'kg', decimals: 1 } as const;
+
+const armParts = [
+  ['hand', 'hand, 0.7%'],
+  ['forearm-with-hand', 'forearm with hand, 2.3%'],
+  ['whole-arm', 'whole arm, 5.0%'],
+] as const;
+const legParts = [
+  ['foot', 'foot, 1.5%'],
+  ['lower-leg-with-foot', 'lower leg with foot, 5.9%'],
+  ['mid-thigh', 'leg from mid-thigh, about 11%'],
+  ['whole-leg', 'whole leg, 16.0%'],
+] as const;
 
 export const weightFormulas = [
   describeFormula({
@@ -90,24 +102,22 @@ export const weightFormulas = [
     purpose: 'The weight as it would be with the missing parts, for BMI.',
     inputs: {
       weight: weight('Weight now'),
-      missing: choices('Missing parts, one side each: the largest of a limb alone', [
-        ['hand', 'hand, 0.7 %'],
-        ['forearm-with-hand', 'forearm with hand, 2.3 %'],
-        ['whole-arm', 'whole arm, 5.0 %'],
-        ['foot', 'foot, 1.5 %'],
-        ['lower-leg-with-foot', 'lower leg with foot, 5.9 %'],
-        ['mid-thigh', 'leg from mid-thigh, 11 %'],
-        ['whole-leg', 'whole leg, 16.0 %'],
-      ]),
+      rightArm: optionalChoice('Missing of the right arm', armParts),
+      leftArm: optionalChoice('Missing of the left arm', armParts),
+      rightLeg: optionalChoice('Missing of the right leg', legParts),
+      leftLeg: optionalChoice('Missing of the left leg', legParts),
     },
     formula: ['Corrected weight = weight / (1 − missing percent / 100), in kg; the percents of all missing parts added'],
     results: { corrected: { label: 'Weight with the missing parts', ...kg } },
     example: {
-      inputs: { weight: '70 kg', missing: 'lower-leg-with-foot' },
+      inputs: { weight: '70 kg', rightLeg: 'lower-leg-with-foot' },
       results: { corrected: 74.4 },
       source: 'Osterkamp 1995, worked by hand',
     },
-    compute: given => oneFigure('corrected', weightKgBeforeAmputation(given.weight, given.missing)),
+    compute({ weight: kilograms, rightArm, leftArm, rightLeg, leftLeg }) {
+      const missing = [rightArm, leftArm, rightLeg, leftLeg].filter(part => part !== undefined);
+      return oneFigure('corrected', weightKgBeforeAmputation(kilograms, missing));
+    },
   }),
   describeFormula({
     name: 'weight-loss-percent',
