@@ -46,5 +46,3 @@ export interface PlatePart {
 }
 
 export type PlateTotals = Readonly<Record<Nutrient, Total>>;
-
-export type { AmountsFor };

@@ -15,7 +15,7 @@ export const inputFaultCodes = [
 export type InputFaultCode = (typeof inputFaultCodes)[number];
 
 /** What stands in the way of an input, in the person's words. */
-export interface InputFault {
+interface InputFault {
   readonly code: InputFaultCode;
   readonly found: string;
   readonly expected: string;

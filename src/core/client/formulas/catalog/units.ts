@@ -23,7 +23,6 @@ export const grams = [['g', 1]] as const;
 export const gramsPerDay = [['g/day', 1]] as const;
 export const milligrams = [['mg', 1]] as const;
 export const liters = [['L', 1]] as const;
-export const milliliters = [['mL', 1]] as const;
 
 export const weight = (label: string, help?: string) => figure(label, kilograms, 20, 400, help);
 export const height = (label = 'Height') => figure(label, centimeters, 100, 250);
