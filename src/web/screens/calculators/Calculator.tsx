@@ -118,7 +118,7 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
             </button>
           </p>
         </form>
-        <div className="stack">
+        <div className="stack beside">
           <Result
             results={data?.results ?? null}
             missing={missing.filter(one => one !== undefined)}

@@ -41,8 +41,8 @@ export const kidneyFunctionFormulas = [
       creatinine: figure('Creatinine in serum (IDMS-traceable)', labUnits('creatinine'), 0.1, 30),
     },
     formula: [
-      'eGFR = 142 × min(creatinine / k, 1)^a × max(creatinine / k, 1)^−1.200 × 0.9938^age × 1.012 for women',
-      'Women: k 0.7, a −0.241. Men: k 0.9, a −0.302. Creatinine in mg/dL (umol/L / 88.4), age in years.',
+      'eGFR = 142 × min(creatinine / k, 1)^a × max(creatinine / k, 1)^−1.200 × 0.9938^age × s',
+      'Women: k 0.7, a −0.241, s 1.012. Men: k 0.9, a −0.302, s 1. Creatinine in mg/dL (umol/L / 88.4), age in years.',
     ],
     results: {
       egfr: { label: 'eGFR', unit: egfrFacts.unit, decimals: 0 },
