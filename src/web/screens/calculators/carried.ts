@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Carried } from '#core/client/formulas/catalog/assessmentFields.ts';
 
 /** A result on its way into a client's assessment, with what is said about it there. */
@@ -17,12 +17,20 @@ export function carry(result: CarriedResult): void {
   onItsWay = result;
 }
 
-/** The result that was sent to this client, once: it goes when the form is kept, cancelled or left. */
-export function useCarried(clientId: string): { readonly carried: CarriedResult | undefined; readonly drop: () => void } {
+/** The result that was sent to this client, and the form of an assessment that it opens: it goes when the form is kept, cancelled or left. */
+export function useCarried(clientId: string): {
+  readonly carried: CarriedResult | undefined;
+  readonly isAssessing: boolean;
+  readonly setAssessing: (isAssessing: boolean) => void;
+} {
   const [carried, setCarried] = useState(() => (onItsWay?.clientId === clientId ? onItsWay : undefined));
+  const [isAssessing, setOpen] = useState(carried !== undefined);
   useEffect(() => {
     onItsWay = undefined;
   }, []);
-  const drop = useCallback(() => setCarried(undefined), []);
-  return { carried: carried?.clientId === clientId ? carried : undefined, drop };
+  const setAssessing = (isOpen: boolean): void => {
+    setOpen(isOpen);
+    if (!isOpen) setCarried(undefined);
+  };
+  return { carried: carried?.clientId === clientId ? carried : undefined, isAssessing, setAssessing };
 }

@@ -1,6 +1,6 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { withCarried } from '#core/client/formulas/catalog/assessmentFields.ts';
 import { type WeightBasisId, weightBasisIds } from '#core/client/states/weightBasis.ts';
 import { answer, api, type Client } from '../../api.ts';
@@ -25,9 +25,7 @@ export function ClientScreen() {
   const { clientId } = route.useParams();
   const queries = useQueryClient();
   // What a calculator sends opens the form with it filled in, unsaved; it goes with the form.
-  const { carried, drop } = useCarried(clientId);
-  const [isAssessing, setAssessing] = useState(carried !== undefined);
-  useEffect(() => (isAssessing ? undefined : drop()), [isAssessing, drop]);
+  const { carried, isAssessing, setAssessing } = useCarried(clientId);
   const [isAdding, setAdding] = useState(false);
   const [pick, setPick] = useState<WeightBasisId>();
   const client = useQuery({
