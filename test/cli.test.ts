@@ -34,7 +34,7 @@ describe('platewright as a process', () => {
   it('[CLI-1] help names every command, and nothing is said on standard error', () => {
     const { status, stdout, stderr } = run(['help']);
     expect([status, stderr]).toEqual([0, '']);
-    for (const command of ['survey', 'statement', 'label', 'yardsticks', 'start', 'help'])
+    for (const command of ['survey', 'statement', 'label', 'yardsticks', 'formula', 'start', 'help'])
       expect(stdout).toContain(`platewright ${command}`);
   });
 
@@ -59,6 +59,54 @@ describe('platewright as a process', () => {
     expect(milk.phosphorusMg.sure[1]).toBeGreaterThan(202);
     expect(milk.addedPhosphorusMg.sure).toEqual([0, 0]);
     expect(none.cannotBeBounded).toBe('the ingredient statement could not be read');
+  });
+
+  it('[CLI-40] formula lists, describes and works out, as text and as JSON', () => {
+    const list = run(['formula']);
+    expect([list.status, list.stderr]).toEqual([0, '']);
+    for (const subject of ['kidney function', 'weight', 'protein and nutrition', 'minerals', 'dialysis', 'fluid'])
+      expect(list.stdout).toMatch(new RegExp(`^${subject}$`, 'm'));
+    expect(list.stdout).toMatch(/^ {2}egfr-ckd-epi-2021 +eGFR, CKD-EPI 2021 creatinine$/m);
+    const described = run(['formula', 'phosphate-binder-load']).stdout;
+    expect(described).toContain('tablet: Strength of a tablet; 1 to 3000 mg, or 0.001 to 3 g');
+    expect(described).toContain('Source: Daugirdas, Semin Dial 2011, to be confirmed');
+    const result = run(['formula', 'body-mass-index', 'weight=82kg', 'height=175 cm']);
+    expect([result.status, result.stderr]).toEqual([0, '']);
+    expect(result.stdout).toContain('Body mass index: 26.8 kg/m²');
+    expect(result.stdout).toContain('Caution: Local protocol and clinical judgment come first.');
+    expect(JSON.parse(run(['formula', 'fluid-from-urine', 'urine=0.3L', '--json']).stdout)).toMatchObject({
+      name: 'fluid-from-urine',
+      results: [{ kind: 'range', text: '800 – 1300 mL/day', range: [800, 1300], unit: 'mL/day' }],
+      sources: ['common practice, no source'],
+    });
+    const all = JSON.parse(run(['formula', '--json']).stdout);
+    expect(all.length).toBeGreaterThan(35);
+  });
+
+  it('[CLI-41] worked examples give what they say when they are typed as printed', () => {
+    for (const name of ['ideal-weight-devine', 'weight-before-amputation', 'protein-energy-wasting', 'kt-v-single-pool']) {
+      const described = run(['formula', name]).stdout.replace(/\s+/g, ' ');
+      const [, line = '', given = ''] = /Example: platewright (.*?) Gives: (?:[^0-9]*) ([\d.]+)/.exec(described) ?? [];
+      const words = [...line.matchAll(/(?:[^\s"]|"[^"]*")+/g)].map(([word]) => word.replaceAll('"', ''));
+      const { status, stdout } = run(words);
+      expect([name, status]).toEqual([name, 0]);
+      expect(stdout).toContain(given);
+    }
+  });
+
+  it('[CLI-42] what cannot be worked out names each input, what was found and expected', () => {
+    const odd = run(['formula', 'body-mass-index', 'weight=72', 'height=1.75 cm', 'size=2']);
+    expect([odd.status, odd.stdout]).toEqual([1, '']);
+    expect(odd.stderr).toBe(`This cannot be worked out
+Body mass index:
+weight: found "72", expected its unit: kg or lb
+height: found "1.75 cm", expected 100 to 250 cm; was it m?
+size: found "size", expected one of: weight, height
+Next: Mend the inputs named in the message; \`platewright formula NAME\` shows what a formula asks for.
+`);
+    expect(run(['formula', 'body-mass']).stderr).toContain('Formula not found\nThere is no formula "body-mass".\nNext: ');
+    expect(run(['formula', 'body-mass-index', '72']).stderr).toContain('"72" is no input: write INPUT=VALUE');
+    expect(run(['formula', 'body-mass-index', 'weight=1kg', 'weight=2kg']).stderr).toContain('The input "weight" is given twice.');
   });
 
   it('[CLI-27] reference import writes a file that minerals uses; a folder with no dataset says what to do next', () => {

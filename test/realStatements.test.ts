@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { findAdditives } from '#core/additive/findAdditives.ts';
 import { parseStatement } from '#core/statement/parseStatement.ts';
-import { printStatement } from '#core/statement/printStatement.ts';
+import { printStatement } from '#core/statement/printStatement.fixture.ts';
 import type { Ingredient, Statement } from '#core/statement/statement.ts';
 import { hasOpenData, openDataFolder, realStatements } from './openData.ts';
 

@@ -21,6 +21,7 @@ const table: CommandTable = {
   reference: () => import('./commands/reference.ts'),
   handout: () => import('./commands/handout.ts'),
   yardsticks: () => import('./commands/yardsticks.ts'),
+  formula: () => import('./commands/formula.ts'),
 };
 const help = helpAbout(table);
 

@@ -58,6 +58,16 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
   },
+  'formula-not-found': {
+    title: 'Formula not found',
+    blame: 'person',
+    nextStep: 'Run `platewright formula` for the list, or choose one under Calculators.',
+  },
+  'formula-inputs-not-valid': {
+    title: 'This cannot be worked out',
+    blame: 'person',
+    nextStep: 'Mend the inputs named in the message; `platewright formula NAME` shows what a formula asks for.',
+  },
   'setting-not-known': {
     title: 'Setting not known',
     blame: 'person',

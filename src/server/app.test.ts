@@ -112,6 +112,8 @@ describe('faults', () => {
         '/foods/{id}',
         '/foods/{id}/labels',
         '/foods/{id}/minerals',
+        '/formulas',
+        '/formulas/{name}',
         '/guide-previews',
         '/guide-previews/paper',
         '/guide-site',

@@ -11,6 +11,7 @@ import { clientLockRoutes } from './routes/clientLock.ts';
 import { clientPaperRoutes } from './routes/clientPapers.ts';
 import { clientRoutes } from './routes/clients.ts';
 import { foodRoutes, photoResponse } from './routes/foods.ts';
+import { formulaRoutes } from './routes/formulas.ts';
 import { guidePreviewRoutes, previewResponse } from './routes/guidePreviews.ts';
 import { guideRoutes } from './routes/guides.ts';
 import { handoutRoutes } from './routes/handouts.ts';
@@ -55,6 +56,7 @@ export function createApp(world: World) {
     .route('/api', referenceRoutes(world, watches))
     .route('/api', keptRoutes(world))
     .route('/api', surveyRoutes(world))
+    .route('/api', formulaRoutes(world))
     // Before the routes with an id in the address: "lock" is none.
     .route('/api', clientLockRoutes(world, clientPreviews))
     .route('/api', clientDraftRoutes(world))

@@ -18,6 +18,8 @@ const statusOf = {
   'plate-not-valid': 422,
   'yardstick-not-found': 404,
   'yardstick-not-valid': 422,
+  'formula-not-found': 404,
+  'formula-inputs-not-valid': 422,
   'setting-not-known': 422,
   'setting-refused': 422,
   'food-not-found': 404,

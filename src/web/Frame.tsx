@@ -11,6 +11,7 @@ const entries = [
   { to: '/yardsticks', name: 'Yardsticks' },
   { to: '/clients', name: 'Clients' },
   { to: '/guides', name: 'Guides' },
+  { to: '/calculators', name: 'Calculators' },
   { to: '/data', name: 'Data' },
 ] as const;
 

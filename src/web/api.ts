@@ -28,6 +28,8 @@ export type GuideShort = InferResponseType<typeof api.guides.$get, 200>[number];
 export type GuidePreview = InferResponseType<(typeof api)['guide-previews']['$post'], 200>;
 export type HandoutPreview = InferResponseType<(typeof api)['handout-previews']['$post'], 200>;
 export type KeptHandout = InferResponseType<typeof api.handouts.$get, 200>[number];
+export type Formula = InferResponseType<typeof api.formulas.$get, 200>[number];
+export type FormulaWorked = InferResponseType<(typeof api.formulas)[':name']['$post'], 200>;
 export type FoodPortions = InferResponseType<(typeof api)['food-portions']['$post'], 200>;
 
 /** A fault as the server tells it: what it is, what happened, what to do next. */

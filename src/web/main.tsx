@@ -54,6 +54,16 @@ const client = createRoute({
   path: '/clients/$clientId',
   component: lazyRouteComponent(() => import('./screens/clients/Client.tsx'), 'ClientScreen'),
 });
+const calculators = createRoute({
+  getParentRoute: () => root,
+  path: '/calculators',
+  component: lazyRouteComponent(() => import('./screens/calculators/Calculators.tsx'), 'CalculatorsScreen'),
+});
+const calculator = createRoute({
+  getParentRoute: () => root,
+  path: '/calculators/$name',
+  component: lazyRouteComponent(() => import('./screens/calculators/Calculator.tsx'), 'CalculatorScreen'),
+});
 const guides = createRoute({
   getParentRoute: () => root,
   path: '/guides',
@@ -77,7 +87,21 @@ const data = createRoute({
 });
 
 const router = createRouter({
-  routeTree: root.addChildren([survey, foods, food, plates, yardsticks, clients, client, guides, guide, handout, data]),
+  routeTree: root.addChildren([
+    survey,
+    foods,
+    food,
+    plates,
+    yardsticks,
+    clients,
+    client,
+    guides,
+    guide,
+    handout,
+    calculators,
+    calculator,
+    data,
+  ]),
   defaultPreload: 'intent',
 });
 declare module '@tanstack/react-router' {

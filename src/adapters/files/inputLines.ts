@@ -3,7 +3,11 @@ import type { InputLine } from '#app/ports.ts';
 
 const newline = 0x0a;
 
-/** A statement is a few kilobytes. A longer line is refused, so that memory stays flat whatever comes in. */
+/**
+ * A statement is a few kilobytes. A longer line is refused, so that memory stays flat whatever comes in.
+ *
+ * @internal
+ */
 export const longestLineBytes = 1024 * 1024;
 
 /**

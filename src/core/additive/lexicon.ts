@@ -73,7 +73,11 @@ export interface Lexicon {
 
 export const lexicon: Lexicon = buildLexicon();
 
-/** The words of a spelling as the statement's own reader cuts them; a comma stays, brackets do not occur. */
+/**
+ * The words of a spelling as the statement's own reader cuts them; a comma stays, brackets do not occur.
+ *
+ * @internal
+ */
 export function spellingWords(spelling: string): string[] {
   return tokenize(spelling)
     .tokens.filter(token => token.kind === 'word' || token.kind === 'number' || token.kind === 'comma')

@@ -103,7 +103,7 @@ function buildIndex(): Map<string, string[]> {
 }
 
 /** Edit distance in which two swapped neighbours count as one (optimal string alignment). `distance('phoshpate', 'phosphate')` is 1. */
-export function distance(a: string, b: string): number {
+function distance(a: string, b: string): number {
   const width = b.length + 1;
   let beforeLast = new Uint16Array(width);
   let last = Uint16Array.from({ length: width }, (_, index) => index);

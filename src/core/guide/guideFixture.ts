@@ -10,7 +10,7 @@ import { guideFromJson } from './guideFromJson.ts';
 const yardstick = builtInYardsticks.find(({ id }) => id === 'low-in-sodium-as-eaten')!;
 
 /** Two slices of bread of 160 kcal and 20 mg sodium, so that a portion may hold as many mg as it has kcal, and 140 mg more. */
-export const plate: Plate = {
+const plate: Plate = {
   id: 'slices-on-bread',
   title: 'two slices of bread',
   portion: { servings: 1 },

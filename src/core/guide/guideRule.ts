@@ -24,7 +24,7 @@ export function guideRule({ plate, yardstick, setting }: GuideSurvey, switchedOn
 }
 
 /** "Low-sodium bread (2 slices): 160 kcal, 20 mg sodium. So a portion may hold as many mg of sodium as it has kcal, and 140 mg more." */
-export function allowanceWords(plate: GuideSurvey['plate'], line: PlaneRule): string {
+function allowanceWords(plate: GuideSurvey['plate'], line: PlaneRule): string {
   const bring = plate.companions.map(part => {
     const energy = totalFigure('energyKcal', plateTotal([part], 'energyKcal'));
     const sodium = totalFigure('sodiumMg', plateTotal([part], 'sodiumMg'));

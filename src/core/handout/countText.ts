@@ -17,7 +17,11 @@ export function sentencesOf(text: string): readonly string[] {
     .filter(one => wordsOf(one).length > 0 || one.includes('\uFFFC'));
 }
 
-/** Words with a letter or digit; what hyphens and strokes join is one word ("low-sodium", "1/2"), as Flesch counts (from memory). */
+/**
+ * Words with a letter or digit; what hyphens and strokes join is one word ("low-sodium", "1/2"), as Flesch counts (from memory).
+ *
+ * @internal
+ */
 export function wordsOf(text: string): readonly string[] {
   const words: string[] = [];
   let joins = false;
@@ -32,6 +36,8 @@ export function wordsOf(text: string): readonly string[] {
 /**
  * Syllables of an English word: `potassium` 4, `kidney` 2. Figures, and abbreviations without a vowel ("mg", "690"), are one, as Flesch
  * counts (from memory). Counted by the `syllable` package; a test measures it against a pronouncing dictionary.
+ *
+ * @internal
  */
 export function syllablesOf(word: string): number {
   if (/\d/.test(word) || !/[aeiouy]/i.test(word)) return 1;

@@ -15,7 +15,7 @@ import type { Words } from './words/words.ts';
 const alphabet = new Intl.Collator('en', { numeric: true });
 
 /** Foods with one verdict, by name. */
-export function foodsThat(verdict: 'fits' | "can't tell", { foods }: HandoutSurvey): readonly HandoutFood[] {
+function foodsThat(verdict: 'fits' | "can't tell", { foods }: HandoutSurvey): readonly HandoutFood[] {
   return foods
     .filter(one => one.verdict.verdict === verdict)
     .sort((a, b) => alphabet.compare(a.food.name, b.food.name) || (a.food.id < b.food.id ? -1 : 1));
@@ -31,7 +31,7 @@ export function categoryHeading({ category }: HandoutSurvey): Block {
 }
 
 /** Why a category has no foods to show; undefined when it has. */
-export function nothingHere(survey: HandoutSurvey, words: Words): Line | undefined {
+function nothingHere(survey: HandoutSurvey, words: Words): Line | undefined {
   if (!isJudged(survey)) return words.nothingBounds;
   if (survey.foods.length === 0) return words.noneChecked;
   return foodsThat('fits', survey).length === 0 ? words.noneFits : undefined;
@@ -75,7 +75,7 @@ export function noneNamed({ yardstick, switchedOn }: HandoutSurvey, words: Words
   return kinds.length === 0 ? [] : words.noneNamedHere(kinds);
 }
 
-export function foodRow(one: HandoutFood, { plate, dayYardstick }: HandoutSurvey, words: Words): FoodRow {
+function foodRow(one: HandoutFood, { plate, dayYardstick }: HandoutSurvey, words: Words): FoodRow {
   const { food, verdict, notTold = [] } = one;
   const { maker } = food.label.printed;
   const portion = `${portionWords(words, food, plate.portion)}, ${words.sodiumInIt(sodiumOf(words, food, plate.portion) ?? words.notOnLabel)}`;

@@ -11,7 +11,7 @@ import { figure } from './words/numbers.ts';
 import type { Words } from './words/words.ts';
 
 /** A day holds at most this many of the plate's portions, each with its companions: more is no longer a varied day (own decision). */
-export const mostInADay = 2;
+const mostInADay = 2;
 
 /**
  * The most of a food in a day: the largest whole slices, cups or spoons (else grams) up to the closed form's share of two plates under
@@ -28,7 +28,11 @@ export function dayPortion(food: PlateFood, plate: Plate, yardstick: Yardstick):
   return judgePlate({ food, plate, yardstick }).verdict === 'fits' ? plate.portion : undefined;
 }
 
-/** The plate as often as a day may hold it. */
+/**
+ * The plate as often as a day may hold it.
+ *
+ * @internal
+ */
 export function platesInADay(plate: Plate): Plate {
   return {
     ...plate,

@@ -13,9 +13,3 @@ export function fleschKincaidGrade({ words, sentences, syllables }: TextCounts):
   if (!(words > 0 && sentences > 0)) return undefined;
   return (0.39 * words) / sentences + (11.8 * syllables) / words - 15.59;
 }
-
-/** Flesch reading ease; higher is easier. 120 words, 12 sentences, 156 syllables: 86.7. Source: Kincaid 1975. */
-export function fleschReadingEase({ words, sentences, syllables }: TextCounts): number | undefined {
-  if (!(words > 0 && sentences > 0)) return undefined;
-  return 206.835 - (1.015 * words) / sentences - (84.6 * syllables) / words;
-}

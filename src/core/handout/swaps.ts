@@ -25,7 +25,7 @@ export interface Swap {
 }
 
 /** For each food that is over or nearly the fitting food nearest to it in kind, nearest pairs first; foods of no kin, or with a potassium additive, are not offered. */
-export function swapsOf({ foods }: HandoutSurvey): readonly Swap[] {
+function swapsOf({ foods }: HandoutSurvey): readonly Swap[] {
   const fitting = foods.filter(({ food, verdict }) => verdict.verdict === 'fits' && !namesPotassium(food));
   const pairs = foods
     .filter(({ verdict }) => verdict.verdict === 'over' || verdict.verdict === 'nearly')

@@ -1,6 +1,10 @@
 import type { LinearModel, Objective } from './linearModel.ts';
 
-/** How far an answer may be from its model: relative to the size of the condition, at least this much (own decision). */
+/**
+ * How far an answer may be from its model: relative to the size of the condition, at least this much (own decision).
+ *
+ * @internal
+ */
 export const solutionTolerance = 1e-6;
 
 /** What an answer breaks, in words; empty when it keeps every bound and every row and its value is that of its columns. */

@@ -1,4 +1,4 @@
-import type { AmountsFor, ReadLabel } from '#core/label/label.ts';
+import type { ReadLabel } from '#core/label/label.ts';
 import type { Total } from '#core/quantity/amount.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
 
@@ -46,5 +46,3 @@ export interface PlatePart {
 }
 
 export type PlateTotals = Readonly<Record<Nutrient, Total>>;
-
-export type { AmountsFor };

@@ -23,6 +23,8 @@ export function plateTotal(parts: readonly PlatePart[], nutrient: Nutrient): Tot
  * The totals of all nutrients over portions eaten together, linear in each portion at the declared serving
  * (21 CFR 101.9(g)(7)). 150 mg sodium in a serving beside a companion of 0 mg: 150 mg. A part whose amount or
  * portion is unknown is carried by the food's name in `missing` and never counted as zero.
+ *
+ * @internal
  */
 export function plateAmounts(parts: readonly PlatePart[]): PlateTotals {
   return recordOf(nutrientKeys, nutrient => plateTotal(parts, nutrient));

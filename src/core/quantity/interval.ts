@@ -53,10 +53,6 @@ export function hull(a: Interval, b: Interval): Interval {
   return { lo: Math.min(a.lo, b.lo), hi: Math.max(a.hi, b.hi) };
 }
 
-export function contains(a: Interval, value: number): boolean {
-  return a.lo <= value && value <= a.hi;
-}
-
 export function overlaps(a: Interval, b: Interval): boolean {
   return a.lo <= b.hi && b.lo <= a.hi;
 }

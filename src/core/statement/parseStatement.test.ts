@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { outline } from '../../../test/outline.ts';
 import { parseStatement } from './parseStatement.ts';
-import { printStatement } from './printStatement.ts';
+import { printStatement } from './printStatement.fixture.ts';
 
 const long = process.env.PLATEWRIGHT_LONG !== undefined;
 const read = (text: string): string => outline(parseStatement(text).value);

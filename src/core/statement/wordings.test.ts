@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { outline } from '../../../test/outline.ts';
 import { parseStatement } from './parseStatement.ts';
-import { printStatement } from './printStatement.ts';
+import { printStatement } from './printStatement.fixture.ts';
 
 /**
  * Ways of wording that were counted in 9,541 real statements of FoodData Central branded foods (USDA, public domain),

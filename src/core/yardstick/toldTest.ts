@@ -49,7 +49,7 @@ export function toldMargin({ isMinimum, unit, decimals }: ToldTest, { verdict, m
 const limits = { atMost: 'at most', below: 'under', atLeast: 'at least' } as const;
 
 /** A bound in words: "at most 140 mg", "under 10 mg per g", "sodium in mg at most 50 more than energy in kcal". */
-export function boundWords(measure: NumberMeasure, bound: Bound): string {
+function boundWords(measure: NumberMeasure, bound: Bound): string {
   if (measure.kind !== 'difference') return `${limits[bound.kind]} ${quantityText(String(bound.figure), unitOf(measure))}`;
   const [first, second] = [nutrients[measure.nutrient], nutrients[measure.minus]];
   return `${first.name} in ${first.unit} ${differenceWords(bound)} ${second.name} in ${second.unit}`;

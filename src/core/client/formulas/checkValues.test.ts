@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { labInCanonicalUnit, labInUnit } from '#core/client/labs/labValue.ts';
-import { contrastRatio, leastTextContrast } from '#core/guide/contrast.ts';
+import { contrastRatio, leastTextContrast } from '#core/guide/contrast.fixture.ts';
 import { fleschKincaidGrade } from '#core/handout/readability.ts';
 import { builtInPlates } from '#core/plate/builtInPlates.ts';
 import { foodWith } from '#core/plate/plateFixture.ts';

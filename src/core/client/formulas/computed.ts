@@ -18,6 +18,9 @@ export interface Refused {
   readonly field: string;
   /** One sentence for the person: what was found and what is expected. */
   readonly told: string;
+  /** The same as data, where a figure is out of its range: "700 kg", "20 to 400 kg". */
+  readonly found?: string;
+  readonly expected?: string;
 }
 
 /** What a formula gives: a value at full precision in the unit that its name says, or the reason why there is none. */
@@ -51,8 +54,10 @@ export type Input = readonly [field: string, value: number, lo: number, hi: numb
 export function firstImpossible(...inputs: readonly Input[]): Refused | undefined {
   for (const [field, value, lo, hi, unit] of inputs) {
     if (!Number.isFinite(value)) return refuse('not-a-number', field, `${field} is not a number.`);
-    if (value < lo || value > hi)
-      return refuse('impossible', field, `${field} ${value} ${unit} cannot be: expected ${lo} to ${hi} ${unit}.`);
+    if (value < lo || value > hi) {
+      const [found, expected] = [`${value} ${unit}`.trim(), `${lo} to ${hi} ${unit}`.trim()];
+      return { ...refuse('impossible', field, `${field} ${found} cannot be: expected ${expected}.`), found, expected };
+    }
   }
   return undefined;
 }

@@ -1,13 +1,15 @@
+import type { Source } from '#core/client/rules/source.ts';
 import { albuminGPerDlInput, type Computed, computed, type FormulaFacts, firstImpossible } from './computed.ts';
+
+/** The mg/dL form, and the SI form with its round figures. */
+export const correctedCalciumSource: Source = { kind: 'paper', text: 'dialysis laboratory manual' };
+export const correctedCalciumSiSource: Source = { kind: 'paper', text: 'SI form', toBeConfirmed: true };
 
 export const correctedCalciumFacts: FormulaFacts = {
   title: 'Calcium corrected for albumin',
   unit: 'mg/dL',
   decimals: 2,
-  sources: [
-    { kind: 'paper', text: 'dialysis laboratory manual' },
-    { kind: 'paper', text: 'SI form', toBeConfirmed: true },
-  ],
+  sources: [correctedCalciumSource, correctedCalciumSiSource],
   cautions: ['Poor in CKD: ionized calcium is better.'],
 };
 

@@ -4,7 +4,7 @@ import { type Computed, computed, type FormulaFacts, firstImpossible } from './c
  * Relative phosphate-binding coefficients: g of calcium carbonate that bind as much as 1 g of the binder (lanthanum: of the element).
  * Daugirdas, Finn, Emmett, Chertow, Semin Dial 2011 (journal from memory). Iron binders are left out: the figures are per tablet.
  */
-export const bindingPerGram = {
+const bindingPerGram = {
   'calcium-carbonate': 1,
   'calcium-acetate': 1,
   'magnesium-carbonate-anhydrous': 1.7,

@@ -27,7 +27,10 @@ export function phosphorusToProtein(phosphorusMg: number, proteinG: number): Com
   const refused = firstImpossible(phosphorusMgInput(phosphorusMg), proteinGInput(proteinG));
   if (refused) return refused;
   const mgPerG = phosphorusMg / proteinG;
-  if (!Number.isFinite(mgPerG)) return refuse('not-defined', 'proteinG', 'Phosphorus to protein is not defined without protein.');
+  if (!Number.isFinite(mgPerG)) {
+    const refusal = refuse('not-defined', 'proteinG', 'Phosphorus to protein is not defined without protein.');
+    return { ...refusal, found: `${proteinG} g`, expected: 'more than 0 g: the ratio is not defined without protein' };
+  }
   return computed({ mgPerG, band: mgPerG < 10 ? 'under 10' : mgPerG <= 12 ? '10 to 12' : mgPerG <= 16 ? 'over 12, to 16' : 'over 16' });
 }
 

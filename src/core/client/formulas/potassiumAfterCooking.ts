@@ -1,7 +1,7 @@
 import { type Computed, computed, type FormulaFacts, firstImpossible, potassiumMgInput } from './computed.ts';
 
 /** Share of potassium that potato keeps. Soaking earns no credit, alone or before boiling. Bethke, Jansky, J Food Sci 2008;73:H80. */
-export const potassiumKept = {
+const potassiumKept = {
   'boiled-cubes-1-cm': 0.5,
   'boiled-shredded': 0.25,
   'soaked-only': 1,

@@ -1,13 +1,14 @@
+import type { Source } from '#core/client/rules/source.ts';
 import { bunMgPerDlInput, type Computed, computed, type FormulaFacts, firstImpossible, weightKgInput } from './computed.ts';
+
+export const sessionRateSource: Source = { kind: 'paper', text: 'Depner, Daugirdas, J Am Soc Nephrol 1996;7:780' };
+export const betweenSessionsRateSource: Source = { kind: 'paper', text: 'nephrology teaching note 2009 (between two sessions)' };
 
 export const proteinCatabolicRateFacts: FormulaFacts = {
   title: 'nPCR',
   unit: 'g/kg/day',
   decimals: 2,
-  sources: [
-    { kind: 'paper', text: 'Depner, Daugirdas, J Am Soc Nephrol 1996;7:780' },
-    { kind: 'paper', text: 'nephrology teaching note 2009 (between two sessions)' },
-  ],
+  sources: [sessionRateSource, betweenSessionsRateSource],
   cautions: [
     'Steady state only: not in illness, weight change, on steroids or with bleeding.',
     'Equals intake only at nitrogen balance; under 0.8 suggests low intake on dialysis.',

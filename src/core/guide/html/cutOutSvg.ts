@@ -4,7 +4,11 @@ import { lineWords } from '../guideRule.ts';
 import { htmlAttribute, htmlText } from './escape.ts';
 import { wrapText } from './wrapText.ts';
 
-/** The most sodium, in whole mg and rounded down, that a portion of so many kcal may hold; 80 kcal with 140 mg more: 220. */
+/**
+ * The most sodium, in whole mg and rounded down, that a portion of so many kcal may hold; 80 kcal with 140 mg more: 220.
+ *
+ * @internal
+ */
 export function mostSodiumMg({ slope, offset }: PlaneRule, energyKcal: number): number | undefined {
   const most = Math.floor(slope * energyKcal + offset + 1e-9);
   return most < 0 ? undefined : most;

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, it } from 'vitest';
 import { buildGuide } from '../buildGuide.ts';
-import { contrastRatio, leastTextContrast } from '../contrast.ts';
+import { contrastRatio, leastTextContrast } from '../contrast.fixture.ts';
 import { draftWith, guideInput, slices } from '../guideFixture.ts';
 import { feedXml, sitemapXml } from './feedXml.ts';
 import { guideCss } from './guideCss.ts';

@@ -20,6 +20,8 @@ export interface EnergyGrams {
 /**
  * Every energy in kcal that 21 CFR 101.9(c)(1)(i)(B), (C) and (F) can give: 4-4-9, fiber and sugar alcohols counted from
  * nothing to 4 kcal per g. Protein 3, carbohydrate 27, fiber 2 and fat 2.5 g as printed: 126.25 up to 148.75 kcal.
+ *
+ * @internal
  */
 export function usEnergyEnvelope(grams: EnergyGrams): Interval {
   const { protein, carbohydrate, fat } = grams;
@@ -38,7 +40,7 @@ export function usEnergyEnvelope(grams: EnergyGrams): Interval {
  *
  * @param mostGrams the most that the food weighs.
  */
-export function euEnergyEnvelope(grams: EnergyGrams, mostGrams: number): Interval {
+function euEnergyEnvelope(grams: EnergyGrams, mostGrams: number): Interval {
   const { protein, carbohydrate, fat } = grams;
   const alcohol = grams.alcohol ?? zero;
   const fiber = grams.fiber ?? zero;

@@ -33,7 +33,11 @@ export function gtinCheckDigit(before: string): number {
   return (10 - (sum % 10)) % 10;
 }
 
-/** The UPC-A with check digit that the six digits of a UPC-E stand for (number system 0). 123643 is 012300000642. */
+/**
+ * The UPC-A with check digit that the six digits of a UPC-E stand for (number system 0). 123643 is 012300000642.
+ *
+ * @internal
+ */
 export function upcAFromUpcE(six: string): string {
   const last = six[5]!;
   const before =

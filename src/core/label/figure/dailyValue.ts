@@ -51,7 +51,7 @@ export function unroundedPercent(nutrient: Nutrient, percent: number): Interval 
 }
 
 /** The step in which a %DV is printed at this height. */
-export function percentStep(nutrient: Nutrient, percent: number): number {
+function percentStep(nutrient: Nutrient, percent: number): number {
   if (!isVitaminOrMineral(nutrient)) return 1;
   if (percent <= 10) return 2;
   return percent <= 50 ? 5 : 10;

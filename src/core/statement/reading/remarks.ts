@@ -66,7 +66,7 @@ export function facilityEnd(tokens: readonly Token[], at: number): number | unde
 const longestFacilityLead = 7;
 
 /** Where the sentence ends that goes on at `at`: at its period, or at the end of the bracket that it stands in. */
-export function sentenceEnd(tokens: readonly Token[], at: number): number {
+function sentenceEnd(tokens: readonly Token[], at: number): number {
   let depth = 0;
   let i = at;
   for (; i < tokens.length; i++) {

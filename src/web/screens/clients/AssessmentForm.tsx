@@ -1,11 +1,13 @@
 import { useDeferredValue, useState } from 'react';
 import type { AssessmentJson } from '#core/client/assessment/assessment.ts';
+import type { Carried } from '#core/client/formulas/catalog/assessmentFields.ts';
 import type { Proposal } from '../../api.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
 import { Told } from '../../ui/Told.tsx';
 import { draftOf } from './assessmentDraft.ts';
 import { assessmentOf, stillMissing } from './assessmentOf.ts';
 import { BodyFields, FoodFields } from './BodyFields.tsx';
+import { withCarried } from './carriedDraft.ts';
 import { Issues } from './Issues.tsx';
 import { Labs } from './LabRows.tsx';
 import { PersonFields } from './PersonFields.tsx';
@@ -17,16 +19,22 @@ import { Weighings } from './WeighingRows.tsx';
 /** A dated set of facts. Questions and refusals speak while it is typed; nothing is corrected silently. */
 export function AssessmentForm({
   start,
+  carried,
   today,
   onSave,
   onCancel,
 }: {
   readonly start: AssessmentJson | undefined;
+  /** A result of a calculator that is filled in. */
+  readonly carried?: Carried | undefined;
   readonly today: string;
   readonly onSave: (assessment: AssessmentJson) => Promise<void>;
   readonly onCancel: () => void;
 }) {
-  const [draft, setDraft] = useState(() => draftOf(start, today));
+  const [draft, setDraft] = useState(() => {
+    const begun = draftOf(start, today);
+    return carried === undefined ? begun : withCarried(begun, carried);
+  });
   const [error, setError] = useState<unknown>();
   const [busy, setBusy] = useState(false);
   // What is asked is what is looked at: a draft that settles later must not be sent half typed.

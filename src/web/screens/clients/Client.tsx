@@ -5,6 +5,8 @@ import { settingWords } from '#core/client/setting.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
+import { CarriedNote } from '../calculators/CarriedNote.tsx';
+import { useCarried } from '../calculators/carried.ts';
 import { ClientHandout } from '../handouts/ClientHandout.tsx';
 import { AddResults } from './AddResults.tsx';
 import { AssessmentForm } from './AssessmentForm.tsx';
@@ -22,7 +24,8 @@ const route = getRouteApi('/clients/$clientId');
 export function ClientScreen() {
   const { clientId } = route.useParams();
   const queries = useQueryClient();
-  const [isAssessing, setAssessing] = useState(false);
+  // What a calculator sends opens the form with it filled in, unsaved; it goes with the form.
+  const { carried, isAssessing, setAssessing } = useCarried(clientId);
   const [isAdding, setAdding] = useState(false);
   const [pick, setPick] = useState<WeightBasisId>();
   const client = useQuery({
@@ -85,9 +88,11 @@ export function ClientScreen() {
           onCancel={() => setAdding(false)}
         />
       )}
+      {isAssessing && <CarriedNote carried={carried} />}
       {isAssessing && (
         <AssessmentForm
           start={data.assessment}
+          carried={carried}
           today={localToday()}
           onSave={async assessment => {
             await answer(api.clients[':id'].assessments.$post({ param: { id: clientId }, json: { version: data.version, assessment } }));

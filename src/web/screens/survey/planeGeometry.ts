@@ -43,7 +43,11 @@ export function planeScale(points: readonly Pick<Point, 'energyKcal' | 'sodiumMg
   };
 }
 
-/** 1, 2 or 5 times a power of ten, at least as large as asked: 37 gives 50. */
+/**
+ * 1, 2 or 5 times a power of ten, at least as large as asked: 37 gives 50.
+ *
+ * @internal
+ */
 export function roundStep(atLeast: number): number {
   const power = 10 ** Math.floor(Math.log10(Math.max(atLeast, 1)));
   return [1, 2, 5, 10].map(times => times * power).find(step => step >= atLeast) ?? 10 * power;

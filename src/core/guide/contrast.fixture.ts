@@ -1,6 +1,5 @@
-/** The least contrast of text (WCAG 2.2 SC 1.4.3 AA) and of large text, parts and icons (SC 1.4.3, 1.4.11). Compared unrounded. */
+/** The least contrast of text (WCAG 2.2 SC 1.4.3 AA). Compared unrounded. */
 export const leastTextContrast = 4.5;
-export const leastLargeTextContrast = 3;
 
 /**
  * Contrast of two colors written #rrggbb: (L1 + 0.05) / (L2 + 0.05) on linear values; undefined where one is no such color.

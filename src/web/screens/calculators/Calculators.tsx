@@ -1,0 +1,75 @@
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import type { Formula } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+import styles from './Calculators.module.css';
+import { useFormulas } from './useFormulas.ts';
+
+/** The formulas of the trade by subject, with a field that narrows them down. */
+export function CalculatorsScreen() {
+  const formulas = useFormulas();
+  const [wanted, setWanted] = useState('');
+  const found = (formulas.data ?? []).filter(one => isWanted(one, wanted));
+  const subjects = [...new Set(found.map(({ subject }) => subject))];
+  return (
+    <>
+      <h1>Calculators</h1>
+      <p className="soft">
+        Each shows its units, its math and where it comes from, and is worked out while you type. Nothing that is typed here is kept.
+      </p>
+      <Told error={formulas.error} />
+      <div className={`noprint ${styles.filter}`}>
+        <label className="field">
+          <span>Find a formula</span>
+          <input
+            type="search"
+            value={wanted}
+            onChange={event => setWanted(event.target.value)}
+            placeholder="eGFR, potassium, dry weight …"
+            autoComplete="off"
+          />
+        </label>
+        <p className="small soft" role="status">
+          {formulas.data !== undefined && `${found.length} of ${formulas.data.length} formulas`}
+        </p>
+      </div>
+      {formulas.data !== undefined && found.length === 0 && <p>No formula has these words. Try one of them alone, or a nutrient.</p>}
+      <div className={styles.subjects}>
+        {subjects.map(subject => (
+          <section className="sheet" key={subject} aria-labelledby={idOf(subject)}>
+            <h2 id={idOf(subject)}>{capital(subject)}</h2>
+            <ul className={`plain ${styles.list}`}>
+              {found
+                .filter(one => one.subject === subject)
+                .map(({ name, title, purpose }) => (
+                  <li key={name}>
+                    <Link to="/calculators/$name" params={{ name }}>
+                      {title}
+                    </Link>
+                    <span className="why">{purpose}</span>
+                  </li>
+                ))}
+            </ul>
+          </section>
+        ))}
+      </div>
+    </>
+  );
+}
+
+/** Every word is somewhere in what the formula is called, is for, or asks. */
+function isWanted({ name, title, purpose, subject, inputs }: Formula, wanted: string): boolean {
+  const text = [name, title, purpose, subject, ...inputs.map(({ label }) => label)].join(' ').toLowerCase();
+  return wanted
+    .toLowerCase()
+    .split(/\s+/)
+    .every(word => text.includes(word));
+}
+
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+function idOf(subject: string): string {
+  return `subject-${subject.replaceAll(' ', '-')}`;
+}
