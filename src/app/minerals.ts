@@ -16,7 +16,7 @@ export interface MineralEstimator {
 }
 
 /** What an estimate rests on besides the label: kept estimates of another version are made anew. */
-export function estimateVersion(references: readonly ReferenceRow[]): string {
+function estimateVersion(references: readonly ReferenceRow[]): string {
   const larger = references.map(({ dataset, digest }) => ` + ${dataset} ${digest}`).join('');
   return `${mineralModelVersion} ${referenceTable.edition} ${referenceTable.foods.length}${larger}`;
 }

@@ -27,7 +27,7 @@ export const foodShort = z
   })
   .openapi('FoodShort');
 
-export const additiveFull = additiveShort.extend({
+const additiveFull = additiveShort.extend({
   id: z.string(),
   ins: z.string().nullable(),
   found: z.string(),
@@ -37,10 +37,10 @@ export const additiveFull = additiveShort.extend({
   why: z.string(),
 });
 
-export const findingBody = z.object({ code: z.string(), about: z.string(), message: z.string(), source: z.string() });
+const findingBody = z.object({ code: z.string(), about: z.string(), message: z.string(), source: z.string() });
 
 /** One nutrient as a screen shows it: figures are rounded outward already, words are ready to print. */
-export const amountShown = z.object({
+const amountShown = z.object({
   nutrient: z.enum(nutrientKeys),
   name: z.string(),
   unit: z.string(),
@@ -66,7 +66,7 @@ export const readLabelBody = z
   })
   .openapi('ReadLabel');
 
-export const labelBody = z
+const labelBody = z
   .object({
     id: z.string(),
     kind: z.enum(['read', 'correction']),

@@ -7,7 +7,7 @@ import { edgeDraft, edgeDraftAnswer } from './edge.ts';
 export const guideJson = edgeDraft(guideSchema, 'GuideJson');
 const guideAnswer = edgeDraftAnswer(guideSchema, 'GuideJson');
 
-export const guideCounts = z.object({ read: z.number(), fits: z.number(), nearly: z.number(), leftOut: z.number(), marked: z.number() });
+const guideCounts = z.object({ read: z.number(), fits: z.number(), nearly: z.number(), leftOut: z.number(), marked: z.number() });
 
 export const guideShort = z
   .object({
@@ -42,7 +42,7 @@ export const guideFull = z
   .openapi('Guide');
 
 /** A guide's foods beside its form: what stands in it and what its author may say of each. */
-export const guideFoodBody = z.object({
+const guideFoodBody = z.object({
   foodId: z.string(),
   name: z.string(),
   maker: z.string().exactOptional(),

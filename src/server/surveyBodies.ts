@@ -21,7 +21,7 @@ export const surveyRequest = z
   })
   .openapi('SurveyRequest');
 
-export const surveyRow = z.object({
+const surveyRow = z.object({
   foodId: z.string(),
   name: z.string(),
   maker: z.string().exactOptional(),

@@ -5,7 +5,7 @@ import { storageFault } from '#adapters/storage/faults.ts';
 import { Fault } from '#core/errors.ts';
 import type { PassphraseLock } from './passphrase.ts';
 
-export const vaultFileName = 'clients.sqlite';
+const vaultFileName = 'clients.sqlite';
 
 /** What this program writes; a file with a higher number was written by a newer one. */
 const format = 1;

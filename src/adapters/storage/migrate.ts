@@ -6,7 +6,7 @@ import type { Tables } from './schema.ts';
 import type { TableEntry } from './tableEntry.ts';
 import { tables } from './tables.ts';
 
-/** The migrations that the entries of the registry name, in order. @throws Error on a gap, or on two migrations of one number. */
+/** The migrations that the entries of the registry name, in order. @throws Error on a gap, or on two migrations of one number. @internal */
 export function migrationsOf(entries: readonly TableEntry[]): readonly Migration[] {
   const byNumber = new Map<number, Migration>();
   for (const { migrations } of entries) {

@@ -54,7 +54,7 @@ export async function openSqliteStore(folder: string, now: () => Date = () => ne
   }
 }
 
-/** @throws Fault database-unreachable, database-ahead */
+/** @throws Fault database-unreachable, database-ahead @internal */
 export async function openPostgresStore(url: string, now: () => Date = () => new Date()): Promise<Store> {
   const pool = new pg.Pool({ connectionString: url, max: 4, connectionTimeoutMillis: 5_000 });
   // A connection that breaks while it is idle must not end the program: the next query says what is wrong.

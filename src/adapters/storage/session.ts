@@ -85,7 +85,7 @@ export class Session {
 }
 
 /** Rows in one insert: below the number of bound values that SQLite (32,766) and PostgreSQL (65,535) allow for our widest table. */
-export const rowsAtOnce = 1_000;
+const rowsAtOnce = 1_000;
 
 export function* batches<Row>(rows: readonly Row[]): Iterable<readonly Row[]> {
   for (let from = 0; from < rows.length; from += rowsAtOnce) yield rows.slice(from, from + rowsAtOnce);

@@ -6,7 +6,7 @@ import { Fault } from '#core/errors.ts';
 import type { ClientJson, ClientVault } from '../clientVault.ts';
 
 /** The one record of the vault that is no client: sealed, exported and erased with them. */
-export const clinicFiguresId = 'clinic-figures';
+const clinicFiguresId = 'clinic-figures';
 
 export function isClient({ id }: ClientJson): boolean {
   return id !== clinicFiguresId;

@@ -2,10 +2,10 @@ import { z } from 'zod';
 import { limits, targetItems, targetUnits } from '#core/client/prescription/target.ts';
 import type { Reading } from '#core/errors.ts';
 import { checkJson, type JsonIssueCode } from '#core/json/checkJson.ts';
-import type { JsonOf, TypedOf } from '#core/json/jsonOf.ts';
+import type { TypedOf } from '#core/json/jsonOf.ts';
 import { type FormStep, isObject, type JsonObject } from '#core/json/presentForm.ts';
 import { isDay } from '#core/quantity/calendarDay.ts';
-import { intervalFromJson, intervalToJson } from '#core/quantity/interval.ts';
+import { intervalFromJson } from '#core/quantity/interval.ts';
 import { intervalSchema } from '#core/quantity/intervalJson.ts';
 import { settings } from '#core/yardstick/yardstick.ts';
 import { type ClientHandoutDraft, type HandoutDraft, handoutParts, languages, type SignedTarget } from './handout.ts';
@@ -90,8 +90,6 @@ export const handoutSchema = whole
 
 /** A handout as it is while its author writes it. */
 export type HandoutTyped = TypedOf<typeof handoutSchema>;
-export type HandoutJson = JsonOf<typeof handoutSchema> & { readonly format: number };
-export type ClientHandoutTyped = TypedOf<typeof clientHandoutSchema>;
 
 /** Form 1 wrote a target's range as { lo, hi }; form 2 writes it as every range is written, [lo, hi]. */
 const steps: readonly FormStep[] = [rangesAsPairs];
@@ -115,17 +113,6 @@ export function handoutFromJson(value: unknown): Reading<HandoutDraft | undefine
   return { value: draft, issues: checked.issues };
 }
 
-/** A handout as JSON of the present form. */
-export function handoutToJson(draft: HandoutDraft): HandoutJson {
-  const { prescription, weightGain: _, ...rest } = draft;
-  const targets = prescription?.targets.map(({ range, ...one }) => (range === undefined ? one : { ...one, range: intervalToJson(range) }));
-  return {
-    format: steps.length + 1,
-    ...rest,
-    ...(prescription === undefined || targets === undefined ? {} : { prescription: { ...prescription, targets } }),
-  };
-}
-
 function signedTarget({ item, range, limit }: z.output<typeof target>): SignedTarget {
   return {
     item,
@@ -135,7 +122,7 @@ function signedTarget({ item, range, limit }: z.output<typeof target>): SignedTa
   };
 }
 
-export const clientHandoutSchema = whole.omit({
+const clientHandoutSchema = whole.omit({
   setting: true,
   prescription: true,
   avoidedFoods: true,

@@ -200,7 +200,3 @@ export interface NutrientFacts {
 export type Nutrient = keyof typeof nutrients;
 
 export const nutrientKeys = Object.keys(nutrients) as readonly Nutrient[];
-
-export function isNutrient(key: string): key is Nutrient {
-  return Object.hasOwn(nutrients, key);
-}

@@ -12,8 +12,7 @@ import { appetites, conditions, lossCauses, medicines, supplements, symptoms } f
 import { weighingSchema } from './weighing.ts';
 
 export type { LabResult } from './labResult.ts';
-export type { Treatment } from './treatment.ts';
-export type { Condition, MedicineClass, SupplementClass, Symptom, WeightKind } from './vocabularies.ts';
+export type { WeightKind } from './vocabularies.ts';
 export type { Weighing } from './weighing.ts';
 
 const number = z.number();

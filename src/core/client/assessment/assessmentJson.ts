@@ -1,6 +1,6 @@
 import type { Reading } from '#core/errors.ts';
 import { readWhole } from '#core/json/readWhole.ts';
-import { type Assessment, type AssessmentJson, assessmentSchema, type Results, type ResultsJson, resultsSchema } from './assessment.ts';
+import { type Assessment, type AssessmentJson, assessmentSchema, type Results, resultsSchema } from './assessment.ts';
 
 /**
  * Reads an assessment as docs/formats.md describes it. Without a value when it is not valid; the issues name each place. A key
@@ -19,8 +19,4 @@ export function assessmentToJson(assessment: Assessment): AssessmentJson {
 /** Results and weights alone. */
 export function resultsFromJson(json: unknown): Reading<Results | undefined> {
   return readWhole(resultsSchema, json);
-}
-
-export function resultsToJson({ labs, weighings }: Results): ResultsJson {
-  return { labs, weighings };
 }

@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { dialysateLabels } from '#core/client/formulas/dialysateGlucose.ts';
-import type { DeepReadonly } from '#core/json/deepReadonly.ts';
 import { dayText } from '../calendarDay.ts';
 import type { Setting } from '../setting.ts';
 import { dialysisPlaces, peritonealMethods } from './vocabularies.ts';
@@ -39,5 +38,3 @@ export const treatmentSchema = z.discriminatedUnion('setting', [
   bySetting['peritoneal-dialysis'],
   bySetting.transplant,
 ]);
-
-export type Treatment = DeepReadonly<z.output<typeof treatmentSchema>>;

@@ -1,3 +1,5 @@
+// This material contains content from LOINC (http://loinc.org). LOINC is copyright © Regenstrief Institute, Inc. and the Logical Observation
+// Identifiers Names and Codes (LOINC) Committee and is available at no cost under the license at http://loinc.org/license.
 import type { LoincEntry } from '#core/client/labs/analyteFacts.ts';
 import { type Analyte, analyteFacts, analyteKeys } from '#core/client/labs/analytes.ts';
 
@@ -6,10 +8,7 @@ export interface LoincCode extends LoincEntry {
   readonly analyte: Analyte;
 }
 
-export const loincNotice =
-  'This material contains content from LOINC (http://loinc.org). LOINC is copyright © Regenstrief Institute, Inc. and the Logical Observation Identifiers Names and Codes (LOINC) Committee and is available at no cost under the license at http://loinc.org/license.';
-
-/** The codes that stand beside the analytes. */
+/** The codes that stand beside the analytes. @internal */
 export const loincCodes: readonly LoincCode[] = analyteKeys.flatMap(analyte =>
   (analyteFacts(analyte).loinc ?? []).map(entry => ({ analyte, ...entry })),
 );

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import type { Assessment, Condition, LabResult, Treatment } from '#core/client/assessment/assessment.ts';
+import type { Assessment, LabResult } from '#core/client/assessment/assessment.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import type { ClientFacts } from '#core/client/assessment/clientFacts.ts';
 import { clientWith, lab, today } from '#core/client/assessment/clientFixture.ts';
+import type { Condition } from '#core/client/assessment/vocabularies.ts';
 import { actedOn } from '#core/client/cautions/caution.ts';
 import { nextChecks } from '#core/client/cautions/nextChecks.ts';
 import type { GfrCategory } from '#core/client/formulas/gfrCategory.ts';
@@ -17,11 +18,11 @@ import { type Target, type TargetItem, targetItems } from './target.ts';
 
 const runs = process.env.PLATEWRIGHT_LONG === undefined ? 400 : 20_000;
 
-const treatment: fc.Arbitrary<Treatment> = fc.oneof(
-  fc.constant<Treatment>({ setting: 'ckd-not-on-dialysis' }),
-  fc.constant<Treatment>({ setting: 'hemodialysis', place: 'in-center', sessionHours: 4, ultrafiltrationLimitMlPerKgH: 10 }),
-  fc.constant<Treatment>({ setting: 'peritoneal-dialysis', method: 'capd' }),
-  fc.integer({ min: 1, max: 400 }).map<Treatment>(days => ({ setting: 'transplant', transplantedOn: addDays(today, -days) })),
+const treatment: fc.Arbitrary<Assessment['treatment']> = fc.oneof(
+  fc.constant<Assessment['treatment']>({ setting: 'ckd-not-on-dialysis' }),
+  fc.constant<Assessment['treatment']>({ setting: 'hemodialysis', place: 'in-center', sessionHours: 4, ultrafiltrationLimitMlPerKgH: 10 }),
+  fc.constant<Assessment['treatment']>({ setting: 'peritoneal-dialysis', method: 'capd' }),
+  fc.integer({ min: 1, max: 400 }).map<Assessment['treatment']>(days => ({ setting: 'transplant', transplantedOn: addDays(today, -days) })),
 );
 
 /** Values around every cut-off. */

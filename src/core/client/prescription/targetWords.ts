@@ -18,7 +18,7 @@ export const targetNames: Readonly<Record<TargetItem, string>> = {
 };
 
 /** What stands for a figure where there is none. A target held back is not one that nobody needs, and a record of form 1 does not tell which. */
-export const noLimitWords = 'no limit set';
+const noLimitWords = 'no limit set';
 const withheldWords = 'no figure set: to be checked';
 const notToldWords = 'no figure set';
 

@@ -50,7 +50,7 @@ export type ClientRecord = Omit<ClientRecordJson, 'format' | 'prescriptions'> & 
 
 /**
  * A kept record, of whichever form. Whole or not at all: a key that nobody reads would be lost with the next change, so it is refused too.
- * The issues quote the record.
+ * The issues quote the record. @internal
  */
 export function clientRecordFromJson(json: unknown): Reading<ClientRecord | undefined> {
   const { value, issues } = readWhole(clientRecordSchema, upgradedRecord(json));

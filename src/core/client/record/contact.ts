@@ -1,7 +1,5 @@
 import { z } from 'zod';
-import type { Reading } from '#core/errors.ts';
 import type { DeepReadonly } from '#core/json/deepReadonly.ts';
-import { readWhole } from '#core/json/readWhole.ts';
 
 const words = z.string();
 
@@ -18,12 +16,3 @@ export const contactSchema = z.object({
 });
 
 export type ContactMade = DeepReadonly<z.output<typeof contactSchema>>;
-export type ContactJson = DeepReadonly<z.input<typeof contactSchema>>;
-
-export function contactFromJson(json: unknown): Reading<ContactMade | undefined> {
-  return readWhole(contactSchema, json);
-}
-
-export function contactToJson(contact: ContactMade): ContactJson {
-  return contact;
-}

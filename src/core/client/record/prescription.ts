@@ -22,6 +22,7 @@ export type PrescriptionJson = DeepReadonly<z.input<typeof prescriptionSchema>>;
 
 export type Prescription = Omit<PrescriptionJson, 'targets'> & { readonly targets: readonly DecidedTarget[] };
 
+/** A prescription by itself, or the places of what is wrong with it. @internal */
 export function prescriptionFromJson(json: unknown): Reading<Prescription | undefined> {
   const { value, issues } = readWhole(prescriptionSchema, json);
   return { value: value && prescriptionOf(value), issues };

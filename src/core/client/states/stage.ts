@@ -12,8 +12,8 @@ export interface Stage {
   readonly question?: string;
 }
 
-export const milderOf = (a: GfrCategory, b: GfrCategory): GfrCategory => (gfrCategories.indexOf(a) < gfrCategories.indexOf(b) ? a : b);
-export const lowerOf = (a: GfrCategory, b: GfrCategory): GfrCategory => (gfrCategories.indexOf(a) < gfrCategories.indexOf(b) ? b : a);
+const milderOf = (a: GfrCategory, b: GfrCategory): GfrCategory => (gfrCategories.indexOf(a) < gfrCategories.indexOf(b) ? a : b);
+const lowerOf = (a: GfrCategory, b: GfrCategory): GfrCategory => (gfrCategories.indexOf(a) < gfrCategories.indexOf(b) ? b : a);
 
 /**
  * The stage that the kidney team has set, else what two eGFRs at least 90 days apart agree on at the least (the milder). One result never

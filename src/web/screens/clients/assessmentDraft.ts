@@ -49,7 +49,7 @@ export const flagNames = ['diabetes', 'conservative', 'acuteKidneyInjury', 'preg
 export type FlagName = (typeof flagNames)[number];
 
 /** Lists of keys, each with its tick. */
-export const tickedNames = ['conditions', 'medicines', 'supplements', 'symptoms', 'missingParts'] as const;
+const tickedNames = ['conditions', 'medicines', 'supplements', 'symptoms', 'missingParts'] as const;
 type TickedName = (typeof tickedNames)[number];
 
 /** The form of an assessment. */
