@@ -13,7 +13,10 @@ const survey = { category: 'sandwich slices', plate: 'slices-on-low-sodium-bread
 
 describe('who is let in', () => {
   test.each(['evil.example', '127.0.0.1.evil.example', '192.168.0.2:4173'])('[SRV-1] Host %s is refused', async host => {
-    expect((await call('GET', '/workspace', undefined, { host })).body).toMatchObject({ code: 'origin-refused', status: 403 });
+    expect((await call('GET', '/workspace', '/workspace/damaged', undefined, { host })).body).toMatchObject({
+      code: 'origin-refused',
+      status: 403,
+    });
   });
   test.each(['localhost:4173', '127.0.0.1:9', '[::1]:4173'])('[SRV-1] Host %s is answered', async host => {
     expect((await call('GET', '/workspace', undefined, { host })).status).toBe(200);

@@ -17,6 +17,9 @@ import { weightBasisIds } from '#core/client/states/weightBasis.ts';
 import { verdictWord } from './bodies.ts';
 import { edgeAnswer, edgeBody } from './edge.ts';
 
+/** The number of the form that a record is written in. */
+const formOf = { format: z.number() };
+
 /** The shapes of the client's part of the interface. Assessments travel in the format of docs/formats.md and are read by the core. */
 export const lockBody = z.object({ state: z.enum(['open', 'locked']), hasPassphrase: z.boolean() }).openapi('ClientLock');
 export const assessmentBody = edgeBody(assessmentSchema, 'AssessmentJson');
@@ -27,7 +30,10 @@ export const resultsBody = {
 export const labResultAnswer = edgeAnswer(labResultSchema, 'LabResultJson');
 /** Every record of the vault as it is kept. */
 export const exportAnswer = z.array(
-  z.union([edgeAnswer(clientRecordSchema, 'ClientRecordJson'), edgeAnswer(keptCareRulesSchema, 'ClinicFiguresJson')]),
+  z.union([
+    edgeAnswer(clientRecordSchema.extend(formOf), 'ClientRecordJson'),
+    edgeAnswer(keptCareRulesSchema.extend(formOf), 'ClinicFiguresJson'),
+  ]),
 );
 
 export const clientShort = z

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, Outlet, useLocation } from '@tanstack/react-router';
 import { useEffect, useRef } from 'react';
-import { answer, api, type Workspace } from './api.ts';
+import { answer, api } from './api.ts';
 import { switchTheme } from './theme.ts';
 
 const entries = [
@@ -19,7 +19,7 @@ const entries = [
 export function Frame() {
   const main = useRef<HTMLElement>(null);
   const { pathname } = useLocation();
-  const { data: workspace } = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
+  const { data: workspace } = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
   const first = useRef(true);
   useEffect(() => {
     if (first.current) first.current = false;

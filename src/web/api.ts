@@ -1,4 +1,5 @@
-import { hc, type InferResponseType } from 'hono/client';
+import { type ClientResponse, hc, type InferResponseType } from 'hono/client';
+import { isObject } from '#core/json/presentForm.ts';
 import type { AppType } from '../server/app.ts';
 
 /** The server's calls with the server's types; only types are taken from it. */
@@ -7,22 +8,15 @@ export const { api } = hc<AppType>(location.origin);
 export type Survey = InferResponseType<typeof api.survey.$post, 200>;
 export type SurveyRow = Survey['rows'][number];
 export type SurveyFood = InferResponseType<(typeof api.survey)['foods']['$post'], 200>[number];
-export type FoodShort = InferResponseType<typeof api.foods.$get, 200>[number];
 export type Food = InferResponseType<(typeof api.foods)[':id']['$get'], 200>;
 export type Label = Food['history'][number];
 export type ReadLabel = InferResponseType<(typeof api.labels.read)['$post'], 200>;
-export type Workspace = InferResponseType<typeof api.workspace.$get, 200>;
-export type DamagedRow = InferResponseType<typeof api.workspace.damaged.$get, 200>[number];
 export type ImportLook = InferResponseType<(typeof api.imports.look)['$post'], 200>;
 export type KeptPlate = InferResponseType<typeof api.plates.$get, 200>[number];
 export type KeptYardstick = InferResponseType<typeof api.yardsticks.$get, 200>[number];
-export type CareFigures = InferResponseType<(typeof api)['care-figures']['$get'], 200>;
 export type Client = InferResponseType<(typeof api.clients)[':id']['$get'], 200>;
 export type ClientShort = InferResponseType<typeof api.clients.$get, 200>[number];
 export type Proposal = InferResponseType<(typeof api.clients.propose)['$post'], 200>;
-export type LabFile = InferResponseType<(typeof api.clients.labs)['$post'], 200>;
-export type WhatFits = InferResponseType<(typeof api.clients)[':id']['fits']['$post'], 200>;
-export type Note = InferResponseType<(typeof api.clients)[':id']['note']['$get'], 200>;
 export type Guide = InferResponseType<(typeof api.guides)[':id']['$get'], 200>;
 export type GuideShort = InferResponseType<typeof api.guides.$get, 200>[number];
 export type GuidePreview = InferResponseType<(typeof api)['guide-previews']['$post'], 200>;
@@ -30,7 +24,6 @@ export type HandoutPreview = InferResponseType<(typeof api)['handout-previews'][
 export type KeptHandout = InferResponseType<typeof api.handouts.$get, 200>[number];
 export type Formula = InferResponseType<typeof api.formulas.$get, 200>[number];
 export type FormulaWorked = InferResponseType<(typeof api.formulas)[':name']['$post'], 200>;
-export type FoodPortions = InferResponseType<(typeof api)['food-portions']['$post'], 200>;
 
 /** A fault as the server tells it: what it is, what happened, what to do next. */
 export class Problem extends Error {
@@ -47,11 +40,27 @@ export class Problem extends Error {
   }
 }
 
+/** What a call answers when it goes well; its type comes from the route, so that nobody can hope for another one. */
+type AnswerOf<Call> = Call extends ClientResponse<infer Body, infer Status, 'json'> ? (Status extends 200 ? Body : never) : never;
+
 /** The JSON of an answer, or the problem it carries. @throws Problem */
-export async function answer<Body>(call: Promise<{ readonly ok: boolean; json: () => Promise<unknown> }>): Promise<Body> {
-  let response: Awaited<typeof call>;
+export async function answer<Call extends ClientResponse<unknown>>(call: Promise<Call>): Promise<AnswerOf<Call>> {
+  const response = await arrived(call);
+  // Only the status of success carries the body that the route describes.
+  if (response.ok) return (await response.json()) as AnswerOf<Call>;
+  throw await problemOf(response);
+}
+
+/** What was sent beside the typed routes, as a photo is, has arrived. @throws Problem */
+export async function sent(call: Promise<Response>): Promise<void> {
+  const response = await arrived(call);
+  if (!response.ok) throw await problemOf(response);
+}
+
+/** @throws Problem when nothing answers, or the work was stopped */
+async function arrived<Answer>(call: Promise<Answer>): Promise<Answer> {
   try {
-    response = await call;
+    return await call;
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError')
       throw new Problem(
@@ -67,12 +76,11 @@ export async function answer<Body>(call: Promise<{ readonly ok: boolean; json: (
       'no-answer',
     );
   }
-  if (response.ok) return (await response.json()) as Body;
-  throw await problemOf(response);
 }
 
 /** The problem that an answer carries. */
 export async function problemOf(response: { json: () => Promise<unknown> }): Promise<Problem> {
-  const body = (await response.json()) as Record<string, string>;
-  return new Problem(body.title ?? 'It did not work', body.detail ?? '', body.nextStep ?? 'Try again.', body.code ?? 'unknown');
+  const body = await response.json();
+  const said = (key: string, otherwise: string): string => (isObject(body) && typeof body[key] === 'string' ? body[key] : otherwise);
+  return new Problem(said('title', 'It did not work'), said('detail', ''), said('nextStep', 'Try again.'), said('code', 'unknown'));
 }

@@ -11,14 +11,14 @@ export type JsonCheck<Value> =
 /**
  * Checks JSON from outside against a schema. Every fault names its place ("companions[0].portion"), what stands there
  * and what was expected. A key that nobody reads is reported and left alone, so that a slip of the pen is seen. What was written by an
- * earlier program goes through `steps` first.
+ * earlier program goes through `steps` first; without them it is no thing that is kept, and has no form.
  */
 export function checkJson<Schema extends z.ZodType>(
   schema: Schema,
   given: unknown,
-  steps: readonly FormStep[] = [],
+  steps?: readonly FormStep[],
 ): JsonCheck<z.output<Schema>> {
-  const { value, issues } = presentForm(given, steps);
+  const { value, issues } = steps === undefined ? { value: given, issues: [] } : presentForm(given, steps);
   if (issues.length > 0) return { ok: false, issues };
   const checked = schema.safeParse(value);
   if (!checked.success) {

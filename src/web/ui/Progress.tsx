@@ -1,8 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { answer, api } from '../api.ts';
 
-type Far = { readonly what: string; readonly done: number; readonly of: number } | null;
-
 /** How far long work is, asked for while it runs, with the button that stops it. */
 export function Progress({
   workId,
@@ -15,7 +13,7 @@ export function Progress({
 }) {
   const far = useQuery({
     queryKey: ['progress', workId],
-    queryFn: () => answer<Far>(api.progress[':id'].$get({ param: { id: workId } })),
+    queryFn: () => answer(api.progress[':id'].$get({ param: { id: workId } })),
     refetchInterval: 300,
     gcTime: 0,
   });

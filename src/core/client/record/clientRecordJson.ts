@@ -6,7 +6,7 @@ import { readWhole } from '#core/json/readWhole.ts';
 import { contactSchema } from './contact.ts';
 import { mealShareSchema } from './mealPattern.ts';
 import { type Prescription, prescriptionOf, prescriptionSchema, prescriptionToJson } from './prescription.ts';
-import { recordFormat, upgradedRecord } from './upgradeRecord.ts';
+import { recordSteps } from './upgradeRecord.ts';
 
 const words = z.string();
 
@@ -22,7 +22,6 @@ const addedResults = z.object({
 
 /** What is kept of one client. Assessments and signed prescriptions are added, never changed. */
 export const clientRecordSchema = z.object({
-  format: z.literal(recordFormat),
   id: words,
   /** Grows with each change; sent back with the next one. */
   version: z.number(),
@@ -44,7 +43,7 @@ export const clientRecordSchema = z.object({
 });
 
 /** As it is kept. */
-export type ClientRecordJson = DeepReadonly<z.input<typeof clientRecordSchema>>;
+export type ClientRecordJson = DeepReadonly<z.input<typeof clientRecordSchema>> & { readonly format: number };
 
 export type ClientRecord = Omit<ClientRecordJson, 'format' | 'prescriptions'> & { readonly prescriptions: readonly Prescription[] };
 
@@ -53,9 +52,9 @@ export type ClientRecord = Omit<ClientRecordJson, 'format' | 'prescriptions'> & 
  * The issues quote the record. @internal
  */
 export function clientRecordFromJson(json: unknown): Reading<ClientRecord | undefined> {
-  const { value, issues } = readWhole(clientRecordSchema, upgradedRecord(json));
+  const { value, issues } = readWhole(clientRecordSchema, json, recordSteps);
   if (value === undefined) return { value, issues };
-  const { format: _, prescriptions, ...record } = value;
+  const { prescriptions, ...record } = value;
   return { value: { ...record, prescriptions: prescriptions.map(prescriptionOf) }, issues };
 }
 
@@ -67,5 +66,5 @@ export function wholeClientRecord(json: unknown): ClientRecord {
 }
 
 export function clientRecordToJson(record: ClientRecord): ClientRecordJson {
-  return { ...record, format: recordFormat, prescriptions: record.prescriptions.map(prescriptionToJson) };
+  return { ...record, format: recordSteps.length + 1, prescriptions: record.prescriptions.map(prescriptionToJson) };
 }

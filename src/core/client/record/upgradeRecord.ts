@@ -1,20 +1,17 @@
+import { type FormStep, isObject, type JsonObject } from '#core/json/presentForm.ts';
+
 /**
  * The form in which a record is kept. Form 1 had no `format` and wrote a range as { lo, hi }, its open end as 9007199254740991, as null or
  * not at all. Form 2 writes [lo, hi], an open end as null, and tells a target held back from one without limit.
  */
-export const recordFormat = 2;
+export const recordSteps: readonly FormStep[] = [form2Of];
 
-/** A record of any form as one of the newest; what is none goes on as it is, and is refused there. */
-export function upgradedRecord(json: unknown): unknown {
-  return isObject(json) && !('format' in json) ? form2Of(json) : json;
-}
-
-function form2Of(record: JsonObject): unknown {
+function form2Of(record: JsonObject): JsonObject {
   if (!Array.isArray(record.prescriptions)) return record;
   const prescriptions = record.prescriptions.map(one =>
     isObject(one) && Array.isArray(one.targets) ? { ...one, targets: one.targets.map(form2OfTarget) } : one,
   );
-  return { ...record, format: 2, prescriptions };
+  return { ...record, prescriptions };
 }
 
 function form2OfTarget(target: unknown): unknown {
@@ -24,10 +21,4 @@ function form2OfTarget(target: unknown): unknown {
 /** An end that is no number and no sign of openness goes on as it is, and is refused with the rest. */
 function form2OfRange({ lo, hi }: JsonObject): readonly unknown[] {
   return [lo, hi === undefined || hi === Number.MAX_SAFE_INTEGER ? null : hi];
-}
-
-type JsonObject = Readonly<Record<string, unknown>>;
-
-function isObject(value: unknown): value is JsonObject {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

@@ -50,7 +50,7 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
   const isBegun = Object.keys(given).length > 0;
   const worked = useQuery({
     queryKey: ['formula', name, settled],
-    queryFn: () => answer<FormulaWorked>(api.formulas[':name'].$post({ param: { name }, json: { inputs: settled } })),
+    queryFn: () => answer(api.formulas[':name'].$post({ param: { name }, json: { inputs: settled } })),
     // What was typed is nobody else's: it goes as soon as it is not shown.
     gcTime: 0,
   });

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
-import { answer, api, type ClientShort, type Formula, type FormulaWorked, Problem } from '../../api.ts';
+import { answer, api, type Formula, type FormulaWorked, Problem } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { carry } from './carried.ts';
 
@@ -35,7 +35,7 @@ function ChooseClient({ title, fitting }: { readonly title: string; readonly fit
   const navigate = useNavigate();
   const [field, setField] = useState(fitting[0]!.field);
   const [clientId, setClientId] = useState('');
-  const clients = useQuery({ queryKey: ['clients'], queryFn: () => answer<ClientShort[]>(api.clients.$get()), gcTime: 0 });
+  const clients = useQuery({ queryKey: ['clients'], queryFn: () => answer(api.clients.$get()), gcTime: 0 });
   if (clients.error instanceof Problem && clients.error.code === 'clients-locked') {
     return (
       <p>

@@ -1,11 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
-import { answer, api, type Formula } from '../../api.ts';
+import { answer, api } from '../../api.ts';
 
 /** Every formula with its description: they come with the program, so one look is enough. */
 export function useFormulas() {
   return useQuery({
     queryKey: ['formulas'],
-    queryFn: () => answer<Formula[]>(api.formulas.$get()),
+    queryFn: () => answer(api.formulas.$get()),
     staleTime: Number.POSITIVE_INFINITY,
   });
 }

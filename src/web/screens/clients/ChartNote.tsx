@@ -1,6 +1,6 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { answer, api, type Note, problemOf } from '../../api.ts';
+import { answer, api, problemOf } from '../../api.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
 
@@ -9,7 +9,7 @@ export function ChartNote({ clientId }: { readonly clientId: string }) {
   const [isOpen, setOpen] = useState(false);
   const note = useQuery({
     queryKey: ['client', clientId, 'note'],
-    queryFn: () => answer<Note>(api.clients[':id'].note.$get({ param: { id: clientId } })),
+    queryFn: () => answer(api.clients[':id'].note.$get({ param: { id: clientId } })),
     enabled: isOpen,
     gcTime: 0,
   });

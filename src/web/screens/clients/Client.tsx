@@ -30,7 +30,7 @@ export function ClientScreen() {
   const [pick, setPick] = useState<WeightBasisId>();
   const client = useQuery({
     queryKey: ['client', clientId, pick],
-    queryFn: () => answer<Client>(api.clients[':id'].$get({ param: { id: clientId }, query: pick === undefined ? {} : { pick } })),
+    queryFn: () => answer(api.clients[':id'].$get({ param: { id: clientId }, query: pick === undefined ? {} : { pick } })),
     placeholderData: before => before,
     gcTime: 0,
   });

@@ -14,10 +14,10 @@ export function ClientsScreen() {
   const navigate = useNavigate();
   const [name, setName] = useState('');
   const [erasing, setErasing] = useState<ClientShort | 'everyone'>();
-  const clients = useQuery({ queryKey: ['clients'], queryFn: () => answer<ClientShort[]>(api.clients.$get()), gcTime: 0 });
+  const clients = useQuery({ queryKey: ['clients'], queryFn: () => answer(api.clients.$get()), gcTime: 0 });
   const refresh = async (): Promise<void> => void (await queries.invalidateQueries({ queryKey: ['clients'] }));
   const add = useMutation({
-    mutationFn: () => answer<ClientShort>(api.clients.$post({ json: { name } })),
+    mutationFn: () => answer(api.clients.$post({ json: { name } })),
     onSuccess: async ({ id }) => {
       await refresh();
       await navigate({ to: '/clients/$clientId', params: { clientId: id } });

@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { type CareFigureId, careFigureIds } from '#core/client/rules/careFigures.ts';
-import { answer, api, type CareFigures } from '../../api.ts';
+import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 
 /** Ages and contact values as this clinic sets them, each with its usual figure, who set it and when. */
@@ -12,7 +12,7 @@ export function ClinicFigures() {
   const [by, setBy] = useState('');
   const figures = useQuery({
     queryKey: ['clients', 'care-figures'],
-    queryFn: () => answer<CareFigures>(api['care-figures'].$get()),
+    queryFn: () => answer(api['care-figures'].$get()),
     gcTime: 0,
   });
   const keep = useMutation({

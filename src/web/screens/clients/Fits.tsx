@@ -2,7 +2,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { evenPattern } from '#core/client/record/record.ts';
-import { answer, api, type Client, type KeptPlate, type WhatFits, type Workspace } from '../../api.ts';
+import { answer, api, type Client } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
@@ -12,8 +12,8 @@ const mostShown = 200;
 
 /** The shelf judged for this client: a meal's share of the day, how much of each food fits in it, and what has to be asked. */
 export function Fits({ client, onChanged }: { readonly client: Client; readonly onChanged: () => Promise<void> }) {
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
   const pattern = client.mealPattern ?? evenPattern;
   const [chosenCategory, setCategory] = useState<string>();
   const [chosenPlate, setPlate] = useState<string>();
@@ -23,8 +23,7 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
   const plate = chosenPlate ?? plateFor(category, plates.data);
   const fits = useQuery({
     queryKey: ['client', client.id, 'fits', client.version, category, plate, meal, useEstimates],
-    queryFn: () =>
-      answer<WhatFits>(api.clients[':id'].fits.$post({ param: { id: client.id }, json: { category, plate, meal, useEstimates } })),
+    queryFn: () => answer(api.clients[':id'].fits.$post({ param: { id: client.id }, json: { category, plate, meal, useEstimates } })),
     enabled: category !== '' && plates.data !== undefined,
     placeholderData: keepPreviousData,
     gcTime: 0,

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { answer, api, type LabFile } from '../../api.ts';
+import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { type LabDraft, labDraftOf } from './rowDrafts.ts';
 
@@ -10,7 +10,7 @@ export function LabImport({ onLabs }: { readonly onLabs: (labs: readonly LabDraf
   const read = async (file: File): Promise<void> => {
     try {
       setError(undefined);
-      const { labs, issues } = await answer<LabFile>(api.clients.labs.$post({ json: { text: await file.text() } }));
+      const { labs, issues } = await answer(api.clients.labs.$post({ json: { text: await file.text() } }));
       onLabs(labs.map(labDraftOf));
       setTold([labs.length === 1 ? '1 result was read.' : `${labs.length} results were read.`, ...issues]);
     } catch (problem) {

@@ -3,14 +3,12 @@ import { useState } from 'react';
 import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 
-type LockState = { readonly state: 'open' | 'locked'; readonly hasPassphrase: boolean };
-
 /** The door before client data: asks for the passphrase while it is locked, and lets it be set, changed, taken off and locked. */
 export function Lock({ onOpen }: { readonly onOpen: () => Promise<void> }) {
   const queries = useQueryClient();
   const [passphrase, setPassphrase] = useState('');
   const [next, setNext] = useState('');
-  const lock = useQuery({ queryKey: ['lock'], queryFn: () => answer<LockState>(api.clients.lock.$get()) });
+  const lock = useQuery({ queryKey: ['lock'], queryFn: () => answer(api.clients.lock.$get()) });
   const forget = async (): Promise<void> => {
     setPassphrase('');
     setNext('');

@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
-import { answer, api, type DamagedRow, type Workspace } from '../../api.ts';
+import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { ImportTable } from './ImportTable.tsx';
 import { emptyLabel, LabelForm } from './LabelForm.tsx';
@@ -11,7 +11,7 @@ import { ReferenceTables } from './ReferenceTables.tsx';
 export function DataScreen() {
   const queries = useQueryClient();
   const refresh = (): Promise<void> => queries.invalidateQueries();
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
   const [last, setLast] = useState<Parameters<Parameters<typeof LabelForm>[0]['onSave']>[0]>();
   const [saved, setSaved] = useState<{ readonly id: string; readonly name: string }>();
   const [confirm, setConfirm] = useState('');
@@ -50,7 +50,7 @@ export function DataScreen() {
           key={saved?.id ?? 'first'}
           start={last ?? emptyLabel}
           onSave={async label => {
-            const { id } = await answer<{ id: string }>(api.foods.$post({ json: { label } }));
+            const { id } = await answer(api.foods.$post({ json: { label } }));
             const { gtin: _gtin, ...lookAlike } = label;
             setLast(lookAlike);
             setSaved({ id, name: label.name ?? '' });
@@ -113,7 +113,7 @@ export function DataScreen() {
 
 /** What was damaged behind the program's back. It is passed over everywhere, kept as it is, and goes along with an export. */
 function Damaged() {
-  const damaged = useQuery({ queryKey: ['damaged'], queryFn: () => answer<DamagedRow[]>(api.workspace.damaged.$get()) });
+  const damaged = useQuery({ queryKey: ['damaged'], queryFn: () => answer(api.workspace.damaged.$get()) });
   if (damaged.data === undefined || damaged.data.length === 0) return null;
   const tables = [...Map.groupBy(damaged.data, ({ table }) => table.replaceAll('_', ' '))].map(
     ([table, rows]) => `${rows.length} in ${table}`,

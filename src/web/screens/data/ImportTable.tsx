@@ -7,7 +7,6 @@ import { Told } from '../../ui/Told.tsx';
 import { Report } from './Report.tsx';
 
 type Done = InferResponseType<typeof api.imports.$post, 200>;
-type Earlier = InferResponseType<typeof api.imports.$get, 200>[number];
 type Source = { readonly fileName: string; readonly base64?: string; readonly text?: string };
 
 const doesText = {
@@ -27,11 +26,11 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
   const [workId] = useState(() => crypto.randomUUID());
   const stop = useRef<AbortController>(undefined);
   const asked = () => ({ ...source!, workId, ...(mapping === undefined ? {} : { mapping: [...mapping] }) });
-  const earlier = useQuery({ queryKey: ['imports'], queryFn: () => answer<Earlier[]>(api.imports.$get()) });
+  const earlier = useQuery({ queryKey: ['imports'], queryFn: () => answer(api.imports.$get()) });
   const look = useQuery({
     queryKey: ['import-look', source, mapping],
     // The signal ends the request when the question is withdrawn: another file, another mapping, cancel, another screen.
-    queryFn: ({ signal }) => answer<ImportLook>(api.imports.look.$post({ json: asked() }, { init: { signal } })),
+    queryFn: ({ signal }) => answer(api.imports.look.$post({ json: asked() }, { init: { signal } })),
     retry: false,
     enabled: source !== undefined,
     placeholderData: before => before,
@@ -39,7 +38,7 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
   const keep = useMutation({
     mutationFn: () => {
       stop.current = new AbortController();
-      return answer<Done>(api.imports.$post({ json: asked() }, { init: { signal: stop.current.signal } }));
+      return answer(api.imports.$post({ json: asked() }, { init: { signal: stop.current.signal } }));
     },
     onSuccess: async result => {
       setDone(result);
@@ -48,7 +47,7 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
     },
   });
   const undo = useMutation({
-    mutationFn: (id: string) => answer<{ withdrawn: number }>(api.imports[':id'].undo.$post({ param: { id } })),
+    mutationFn: (id: string) => answer(api.imports[':id'].undo.$post({ param: { id } })),
     onSuccess: async () => {
       setDone(undefined);
       await queries.invalidateQueries();

@@ -41,7 +41,7 @@ export function LabelForm(given: {
   const draft = useDeferredValue(JSON.stringify(label));
   const reading = useQuery({
     queryKey: ['draft', draft],
-    queryFn: () => answer<ReadLabel>(api.labels.read.$post({ json: { label: JSON.parse(draft) } })),
+    queryFn: () => answer(api.labels.read.$post({ json: { label: JSON.parse(draft) } })),
     placeholderData: before => before,
     staleTime: Number.POSITIVE_INFINITY,
   });

@@ -1,13 +1,9 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
-import type { InferResponseType } from 'hono/client';
 import { useRef, useState } from 'react';
 import { answer, api, Problem } from '../../api.ts';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { Report } from './Report.tsx';
-
-type Reference = InferResponseType<typeof api.references.$get, 200>[number];
-type Done = InferResponseType<typeof api.references.$post, 200>;
 
 /** The files of a dataset's folder that are read; the others stay where they are. */
 const read =
@@ -18,19 +14,19 @@ const mostBytes = 70 * 2 ** 20;
 export function ReferenceTables({ onDone }: { readonly onDone: () => Promise<void> }) {
   const [workId] = useState(() => crypto.randomUUID());
   const stop = useRef<AbortController>(undefined);
-  const tables = useQuery({ queryKey: ['references'], queryFn: () => answer<Reference[]>(api.references.$get()) });
+  const tables = useQuery({ queryKey: ['references'], queryFn: () => answer(api.references.$get()) });
   const bring = useMutation({
     mutationFn: (given: readonly File[]) => {
       const known = given.filter(({ name }) => read.test(name));
       const files = known.length === 0 ? [...given] : known;
       if (files.reduce((sum, { size }) => sum + size, 0) > mostBytes) throw tooLarge;
       stop.current = new AbortController();
-      return answer<Done>(api.references.$post({ form: { files, workId } }, { init: { signal: stop.current.signal } }));
+      return answer(api.references.$post({ form: { files, workId } }, { init: { signal: stop.current.signal } }));
     },
     onSuccess: onDone,
   });
   const remove = useMutation({
-    mutationFn: (dataset: string) => answer<Reference[]>(api.references[':dataset'].$delete({ param: { dataset } })),
+    mutationFn: (dataset: string) => answer(api.references[':dataset'].$delete({ param: { dataset } })),
     onSuccess: async () => {
       bring.reset();
       await onDone();

@@ -1,7 +1,7 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { useState } from 'react';
-import { answer, api, type Food, type Label } from '../../api.ts';
+import { answer, api, type Label } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { emptyLabel, LabelForm } from '../data/LabelForm.tsx';
 import { Amounts } from './Amounts.tsx';
@@ -23,7 +23,7 @@ export function FoodScreen() {
   const search = route.useSearch();
   const queries = useQueryClient();
   const [entry, setEntry] = useState<Entry>();
-  const food = useQuery({ queryKey: ['food', foodId], queryFn: () => answer<Food>(api.foods[':id'].$get({ param: { id: foodId } })) });
+  const food = useQuery({ queryKey: ['food', foodId], queryFn: () => answer(api.foods[':id'].$get({ param: { id: foodId } })) });
   const refresh = (): void => void queries.invalidateQueries();
   if (food.data === undefined) {
     return (

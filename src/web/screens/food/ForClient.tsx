@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { answer, api, type Client, type KeptPlate, type WhatFits } from '../../api.ts';
+import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 
@@ -20,15 +20,14 @@ export function ForClient({
 }) {
   const client = useQuery({
     queryKey: ['client', clientId, undefined],
-    queryFn: () => answer<Client>(api.clients[':id'].$get({ param: { id: clientId }, query: {} })),
+    queryFn: () => answer(api.clients[':id'].$get({ param: { id: clientId }, query: {} })),
     gcTime: 0,
   });
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
   const onPlate = plates.data?.find(({ plate: one }) => one.id === plate)?.plate.title;
   const fits = useQuery({
     queryKey: ['client', clientId, 'fits', foodId, plate, meal, useEstimates],
-    queryFn: () =>
-      answer<WhatFits>(api.clients[':id'].fits.$post({ param: { id: clientId }, json: { foodId, plate, meal, useEstimates } })),
+    queryFn: () => answer(api.clients[':id'].fits.$post({ param: { id: clientId }, json: { foodId, plate, meal, useEstimates } })),
     gcTime: 0,
   });
   const row = fits.data?.rows[0];

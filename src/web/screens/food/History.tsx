@@ -1,6 +1,6 @@
 import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
-import { answer, api, type Food, type Label } from '../../api.ts';
+import { answer, api, type Food, type Label, sent } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 
 /** All labels of the food, newest first: readings, corrections and withdrawals told apart, with what changed. */
@@ -46,7 +46,7 @@ function LabelEntry({
   });
   const photo = useMutation({
     mutationFn: async (file: File) =>
-      answer(fetch(`/api/labels/${label.id}/photos`, { method: 'POST', headers: { 'content-type': file.type }, body: file })),
+      sent(fetch(`/api/labels/${label.id}/photos`, { method: 'POST', headers: { 'content-type': file.type }, body: file })),
     onSuccess: onChanged,
   });
   const isOpen = label.withdrawn === undefined;

@@ -1,6 +1,6 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { answer, api, type FoodPortions, type KeptPlate, type KeptYardstick } from '../../api.ts';
+import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
@@ -16,15 +16,15 @@ export function HowMuchFits({
   readonly category: string | undefined;
   readonly start: FoodSearch;
 }) {
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
-  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
+  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer(api.yardsticks.$get()) });
   const [chosen, setPlate] = useState(start.plate);
   const plate = chosen ?? plateFor(category, plates.data);
   const [yardstick, setYardstick] = useState(start.yardstick ?? 'low-in-sodium-as-eaten');
   const [step, setStep] = useState(15);
   const portions = useQuery({
     queryKey: ['portions', foodId, plate, yardstick],
-    queryFn: () => answer<FoodPortions>(api['food-portions'].$post({ json: { foodId, plate, yardstick, switchedOn: [] } })),
+    queryFn: () => answer(api['food-portions'].$post({ json: { foodId, plate, yardstick, switchedOn: [] } })),
     enabled: plates.data !== undefined,
     placeholderData: keepPreviousData,
   });

@@ -10,7 +10,7 @@ type Estimate = Extract<Minerals, { kind: 'estimate' }>;
 export function MineralsSheet({ foodId, labelId }: { readonly foodId: string; readonly labelId: string }) {
   const minerals = useQuery({
     queryKey: ['minerals', foodId, labelId],
-    queryFn: () => answer<Minerals>(api.foods[':id'].minerals.$get({ param: { id: foodId } })),
+    queryFn: () => answer(api.foods[':id'].minerals.$get({ param: { id: foodId } })),
     staleTime: Number.POSITIVE_INFINITY,
   });
   return (

@@ -1,7 +1,7 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { countedClasses } from '#core/additive/countedClasses.ts';
-import { answer, api, type FoodShort, type Workspace } from '../../api.ts';
+import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { AdditiveTags } from '../survey/AdditiveTags.tsx';
 
@@ -15,10 +15,10 @@ export function FoodsScreen() {
   const navigate = route.useNavigate();
   const change = (to: { search?: string; category?: string }): void =>
     void navigate({ search: { search, category, ...to }, replace: true });
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
   const foods = useQuery({
     queryKey: ['foods', search, category],
-    queryFn: () => answer<FoodShort[]>(api.foods.$get({ query: { search, category } })),
+    queryFn: () => answer(api.foods.$get({ query: { search, category } })),
     placeholderData: keepPreviousData,
   });
   return (

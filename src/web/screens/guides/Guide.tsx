@@ -1,6 +1,6 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
-import { answer, api, type Guide, type GuidePreview, Problem } from '../../api.ts';
+import { answer, api, type Guide, Problem } from '../../api.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { useSettled } from '../../ui/useSettled.ts';
@@ -19,7 +19,7 @@ export function GuideScreen() {
   const { guideId } = route.useParams();
   const guide = useQuery({
     queryKey: ['guide', guideId],
-    queryFn: () => answer<Guide>(api.guides[':id'].$get({ param: { id: guideId } })),
+    queryFn: () => answer(api.guides[':id'].$get({ param: { id: guideId } })),
     // The form holds what was typed: it is read once, each time the screen opens.
     staleTime: Number.POSITIVE_INFINITY,
     gcTime: 0,
@@ -41,7 +41,7 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
   const json = useSettled(guideOf(typed), 400);
   const preview = useQuery({
     queryKey: ['guide preview', id, json],
-    queryFn: () => answer<GuidePreview>(api['guide-previews'].$post({ json: { guide: json, guideId: id } })),
+    queryFn: () => answer(api['guide-previews'].$post({ json: { guide: json, guideId: id } })),
     placeholderData: keepPreviousData,
     gcTime: 0,
   });

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { answer, api, type GuidePreview, type KeptPlate, type KeptYardstick, type Workspace } from '../../api.ts';
+import { answer, api, type GuidePreview } from '../../api.ts';
 import { TextField } from '../../ui/TextField.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { Sentence } from '../survey/Sentence.tsx';
@@ -8,9 +8,9 @@ import type { GuidePart } from './GuideWords.tsx';
 
 /** Which survey the guide is made from, in which order its foods stand, and when labels are due for another look. */
 export function GuideSurvey({ typed, change, wrong, tests }: GuidePart & { readonly tests: GuidePreview['tests'] }) {
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
-  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
+  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer(api.yardsticks.$get()) });
   const { survey } = typed;
   const search = { plate: survey.plateId, yardstick: survey.yardstickId, ...survey };
   const choosable = tests.filter(({ isOff }) => isOff);

@@ -17,11 +17,11 @@ export function GuidesScreen() {
   const search = route.useSearch();
   const [isNew, setNew] = useState(search.category !== undefined);
   const [removed, setRemoved] = useState<Guide>();
-  const guides = useQuery({ queryKey: ['guides'], queryFn: () => answer<GuideShort[]>(api.guides.$get()) });
+  const guides = useQuery({ queryKey: ['guides'], queryFn: () => answer(api.guides.$get()) });
   const refresh = () => queries.invalidateQueries({ queryKey: ['guides'] });
   const remove = useMutation({
     mutationFn: async ({ id, version }: GuideShort) => {
-      const kept = await answer<Guide>(api.guides[':id'].$get({ param: { id } }));
+      const kept = await answer(api.guides[':id'].$get({ param: { id } }));
       await answer(api.guides[':id'].$delete({ param: { id }, query: { version: String(version) } }));
       return kept;
     },

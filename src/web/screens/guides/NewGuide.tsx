@@ -1,7 +1,7 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
-import { answer, api, type KeptPlate, type KeptYardstick, type Workspace } from '../../api.ts';
+import { answer, api } from '../../api.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
 import { TextField } from '../../ui/TextField.tsx';
 import { Told } from '../../ui/Told.tsx';
@@ -16,9 +16,9 @@ export function NewGuide({ start, onCancel }: { readonly start: SurveySearch; re
   const [title, setTitle] = useState('');
   const [author, setAuthor] = useState('');
   const [credentials, setCredentials] = useState('');
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
-  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
+  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer(api.yardsticks.$get()) });
   const categories = workspace.data?.categories.map(({ name }) => name) ?? [];
   const request = surveyRequest(search, { category: categories[0] ?? '', plates: plates.data });
   const begin = useMutation({

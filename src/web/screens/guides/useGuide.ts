@@ -52,7 +52,7 @@ export function useGuide(id: string, start: Guide): GuideInHand {
       setState('saving');
       try {
         const json = { guide: guideOf(now), version: version.current };
-        const kept = await answer<Guide>(api.guides[':id'].$put({ param: { id }, json }));
+        const kept = await answer(api.guides[':id'].$put({ param: { id }, json }));
         version.current = kept.version;
         setChanged(kept.isChanged);
         setError(undefined);
@@ -102,7 +102,7 @@ export function useGuide(id: string, start: Guide): GuideInHand {
   const publish = async (): Promise<void> => {
     await saved();
     await inTurn(async () => {
-      const kept = await answer<Guide>(api.guides[':id'].publish.$post({ param: { id }, json: { version: version.current } }));
+      const kept = await answer(api.guides[':id'].publish.$post({ param: { id }, json: { version: version.current } }));
       version.current = kept.version;
       setPublished(kept.isPublished);
       setChanged(false);
@@ -117,7 +117,7 @@ export function useGuide(id: string, start: Guide): GuideInHand {
     await queries.invalidateQueries({ queryKey: ['guides'] });
   };
   const settle = async (how: 'keep mine' | 'take theirs'): Promise<void> => {
-    const theirs = await answer<Guide>(api.guides[':id'].$get({ param: { id } }));
+    const theirs = await answer(api.guides[':id'].$get({ param: { id } }));
     version.current = theirs.version;
     setPublished(theirs.isPublished);
     setError(undefined);

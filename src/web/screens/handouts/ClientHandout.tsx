@@ -1,7 +1,7 @@
 import { keepPreviousData, useMutation, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { evenPattern } from '#core/client/record/record.ts';
-import { answer, api, type Client, type HandoutPreview, type KeptPlate, type Workspace } from '../../api.ts';
+import { answer, api, type Client, type HandoutPreview } from '../../api.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { useLeaveGuard } from '../../ui/useLeaveGuard.ts';
@@ -11,14 +11,12 @@ import { HandoutForm } from './HandoutForm.tsx';
 import { HandoutGrade } from './HandoutGrade.tsx';
 import { handoutOf, type Json, type TypedHandout, typedHandout } from './typedHandout.ts';
 
-type Kept = { readonly handout: Record<string, unknown> | null };
-
 /** The handout of one client, opened when it is wanted. */
 export function ClientHandout({ client, onChanged }: { readonly client: Client; readonly onChanged: () => Promise<void> }) {
   const [isOpen, setOpen] = useState(false);
   const kept = useQuery({
     queryKey: ['client', client.id, 'handout'],
-    queryFn: () => answer<Kept>(api.clients[':id'].handout.$get({ param: { id: client.id } })),
+    queryFn: () => answer(api.clients[':id'].handout.$get({ param: { id: client.id } })),
     enabled: isOpen,
     gcTime: 0,
     // The form holds what was typed; it is read once, when it opens.
@@ -40,12 +38,12 @@ function Editor(given: { readonly client: Client; readonly start: Json; readonly
   const [kept, setKept] = useState(typed);
   useLeaveGuard(kept !== typed);
   const [useEstimates, setUseEstimates] = useState(false);
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
   const handout = useSettled(handoutOf(typed), 400);
   const preview = useQuery({
     queryKey: ['client', client.id, 'handout preview', client.version, handout, useEstimates],
-    queryFn: () => answer<HandoutPreview>(api.clients[':id'].handout.$post({ param, json: { handout, useEstimates } })),
+    queryFn: () => answer(api.clients[':id'].handout.$post({ param, json: { handout, useEstimates } })),
     placeholderData: keepPreviousData,
     gcTime: 0,
   });

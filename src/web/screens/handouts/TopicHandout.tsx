@@ -1,7 +1,7 @@
 import { keepPreviousData, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useState } from 'react';
-import { answer, api, type HandoutPreview, type KeptHandout, type KeptPlate, type KeptYardstick, type Workspace } from '../../api.ts';
+import { answer, api, type KeptHandout } from '../../api.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { useLeaveGuard } from '../../ui/useLeaveGuard.ts';
@@ -20,7 +20,7 @@ export function TopicHandoutScreen() {
   const { handoutId } = route.useParams();
   const all = useQuery({
     queryKey: ['handouts'],
-    queryFn: () => answer<KeptHandout[]>(api.handouts.$get()),
+    queryFn: () => answer(api.handouts.$get()),
   });
   const kept = all.data?.find(({ handout }) => handout.id === handoutId);
   return (
@@ -43,19 +43,19 @@ function Editor({ id, start }: { readonly id: string; readonly start: KeptHandou
   const isKept = kept.typed === typed;
   useLeaveGuard(!isKept);
   const change = (part: Partial<TypedHandout>): void => setTyped({ ...typed, ...part });
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
-  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
+  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer(api.yardsticks.$get()) });
   const handout = useSettled({ ...handoutOf(typed), id }, 400);
   const preview = useQuery({
     queryKey: ['handout preview', handout],
-    queryFn: () => answer<HandoutPreview>(api['handout-previews'].$post({ json: { handout } })),
+    queryFn: () => answer(api['handout-previews'].$post({ json: { handout } })),
     placeholderData: keepPreviousData,
     gcTime: 0,
   });
   const keep = useMutation({
     mutationFn: (saving: TypedHandout) =>
-      answer<KeptHandout>(api.handouts[':id'].$put({ param: { id }, json: { handout: handoutOf(saving), version: kept.version } })),
+      answer(api.handouts[':id'].$put({ param: { id }, json: { handout: handoutOf(saving), version: kept.version } })),
     onSuccess: ({ version }, saving) => {
       setKept({ typed: saving, version });
       return queries.invalidateQueries({ queryKey: ['handouts'] });

@@ -10,10 +10,10 @@ export function TopicHandouts() {
   const queries = useQueryClient();
   const navigate = useNavigate();
   const [removed, setRemoved] = useState<KeptHandout>();
-  const handouts = useQuery({ queryKey: ['handouts'], queryFn: () => answer<KeptHandout[]>(api.handouts.$get()) });
+  const handouts = useQuery({ queryKey: ['handouts'], queryFn: () => answer(api.handouts.$get()) });
   const refresh = () => queries.invalidateQueries({ queryKey: ['handouts'] });
   const put = (id: string, handout: Record<string, unknown>) =>
-    answer<KeptHandout>(api.handouts[':id'].$put({ param: { id }, json: { handout, version: null } }));
+    answer(api.handouts[':id'].$put({ param: { id }, json: { handout, version: null } }));
   const begin = useMutation({
     mutationFn: async () => {
       const id = `handout-${crypto.randomUUID().slice(0, 8)}`;

@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { PlateJson } from '#core/plate/plateFromJson.ts';
-import { answer, api, type Food, type FoodShort, type KeptPlate, type Workspace } from '../../api.ts';
+import { answer, api, type KeptPlate } from '../../api.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
 import { Told } from '../../ui/Told.tsx';
 import { PortionFields, portionJson, type TypedPortion, typedPortion } from './PortionFields.tsx';
@@ -23,7 +23,7 @@ export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undef
   const [portion, setPortion] = useState(typedPortion(start?.plate.portion));
   const [categories, setCategories] = useState<readonly string[]>(start?.plate.categories ?? []);
   const [companions, setCompanions] = useState<readonly CompanionEntry[]>(() => entriesOf(start?.plate.companions));
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
   const save = useMutation({
     mutationFn: () => {
       const id = start?.plate.id ?? crypto.randomUUID();
@@ -116,7 +116,7 @@ export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undef
 function AddCompanion({ onAdd }: { readonly onAdd: (entry: CompanionEntry) => void }) {
   const [search, setSearch] = useState('');
   const [chosen, setChosen] = useState('');
-  const foods = useQuery({ queryKey: ['foods', search, ''], queryFn: () => answer<FoodShort[]>(api.foods.$get({ query: { search } })) });
+  const foods = useQuery({ queryKey: ['foods', search, ''], queryFn: () => answer(api.foods.$get({ query: { search } })) });
   const add = useMutation({
     mutationFn: companionFood,
     onSuccess: food => {
@@ -162,7 +162,7 @@ function entriesOf(companions: PlateJson['companions'] = []): readonly Companion
 }
 
 async function companionFood(id: string): Promise<CompanionEntry['food']> {
-  const food = await answer<Food>(api.foods[':id'].$get({ param: { id } }));
+  const food = await answer(api.foods[':id'].$get({ param: { id } }));
   const label = food.history.find(({ stands }) => stands)?.printed ?? { panel: {} };
   return {
     id,

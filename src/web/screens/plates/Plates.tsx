@@ -10,7 +10,7 @@ export function PlatesScreen() {
   const queries = useQueryClient();
   const [editing, setEditing] = useState<KeptPlate | 'new'>();
   const [removed, setRemoved] = useState<KeptPlate>();
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
   const refresh = () => queries.invalidateQueries({ queryKey: ['plates'] });
   const remove = useMutation({
     mutationFn: ({ plate, version }: KeptPlate) =>

@@ -46,7 +46,7 @@ export function FoodTable({
       const foodIds = sorted.slice(at * block, (at + 1) * block).map(({ foodId }) => foodId);
       return {
         queryKey: ['survey', request, 'foods', foodIds],
-        queryFn: () => answer<SurveyFood[]>(api.survey.foods.$post({ json: { ...request, foodIds } })),
+        queryFn: () => answer(api.survey.foods.$post({ json: { ...request, foodIds } })),
         staleTime: 60_000,
         // What flies past is not asked for.
         enabled: !list.isScrolling,

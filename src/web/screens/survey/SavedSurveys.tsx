@@ -1,18 +1,15 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import type { InferResponseType } from 'hono/client';
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import type { SurveyRequest } from './surveyRequest.ts';
 import type { SurveySearch } from './surveySearch.ts';
 
-type Saved = InferResponseType<typeof api.surveys.$get, 200>[number];
-
 /** Surveys kept by name: the controls of the sentence, not their outcome, which is judged anew each time. */
 export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequest; readonly onOpen: (search: SurveySearch) => void }) {
   const queries = useQueryClient();
   const [title, setTitle] = useState('');
-  const saved = useQuery({ queryKey: ['surveys'], queryFn: () => answer<Saved[]>(api.surveys.$get()) });
+  const saved = useQuery({ queryKey: ['surveys'], queryFn: () => answer(api.surveys.$get()) });
   const refresh = (): Promise<void> => queries.invalidateQueries({ queryKey: ['surveys'] });
   const save = useMutation({
     mutationFn: () => {

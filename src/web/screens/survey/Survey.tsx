@@ -1,7 +1,7 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useMemo, useState } from 'react';
-import { answer, api, type KeptPlate, type KeptYardstick, type Survey, type Workspace } from '../../api.ts';
+import { answer, api, type Survey } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { FoodTable } from './FoodTable.tsx';
 import { Plane } from './Plane.tsx';
@@ -20,9 +20,9 @@ export function SurveyScreen() {
   const search = route.useSearch();
   const navigate = route.useNavigate();
   const change = (change: Partial<SurveySearch>): void => void navigate({ search: { ...search, ...change }, replace: true });
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
-  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
+  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer(api.yardsticks.$get()) });
   const categories = workspace.data?.categories ?? [];
   const category = categories[0]?.name;
   // Kept as one object while nothing in it changes: the table sorts anew when it does.
@@ -32,7 +32,7 @@ export function SurveyScreen() {
   );
   const survey = useQuery({
     queryKey: ['survey', request],
-    queryFn: () => answer<Survey>(api.survey.$post({ json: request! })),
+    queryFn: () => answer(api.survey.$post({ json: request! })),
     enabled: request !== undefined && plates.data !== undefined,
     placeholderData: keepPreviousData,
     // Minerals are estimated in the background: look again until all are there.

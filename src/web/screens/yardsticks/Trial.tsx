@@ -2,20 +2,20 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useDeferredValue, useState } from 'react';
 import { verdictWords } from '#core/yardstick/yardstick.ts';
 import type { YardstickJson } from '#core/yardstick/yardstickFromJson.ts';
-import { answer, api, type KeptPlate, type Survey, type Workspace } from '../../api.ts';
+import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
 
 /** The verdicts of a category of one's choice before and after the change, while it is being made. */
 export function Trial({ before, after }: { readonly before: YardstickJson; readonly after: YardstickJson }) {
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer<Workspace>(api.workspace.$get()) });
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer<KeptPlate[]>(api.plates.$get()) });
+  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
+  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
   const [chosenCategory, setCategory] = useState<string>();
   const [chosenPlate, setPlate] = useState<string>();
   const category = chosenCategory ?? workspace.data?.categories[0]?.name ?? '';
   const plate = chosenPlate ?? plateFor(category, plates.data);
   const trial = useDeferredValue(after);
-  const ask = (yardstick: YardstickJson) => answer<Survey>(api.survey.$post({ json: { category, plate, yardstick, switchedOn: [] } }));
+  const ask = (yardstick: YardstickJson) => answer(api.survey.$post({ json: { category, plate, yardstick, switchedOn: [] } }));
   const enabled = category !== '' && plates.data !== undefined;
   const was = useQuery({ queryKey: ['trial', category, plate, before], queryFn: () => ask(before), enabled });
   const now = useQuery({

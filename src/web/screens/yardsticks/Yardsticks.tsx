@@ -9,7 +9,7 @@ import { YardstickForm } from './YardstickForm.tsx';
 export function YardsticksScreen() {
   const queries = useQueryClient();
   const [editing, setEditing] = useState<KeptYardstick>();
-  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer<KeptYardstick[]>(api.yardsticks.$get()) });
+  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer(api.yardsticks.$get()) });
   const [removed, setRemoved] = useState<KeptYardstick>();
   const refresh = () => queries.invalidateQueries({ queryKey: ['yardsticks'] });
   const remove = useMutation({
