@@ -16,10 +16,12 @@ import { guidePreviewRoutes, previewResponse } from './routes/guidePreviews.ts';
 import { guideRoutes } from './routes/guides.ts';
 import { handoutRoutes } from './routes/handouts.ts';
 import { importRoutes } from './routes/imports.ts';
-import { keptRoutes } from './routes/kept.ts';
+import { plateRoutes } from './routes/plates.ts';
 import { referenceRoutes } from './routes/references.ts';
+import { savedSurveyRoutes } from './routes/savedSurveys.ts';
 import { surveyRoutes } from './routes/survey.ts';
 import { workspaceRoutes } from './routes/workspace.ts';
+import { yardstickRoutes } from './routes/yardsticks.ts';
 import { Watches } from './watches.ts';
 import type { World } from './workbench.ts';
 
@@ -54,7 +56,9 @@ export function createApp(world: World) {
     .route('/api', foodRoutes(world))
     .route('/api', importRoutes(world, watches))
     .route('/api', referenceRoutes(world, watches))
-    .route('/api', keptRoutes(world))
+    .route('/api', plateRoutes(world))
+    .route('/api', yardstickRoutes(world))
+    .route('/api', savedSurveyRoutes(world))
     .route('/api', surveyRoutes(world))
     .route('/api', formulaRoutes(world))
     // Before the routes with an id in the address: "lock" is none.

@@ -1,9 +1,8 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import { builtGuide } from '#app/guides/builtGuide.ts';
+import { guideInHand, previewGuide } from '#app/guides/previewGuide.ts';
 import type { Previews } from '#app/previews.ts';
 import { Fault } from '#core/errors.ts';
 import { guideHtml } from '#core/guide/html/guideHtml.ts';
-import { testText } from '#core/yardstick/testText.ts';
 import { exactDress, guideJson, guidePreview, pageDress } from '../guideBodies.ts';
 import { newApi } from '../newApi.ts';
 import { pagePolicy } from '../pagePolicy.ts';
@@ -12,7 +11,6 @@ import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 
 /** A guide as it is being written: what it comes to, its page and its sheets of paper. */
 export function guidePreviewRoutes(world: World, previews: Previews) {
-  const { store } = world;
   return newApi(world.log)
     .openapi(
       createRoute({
@@ -23,26 +21,7 @@ export function guidePreviewRoutes(world: World, previews: Previews) {
       }),
       async context => {
         const { guide, guideId, dress } = context.req.valid('json');
-        const published = (await store.guides.get(guideId))?.published;
-        const { issues, input, page } = await builtGuide({ ...guide, id: guideId }, published, world);
-        const varieties = page === undefined ? [] : [...page.sections.flatMap(({ entries }) => entries), ...page.nearly];
-        const marks = new Map(varieties.flatMap(entry => entry.varieties.map(one => [one.foodId, one.marks] as const)));
-        return context.json(
-          {
-            ...(page === undefined ? {} : { previewId: previews.keep(guideHtml(page, exactDress(dress))), counts: page.counts }),
-            issues,
-            takenOff: page?.takenOff ?? [],
-            foods: (input?.survey.foods ?? []).map(({ food, verdict }) => ({
-              foodId: food.id,
-              name: food.name,
-              ...(food.label.printed.maker === undefined ? {} : { maker: food.label.printed.maker }),
-              verdict: verdict.verdict,
-              marks: marks.get(food.id) ?? [],
-            })),
-            tests: (input?.survey.yardstick.tests ?? []).map(test => ({ id: test.id, text: testText(test), isOff: test.off === true })),
-          },
-          200,
-        );
+        return context.json(await previewGuide(guide, guideId, exactDress(dress), previews, world), 200);
       },
     )
     .openapi(
@@ -55,7 +34,7 @@ export function guidePreviewRoutes(world: World, previews: Previews) {
       async context => {
         const { guide, guideId, dress } = context.req.valid('json');
         const print = world.pdfPrinter();
-        const { page } = await builtGuide({ ...guide, id: guideId }, (await store.guides.get(guideId))?.published, world);
+        const { page } = await guideInHand(guide, guideId, world);
         if (page === undefined)
           throw new Fault('guide-not-valid', 'Something is still to be written; the places are listed beside the form.');
         const pdf = await print(guideHtml(page, exactDress(dress)));

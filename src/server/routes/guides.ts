@@ -1,19 +1,17 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import { localDay } from '#app/clients/localDay.ts';
 import { buildGuideSite } from '#app/guides/buildGuideSite.ts';
-import { builtGuide, keptGuide, keptGuideBuilt, publishedBuilt } from '#app/guides/builtGuide.ts';
+import { keptGuide, keptGuideBuilt, publishedBuilt } from '#app/guides/builtGuide.ts';
+import { describeGuide, describeGuideShort, namedGuide } from '#app/guides/describeGuide.ts';
 import { guideFile, guideFileEnds } from '#app/guides/guideFiles.ts';
-import { labelsToPublish } from '#app/guides/guideFromShelf.ts';
-import type { GuideFile, KeptGuide } from '#app/store.ts';
+import { publishGuide } from '#app/guides/publishGuide.ts';
 import { Fault } from '#core/errors.ts';
-import { isSameJson } from '#core/json/isSameJson.ts';
-import type { UnreadJson } from '../edge.ts';
 import { guideFull, guideJson, guideShort, publishedGuide } from '../guideBodies.ts';
 import { newApi } from '../newApi.ts';
 import { pagePolicy } from '../pagePolicy.ts';
 import type { Watches } from '../watches.ts';
 import type { World } from '../workbench.ts';
 import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
+import { removalRoute } from './removal.ts';
 
 const params = z.object({ id: z.string().openapi({ param: { name: 'id', in: 'path' } }) });
 const seen = z.object({ version: z.number().nullable() });
@@ -24,64 +22,20 @@ const types: Readonly<Record<string, string>> = {
   pdf: 'application/pdf',
 };
 
-function full({ value, version, isDemo, published }: KeptGuide) {
-  const isChanged = published !== undefined && !isSameJson(value, published.guide);
-  return {
-    guide: value,
-    version,
-    isDemo,
-    isPublished: published !== undefined,
-    isChanged,
-    ...(published === undefined ? {} : { published }),
-  };
-}
-
-/** What was published keeps its own name, which a copy of the guide does not share. */
-function named(json: UnreadJson, id: string): GuideFile {
-  return { ...json, id: typed(json, 'id') ?? id };
-}
-
-function typed(json: Readonly<Record<string, unknown>>, key: string): string | undefined {
-  const value = json[key];
-  return typeof value === 'string' && value !== '' ? value : undefined;
-}
-
 export function guideRoutes(world: World, watches: Watches) {
   const { store } = world;
-  /** One line of the list. A guide whose plate or yardstick is gone is listed too: its screen says what to do. */
-  const short = async (kept: KeptGuide): Promise<z.input<typeof guideShort>> => {
-    const { value, version, isDemo, published } = kept;
-    const built = await builtGuide(value, published, world).catch(error => {
-      if (error instanceof Fault) return { issues: [error], page: undefined };
-      throw error;
-    });
-    const survey = value.survey as Readonly<Record<string, unknown>> | undefined;
-    const publishedOn = typed(value, 'publishedOn');
-    return {
-      id: value.id,
-      version,
-      isDemo,
-      title: typed(value, 'title') ?? 'A guide without a title',
-      category: (survey === undefined ? undefined : typed(survey, 'category')) ?? '',
-      ...(publishedOn === undefined ? {} : { publishedOn }),
-      isPublished: published !== undefined,
-      ...(built.page === undefined ? {} : { counts: built.page.counts }),
-      takenOff: built.page?.takenOff.length ?? 0,
-      toMend: built.issues.length,
-    };
-  };
   return newApi(world.log)
     .openapi(
       createRoute({ method: 'get', path: '/guides', responses: answers(z.array(guideShort), 'Guides, each with its counts') }),
       async context => {
         const guides = [];
-        for (const kept of await store.guides.list()) guides.push(await short(kept));
+        for (const kept of await store.guides.list()) guides.push(await describeGuideShort(kept, world));
         return context.json(guides, 200);
       },
     )
     .openapi(
       createRoute({ method: 'get', path: '/guides/{id}', request: { params }, responses: answers(guideFull, 'A guide as it was written') }),
-      async context => context.json(full(await keptGuide(context.req.valid('param').id, world)), 200),
+      async context => context.json(describeGuide(await keptGuide(context.req.valid('param').id, world)), 200),
     )
     .openapi(
       createRoute({
@@ -94,30 +48,22 @@ export function guideRoutes(world: World, watches: Watches) {
         const { guide, version, published } = context.req.valid('json');
         const { id } = context.req.valid('param');
         return context.json(
-          full(
+          describeGuide(
             await store.guides.put(
               { ...guide, id },
               version,
-              published === undefined ? {} : { published: { ...published, guide: named(published.guide, id) } },
+              published === undefined ? {} : { published: { ...published, guide: namedGuide(published.guide, id) } },
             ),
           ),
           200,
         );
       },
     )
-    .openapi(
-      createRoute({
-        method: 'delete',
-        path: '/guides/{id}',
-        request: { params, query: z.object({ version: z.coerce.number() }) },
-        responses: answers(z.object({ id: z.string() }), 'The guide that was removed'),
-      }),
-      async context => {
-        const { id } = context.req.valid('param');
-        await store.guides.remove(id, context.req.valid('query').version);
-        return context.json({ id }, 200);
-      },
-    )
+    .openapi(removalRoute('/guides/{id}', 'guide'), async context => {
+      const { id } = context.req.valid('param');
+      await store.guides.remove(id, context.req.valid('query').version);
+      return context.json({ id }, 200);
+    })
     .openapi(
       createRoute({
         method: 'post',
@@ -127,11 +73,7 @@ export function guideRoutes(world: World, watches: Watches) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        // A guide that is not finished cannot be published.
-        const { kept, input } = await keptGuideBuilt(id, world);
-        const guide: GuideFile = { ...kept.value, publishedOn: localDay(world.now()) };
-        const labels = labelsToPublish(await world.shelf.foods(input.draft.survey.category));
-        return context.json(full(await store.guides.put(guide, context.req.valid('json').version, { published: { guide, labels } })), 200);
+        return context.json(describeGuide(await publishGuide(id, context.req.valid('json').version, world)), 200);
       },
     )
     .openapi(

@@ -8,6 +8,7 @@ import { handoutFull, handoutJson, handoutPreview } from '../handoutBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
 import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
+import { removalRoute } from './removal.ts';
 
 const params = z.object({ id: z.string().openapi({ param: { name: 'id', in: 'path' } }) });
 const written = z.object({ handout: handoutJson, dress: pageDress.default({ largePrint: false }) });
@@ -37,19 +38,11 @@ export function handoutRoutes(world: World, previews: Previews) {
         return context.json(full(await store.handouts.put({ ...handout, id }, version)), 200);
       },
     )
-    .openapi(
-      createRoute({
-        method: 'delete',
-        path: '/handouts/{id}',
-        request: { params, query: z.object({ version: z.coerce.number() }) },
-        responses: answers(z.object({ id: z.string() }), 'The handout that was removed'),
-      }),
-      async context => {
-        const { id } = context.req.valid('param');
-        await store.handouts.remove(id, context.req.valid('query').version);
-        return context.json({ id }, 200);
-      },
-    )
+    .openapi(removalRoute('/handouts/{id}', 'handout'), async context => {
+      const { id } = context.req.valid('param');
+      await store.handouts.remove(id, context.req.valid('query').version);
+      return context.json({ id }, 200);
+    })
     .openapi(
       createRoute({
         method: 'post',
