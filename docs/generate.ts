@@ -1,6 +1,7 @@
-/** Writes what is made from code: docs/errors.md, docs/care-cases.md and the examples in docs/minerals.md. With `--check` it only compares, and fails when a page is stale. */
+/** Writes what is made from code: docs/errors.md, docs/care-cases.md, the examples in docs/minerals.md and the nutrients in docs/formats.md. With `--check` it only compares, and fails when a page is stale. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { type FaultFacts, faultCatalogue } from '#core/errors.ts';
+import { nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
 import { careCasesPage } from './careCases.ts';
 import { mineralExamples } from './mineralExamples.ts';
 import { table } from './table.ts';
@@ -18,19 +19,24 @@ const rows = [
   ...Object.entries<FaultFacts>(faultCatalogue).map(([code, { title, blame, nextStep }]) => [`\`${code}\``, title, blame, nextStep]),
 ];
 
-const [begin, end] = ['<!-- examples: made by docs/generate.ts -->\n', '<!-- end of the examples -->\n'];
-
-/** The page with the text between its two marks made anew. */
-function withExamples(page: string, examples: string): string {
+/** The page with the text between the two marks of a part made anew. */
+function withPart(page: string, part: string, text: string): string {
+  const [begin, end] = [`<!-- ${part}: made by docs/generate.ts -->\n`, `<!-- end of the ${part} -->\n`];
   const [before = '', rest = ''] = page.split(begin);
   const [, after = ''] = rest.split(end);
-  return `${before}${begin}\n${examples}\n${end}${after}`;
+  return `${before}${begin}\n${text}\n${end}${after}`;
 }
+
+const nutrientRows = [
+  ['key', 'printed name', 'unit'],
+  ...nutrientKeys.map(key => [`\`${key}\``, nutrients[key].printedName, nutrients[key].unit]),
+];
 
 const pages: readonly (readonly [name: string, make: (now: string) => string])[] = [
   ['errors.md', () => head + table(rows)],
   ['care-cases.md', careCasesPage],
-  ['minerals.md', await mineralExamples().then(examples => (now: string) => withExamples(now, examples))],
+  ['minerals.md', await mineralExamples().then(examples => (now: string) => withPart(now, 'examples', examples))],
+  ['formats.md', now => withPart(now, 'nutrients', table(nutrientRows))],
 ];
 
 for (const [name, make] of pages) {

@@ -271,6 +271,34 @@ describe('platewright survey', () => {
     expect(foods[0].statementRead).toBe(false);
   });
 
+  // "On its own" is one serving. 60 mg phosphorus to 5 g protein is 12 mg/g.
+  it('[CLI-30] columns of nutrients and ratios are told in table, CSV and JSON alike', () => {
+    const heading = 'name,servingGrams,energyKcal,sodiumMg,proteinG,potassiumMg,phosphorusMg';
+    const table = file('columns.csv', `${heading}\nA,50,100,100,5,100,60\nB,50,100,100,5,,60\n`);
+    const asked = ['--columns', 'potassiumMg, phosphorusMgPerProteinG,potassiumMg'];
+    const { foods } = JSON.parse(survey(table, ...asked, '--format', 'json').stdout);
+    const shown = foods.map(({ columns }: { columns: Record<string, { text: string; low: number | null }> }) => columns);
+    expect(Object.keys(shown[0])).toEqual(['potassiumMg', 'phosphorusMgPerProteinG']);
+    expect(shown[0].potassiumMg).toEqual({ text: '100 mg', low: 100 });
+    expect(shown[0].phosphorusMgPerProteinG).toEqual({ text: '12 mg/g', low: 12 });
+    expect(shown[1].potassiumMg).toEqual({ text: 'not on the label', low: null });
+    const { data, meta } = Papa.parse<Record<string, string>>(survey(table, ...asked, '--format', 'csv').stdout.trimEnd(), {
+      header: true,
+    });
+    expect(meta.fields?.slice(-2)).toEqual(['potassiumMg', 'phosphorusMgPerProteinG']);
+    expect(data.map(row => row.potassiumMg)).toEqual(['100 mg', 'not on the label']);
+    const lines = survey(table, ...asked).stdout.split('\n');
+    expect(lines).toContain(`${' '.repeat(12)}Potassium: 100 mg; Phosphorus per g protein: 12 mg/g`);
+    const without = lines.filter(line => !line.includes('Potassium: ')).join('\n');
+    expect(without).toBe(survey(table).stdout);
+  });
+
+  it('[CLI-31] a column that is none is refused with the list of those there are', () => {
+    const { status, stdout, stderr } = survey(file('one.csv', 'name,sodiumMg\nA,1\n'), '--columns', 'potassiumMg,salt');
+    expect([status, stdout]).toEqual([1, '']);
+    expect(stderr).toMatch(/"salt" is none of: .*potassiumMg.*phosphorusMgPerProteinG/);
+  });
+
   it('[CLI-15] the report names row, heading, what was found and what was expected', () => {
     const table = file('odd.csv', 'name;Sodium (mg);energyKcal;price\nA;plenty;100;3\n;1;2;3\n');
     const { status, stderr, stdout } = survey(table, '--format', 'csv');

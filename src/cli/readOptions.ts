@@ -21,6 +21,18 @@ export function oneOf<Value extends string>(given: Arguments, option: string, al
   return found;
 }
 
+/** Words with commas between, each once. @throws Fault unknown-option when one is none of `allowed`. */
+export function severalOf<Value extends string>(given: Arguments, option: string, allowed: readonly Value[]): readonly Value[] {
+  const value = given.options[option];
+  if (typeof value !== 'string') return [];
+  const found = value.split(',').map(word => {
+    const one = allowed.find(known => known === word.trim());
+    if (one === undefined) throw new Fault('unknown-option', `--${option} "${word.trim()}" is none of: ${allowed.join(', ')}.`);
+    return one;
+  });
+  return [...new Set(found)];
+}
+
 /** @throws Fault option-missing. */
 export function needed(given: Arguments, option: string): string {
   const value = given.options[option];

@@ -5,24 +5,29 @@ import type { Plate } from '#core/plate/plate.ts';
 import { onPlate } from '#core/plate/plateAmounts.ts';
 import type { Total } from '#core/quantity/amount.ts';
 import { type Interval, intervalToJson } from '#core/quantity/interval.ts';
+import { type SurveyColumnKey, surveyColumns } from '#core/yardstick/surveyColumns.ts';
 import type { TestVerdict } from '#core/yardstick/yardstick.ts';
 import { additiveToJson } from './additiveToJson.ts';
 import type { JsonObject } from './answerLines.ts';
 
 /** A survey as docs/formats.md describes it. Absent means unknown; a range without an upper end has null there. */
-export function surveyJson({ plate, yardstick, setting, counts, foods }: JudgedShelf<TellableWays>, report: readonly Issue[]): JsonObject {
+export function surveyJson(
+  { plate, yardstick, setting, counts, foods }: JudgedShelf<TellableWays>,
+  report: readonly Issue[],
+  columns: readonly SurveyColumnKey[] = [],
+): JsonObject {
   return {
     plate: plate.id,
     yardstick: yardstick.id,
     setting: setting ?? null,
     cautions: yardstick.cautions,
     counts,
-    foods: foods.map(one => foodToJson(one, plate)),
+    foods: foods.map(one => foodToJson(one, plate, columns)),
     report,
   };
 }
 
-function foodToJson({ food, verdict, waysIn }: JudgedFood<TellableWays>, plate: Plate): JsonObject {
+function foodToJson({ food, verdict, waysIn }: JudgedFood<TellableWays>, plate: Plate, columns: readonly SurveyColumnKey[]): JsonObject {
   return {
     id: food.id,
     name: food.name,
@@ -32,6 +37,7 @@ function foodToJson({ food, verdict, waysIn }: JudgedFood<TellableWays>, plate: 
     estimated: verdict.estimated,
     why: verdict.why,
     onPlate: recordOf(['energyKcal', 'sodiumMg'], nutrient => totalToJson(onPlate(plate, food, nutrient))),
+    columns: columns.length === 0 ? undefined : recordOf(columns, key => ({ ...surveyColumns[key].cell(food, plate) })),
     tests: verdict.tests.map(testToJson),
     classes: verdict.classes,
     statementRead: food.label.statement !== undefined,

@@ -5,7 +5,7 @@ import type { Plate } from '#core/plate/plate.ts';
 import { portionText } from '#core/plate/portionText.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
 import { floorTo } from '#core/quantity/rounding.ts';
-import { isBoundTest } from '#core/yardstick/bound.ts';
+import { isBoundTest } from '#core/yardstick/boundTest.ts';
 import { seldomPrinted } from '#core/yardstick/byLabel.ts';
 import { type ClientReason, reasonText } from '#core/yardstick/clientReason.ts';
 import { kinTitle } from '#core/yardstick/ingredientKin.ts';

@@ -4,7 +4,7 @@ import { plateTotal } from '#core/plate/plateAmounts.ts';
 import { portionText } from '#core/plate/portionText.ts';
 import type { Total } from '#core/quantity/amount.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
-import { isBoundTest } from '#core/yardstick/bound.ts';
+import { isBoundTest } from '#core/yardstick/boundTest.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import { planeRule } from '#core/yardstick/planeRule.ts';
 import { type SurveyCell, type SurveyColumnKey, surveyColumns } from '#core/yardstick/surveyColumns.ts';

@@ -3,11 +3,12 @@ import { type JudgedShelf, judgeShelf, type TellableWays, tellable } from '#app/
 import { surveyCsv } from '#app/survey/surveyCsv.ts';
 import { Fault, type Issue } from '#core/errors.ts';
 import type { PlateFood } from '#core/plate/plate.ts';
+import { type SurveyColumnKey, surveyColumnKeys } from '#core/yardstick/surveyColumns.ts';
 import type { Arguments, Command, World } from '../command.ts';
 import { progress } from '../progress.ts';
 import { readBuiltInOrFile } from '../readBuiltInOrFile.ts';
 import { plates, yardsticks } from '../readNamed.ts';
-import { atMostPositionals, needed, oneOf } from '../readOptions.ts';
+import { atMostPositionals, needed, oneOf, severalOf } from '../readOptions.ts';
 import { readSetting } from '../readSetting.ts';
 import { reportText } from '../reportText.ts';
 import { surveyJson } from '../surveyJson.ts';
@@ -17,13 +18,15 @@ type Survey = JudgedShelf<TellableWays>;
 
 export const command: Command = {
   name: 'survey',
-  usage: 'survey FILE.csv --plate PLATE --yardstick YARDSTICK [--setting SETTING] [--category CATEGORY] [--format table|csv|json]',
+  usage:
+    'survey FILE.csv --plate PLATE --yardstick YARDSTICK [--setting SETTING] [--category CATEGORY] [--columns NAME,NAME] [--format table|csv|json]',
   summary: 'Judges the foods of a table of labels on a plate, and shows ways in for those that do not fit.',
   options: {
     plate: { type: 'string' },
     yardstick: { type: 'string' },
     setting: { type: 'string' },
     category: { type: 'string' },
+    columns: { type: 'string' },
     format: { type: 'string' },
   },
   async run(given, world) {
@@ -31,10 +34,11 @@ export const command: Command = {
     const [file] = given.positionals;
     if (file === undefined) throw new Fault('option-missing', `The table of labels is missing. Usage: platewright ${this.usage}`);
     const format = oneOf(given, 'format', ['table', 'csv', 'json']);
+    const columns = severalOf(given, 'columns', surveyColumnKeys);
     const { survey, report } = await runSurvey(file, given, world);
     world.say(format === 'json' ? '' : reportText(report));
     if (format === 'csv') world.say(survey.yardstick.cautions.map(caution => `Note: ${caution}\n`).join(''));
-    await world.write(printed(survey, report, format, world.width));
+    await world.write(printed({ survey, columns }, report, format, world.width));
   },
 };
 
@@ -59,8 +63,13 @@ function inCategory(foods: readonly PlateFood[], category: string | boolean | un
   throw new Fault('unknown-option', `No food is in the category "${category}". Found: ${known.join(', ') || 'no categories'}.`);
 }
 
-function printed(survey: Survey, report: readonly Issue[], format: 'table' | 'csv' | 'json', width: number): string {
-  if (format === 'csv') return surveyCsv(survey);
-  if (format === 'json') return `${JSON.stringify(surveyJson(survey, report), null, 2)}\n`;
-  return surveyTable(survey, width);
+interface Asked {
+  readonly survey: Survey;
+  readonly columns: readonly SurveyColumnKey[];
+}
+
+function printed({ survey, columns }: Asked, report: readonly Issue[], format: 'table' | 'csv' | 'json', width: number): string {
+  if (format === 'csv') return surveyCsv(survey, columns);
+  if (format === 'json') return `${JSON.stringify(surveyJson(survey, report, columns), null, 2)}\n`;
+  return surveyTable(survey, width, columns);
 }

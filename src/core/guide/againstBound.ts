@@ -1,7 +1,9 @@
 import type { Plate } from '#core/plate/plate.ts';
 import { onPlate } from '#core/plate/plateAmounts.ts';
 import type { Total } from '#core/quantity/amount.ts';
-import { type BoundTest, isBoundTest } from '#core/yardstick/bound.ts';
+import { type BoundTest, isBoundTest } from '#core/yardstick/boundTest.ts';
+import { factsOf } from '#core/yardstick/measures/measureFacts.ts';
+import { isSodiumToEnergy } from '#core/yardstick/sodiumToEnergy.ts';
 import { toldMargin, toldTest } from '#core/yardstick/toldTest.ts';
 import type { Test, TestVerdict, Verdict } from '#core/yardstick/yardstick.ts';
 import type { GuideSurveyFood } from './guide.ts';
@@ -46,7 +48,8 @@ export function barOf(tests: readonly Test[], { food, verdict }: GuideSurveyFood
   const { test, outcome } = found;
   const { judged, range } = found.outcome;
   const bound = (test.atMost ?? test.below)!;
-  const moved = test.measure.kind === 'difference' ? energyOf(test, onPlate(plate, food, 'energyKcal')) : 0;
+  const takesOff = factsOf(test.measure).shownTerms?.some(({ isTakenOff }) => isTakenOff) ?? false;
+  const moved = takesOff ? energyOf(test, onPlate(plate, food, 'energyKcal')) : 0;
   const limit = bound + (moved ?? Number.NaN);
   if (!(limit > 0) || moved === undefined || !Number.isFinite(judged!.hi) || outcome.verdict === "can't tell") return undefined;
   const share = (value: number): number => Math.max(0, (value + moved) / limit);
@@ -54,6 +57,5 @@ export function barOf(tests: readonly Test[], { food, verdict }: GuideSurveyFood
 }
 
 function energyOf({ basis, measure }: BoundTest, energyKcal: Total): number | undefined {
-  const isLine = basis === 'on-plate' && measure.kind === 'difference' && measure.nutrient === 'sodiumMg' && measure.minus === 'energyKcal';
-  return isLine && energyKcal.missing.length === 0 ? energyKcal.judged.lo : undefined;
+  return basis === 'on-plate' && isSodiumToEnergy(measure) && energyKcal.missing.length === 0 ? energyKcal.judged.lo : undefined;
 }

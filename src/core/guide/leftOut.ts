@@ -1,5 +1,5 @@
-import { nutrients } from '#core/quantity/nutrients.ts';
-import { isBoundTest } from '#core/yardstick/bound.ts';
+import { isBoundTest } from '#core/yardstick/boundTest.ts';
+import { absenceWords, isNumberMeasure } from '#core/yardstick/measures/measureFacts.ts';
 import { basisText } from '#core/yardstick/testText.ts';
 import { toldTest } from '#core/yardstick/toldTest.ts';
 import type { Test, Verdict } from '#core/yardstick/yardstick.ts';
@@ -10,9 +10,9 @@ export function leftOutReason(tests: readonly Test[], { verdict, tests: outcomes
   const test = tests.find(({ id }) => id === deciding?.testId);
   if (test === undefined) return why;
   if (isBoundTest(test)) {
-    const { measure } = test;
-    const subject = measure.kind === 'difference' ? '' : `${nutrients[measure.nutrient].name} `;
-    const rule = `${subject}${toldTest(test).boundWords} ${basisText[test.basis]}`;
+    const { facts, boundWords } = toldTest(test);
+    const subject = facts.briefSubject === undefined ? '' : `${facts.briefSubject} `;
+    const rule = `${subject}${boundWords} ${basisText[test.basis]}`;
     return verdict === 'over' ? `does not keep the rule: ${rule}` : `can’t be told, a figure is not known: ${rule}`;
   }
   const what = measureWords(test);
@@ -20,8 +20,7 @@ export function leftOutReason(tests: readonly Test[], { verdict, tests: outcomes
 }
 
 function measureWords({ measure }: Test): string {
-  if (measure.kind === 'additive') return `a ${measure.class} additive`;
-  return measure.kind === 'ingredient' ? measure.kin.replaceAll('-', ' ') : '';
+  return isNumberMeasure(measure) ? '' : absenceWords(measure);
 }
 
 /** Reasons with their counts, most frequent first. */

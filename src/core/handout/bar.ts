@@ -1,6 +1,8 @@
 import { byWhatIsTold } from '#core/yardstick/byLabel.ts';
 import { kinTitle } from '#core/yardstick/ingredientKin.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
+import { nutrientsOf } from '#core/yardstick/measures/measureFacts.ts';
+import { isSodiumToEnergy } from '#core/yardstick/sodiumToEnergy.ts';
 import type { Test } from '#core/yardstick/yardstick.ts';
 import type { HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Bar } from './words/words.ts';
@@ -13,17 +15,9 @@ export function barOf({ verdict, notTold = [] }: HandoutFood, { yardstick, switc
 }
 
 function barOfTest({ measure }: Test): Bar {
-  switch (measure.kind) {
-    case 'nutrient':
-    case 'daily-value-percent':
-      return { kind: 'nutrient', nutrient: measure.nutrient };
-    case 'difference':
-      return measure.nutrient === 'sodiumMg' && measure.minus === 'energyKcal' ? { kind: 'sodium-to-energy' } : { kind: 'other' };
-    case 'additive':
-      return { kind: 'additive', class: measure.class };
-    case 'ingredient':
-      return { kind: 'ingredient', name: kinTitle(measure.kin) };
-    default:
-      return { kind: 'other' };
-  }
+  if (measure.kind === 'additive') return { kind: 'additive', class: measure.class };
+  if (measure.kind === 'ingredient') return { kind: 'ingredient', name: kinTitle(measure.kin) };
+  if (isSodiumToEnergy(measure)) return { kind: 'sodium-to-energy' };
+  const [nutrient, ...others] = nutrientsOf(measure);
+  return nutrient === undefined || others.length > 0 ? { kind: 'other' } : { kind: 'nutrient', nutrient };
 }

@@ -1,7 +1,8 @@
 import { Fault } from '#core/errors.ts';
-import type { Nutrient } from '#core/quantity/nutrients.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
+import { nutrientsOf } from '#core/yardstick/measures/measureFacts.ts';
 import { planeRule } from '#core/yardstick/planeRule.ts';
+import { isSodiumToEnergy } from '#core/yardstick/sodiumToEnergy.ts';
 import { testText } from '#core/yardstick/testText.ts';
 import type { Basis, Test } from '#core/yardstick/yardstick.ts';
 import { companionsRun } from './companions.ts';
@@ -59,12 +60,6 @@ export function looksAtSodium({ yardstick, switchedOn }: HandoutSurvey): boolean
   return testsJudged(yardstick, switchedOn).some(({ measure }) => nutrientsOf(measure).includes('sodiumMg'));
 }
 
-function nutrientsOf(measure: Test['measure']): readonly Nutrient[] {
-  if (measure.kind === 'additive' || measure.kind === 'ingredient') return [];
-  if (measure.kind === 'difference') return [measure.nutrient, measure.minus];
-  return measure.kind === 'ratio' ? [measure.nutrient, measure.per] : [measure.nutrient];
-}
-
 function ruleLine(test: Test, words: Words): Line {
   const { measure, atMost, below, basis } = test;
   if (measure.kind === 'additive') return words.additiveRule(measure.class);
@@ -73,7 +68,6 @@ function ruleLine(test: Test, words: Words): Line {
     const most = `${figure((atMost ?? below)!)} mg`;
     return words.sodiumRule(words.asked({ kind: atMost === undefined ? 'below' : 'at-most', figure: most }), basisWords[basis]);
   }
-  const isLine = measure.kind === 'difference' && measure.nutrient === 'sodiumMg' && measure.minus === 'energyKcal';
-  if (isLine && atMost === 0 && basis === 'on-plate') return words.sodiumToEnergy;
+  if (isSodiumToEnergy(measure) && atMost === 0 && basis === 'on-plate') return words.sodiumToEnergy;
   return words.otherRule({ kind: 'english', text: testText(test) });
 }

@@ -14,6 +14,7 @@ export const nutrients = {
     decimals: 0,
     dailyValue: null,
     dailyValueBefore2016: null,
+    usPrint: 'energy',
     onUsPanel: true,
     alsoCalled: ['energy', 'energy (kcal)', 'kcal'],
   },
@@ -24,6 +25,7 @@ export const nutrients = {
     decimals: 1,
     dailyValue: 78,
     dailyValueBefore2016: 65,
+    usPrint: 'fat',
     onUsPanel: true,
     alsoCalled: ['fat', 'fat (g)'],
   },
@@ -34,6 +36,7 @@ export const nutrients = {
     decimals: 1,
     dailyValue: 20,
     dailyValueBefore2016: 20,
+    usPrint: 'fat',
     onUsPanel: true,
     alsoCalled: ['sat fat', 'sat fat (g)', 'saturates', 'saturates (g)'],
   },
@@ -44,6 +47,7 @@ export const nutrients = {
     decimals: 1,
     dailyValue: null,
     dailyValueBefore2016: null,
+    usPrint: 'fat',
     onUsPanel: true,
   },
   cholesterolMg: {
@@ -53,6 +57,7 @@ export const nutrients = {
     decimals: 0,
     dailyValue: 300,
     dailyValueBefore2016: 300,
+    usPrint: 'cholesterol',
     onUsPanel: true,
   },
   sodiumMg: {
@@ -62,6 +67,7 @@ export const nutrients = {
     decimals: 0,
     dailyValue: 2300,
     dailyValueBefore2016: 2400,
+    usPrint: 'sodium',
     onUsPanel: true,
   },
   carbohydrateG: {
@@ -71,6 +77,7 @@ export const nutrients = {
     decimals: 0,
     dailyValue: 275,
     dailyValueBefore2016: 300,
+    usPrint: 'gram',
     onUsPanel: true,
     alsoCalled: [
       'carbohydrate',
@@ -91,6 +98,7 @@ export const nutrients = {
     decimals: 0,
     dailyValue: 28,
     dailyValueBefore2016: 25,
+    usPrint: 'gram',
     onUsPanel: true,
     alsoCalled: ['fiber', 'fibre', 'dietary fibre', 'fiber (g)', 'fibre (g)'],
   },
@@ -101,6 +109,7 @@ export const nutrients = {
     decimals: 0,
     dailyValue: null,
     dailyValueBefore2016: null,
+    usPrint: 'gram',
     onUsPanel: true,
     alsoCalled: ['sugars', 'sugars (g)'],
   },
@@ -111,6 +120,7 @@ export const nutrients = {
     decimals: 0,
     dailyValue: 50,
     dailyValueBefore2016: null,
+    usPrint: 'gram',
     onUsPanel: true,
   },
   sugarAlcoholG: {
@@ -120,6 +130,7 @@ export const nutrients = {
     decimals: 0,
     dailyValue: null,
     dailyValueBefore2016: null,
+    usPrint: 'gram',
     onUsPanel: false,
     alsoCalled: ['sugar alcohols'],
   },
@@ -130,10 +141,29 @@ export const nutrients = {
     decimals: 1,
     dailyValue: null,
     dailyValueBefore2016: null,
+    usPrint: 'none',
     onUsPanel: false,
   },
-  proteinG: { name: 'protein', printedName: 'Protein', unit: 'g', decimals: 0, dailyValue: 50, dailyValueBefore2016: 50, onUsPanel: true },
-  waterMl: { name: 'water', printedName: 'Water', unit: 'mL', decimals: 0, dailyValue: null, dailyValueBefore2016: null, onUsPanel: false },
+  proteinG: {
+    name: 'protein',
+    printedName: 'Protein',
+    unit: 'g',
+    decimals: 0,
+    dailyValue: 50,
+    dailyValueBefore2016: 50,
+    usPrint: 'gram',
+    onUsPanel: true,
+  },
+  waterMl: {
+    name: 'water',
+    printedName: 'Water',
+    unit: 'mL',
+    decimals: 0,
+    dailyValue: null,
+    dailyValueBefore2016: null,
+    usPrint: 'none',
+    onUsPanel: false,
+  },
   vitaminDMcg: {
     name: 'vitamin D',
     printedName: 'Vitamin D',
@@ -141,6 +171,7 @@ export const nutrients = {
     decimals: 1,
     dailyValue: 20,
     dailyValueBefore2016: 10,
+    usPrint: 'tenth',
     onUsPanel: true,
   },
   calciumMg: {
@@ -150,9 +181,19 @@ export const nutrients = {
     decimals: 0,
     dailyValue: 1300,
     dailyValueBefore2016: 1000,
+    usPrint: 'ten',
     onUsPanel: true,
   },
-  ironMg: { name: 'iron', printedName: 'Iron', unit: 'mg', decimals: 1, dailyValue: 18, dailyValueBefore2016: 18, onUsPanel: true },
+  ironMg: {
+    name: 'iron',
+    printedName: 'Iron',
+    unit: 'mg',
+    decimals: 1,
+    dailyValue: 18,
+    dailyValueBefore2016: 18,
+    usPrint: 'tenth',
+    onUsPanel: true,
+  },
   potassiumMg: {
     name: 'potassium',
     printedName: 'Potassium',
@@ -160,6 +201,7 @@ export const nutrients = {
     decimals: 0,
     dailyValue: 4700,
     dailyValueBefore2016: 3500,
+    usPrint: 'ten',
     onUsPanel: true,
   },
   phosphorusMg: {
@@ -169,6 +211,7 @@ export const nutrients = {
     decimals: 0,
     dailyValue: 1250,
     dailyValueBefore2016: 1000,
+    usPrint: 'ten',
     onUsPanel: true,
   },
   magnesiumMg: {
@@ -178,9 +221,19 @@ export const nutrients = {
     decimals: 0,
     dailyValue: 420,
     dailyValueBefore2016: 400,
+    usPrint: 'ten',
     onUsPanel: false,
   },
 } as const satisfies Record<string, NutrientFacts>;
+
+/**
+ * Which paragraph of 21 CFR 101.9(c) says how a US panel rounds a nutrient.
+ * - `energy` (c)(1), `fat` (c)(2), `cholesterol` (c)(3), `sodium` (c)(4), `gram` (c)(6) and (c)(7)
+ * - `tenth`, `ten`: vitamins and minerals, (c)(8)(iii). The law gives no increment; FDA's guidance on quantitative
+ *   amounts does: 0.1 where the Daily Value is under 25, 10 where it is 250 or more (the latter from memory).
+ * - `none`: no line on a US panel.
+ */
+export type UsPrintRule = 'energy' | 'fat' | 'cholesterol' | 'sodium' | 'gram' | 'tenth' | 'ten' | 'none';
 
 export interface NutrientFacts {
   readonly name: string;
@@ -191,6 +244,8 @@ export interface NutrientFacts {
   readonly decimals: number;
   readonly dailyValue: number | null;
   readonly dailyValueBefore2016: number | null;
+  /** How a US panel rounds it. */
+  readonly usPrint: UsPrintRule;
   /** Whether the form of a label has a line for it: what US panels print, and phosphorus. */
   readonly onUsPanel: boolean;
   /** What tables call it besides its key and its printed name. */

@@ -1,29 +1,9 @@
-import type { NumberMeasure } from './measured.ts';
-import type { Test } from './yardstick.ts';
-
 /** Which side of its figure a bound allows. `below` is strict: "free of sodium" is under 5 mg. */
 export type BoundKind = 'atMost' | 'atLeast' | 'below';
 
 export interface Bound {
   readonly kind: BoundKind;
   readonly figure: number;
-}
-
-/** A test whose measure is a number, with its one bound. */
-export interface BoundTest extends Test {
-  readonly measure: NumberMeasure;
-}
-
-export function isBoundTest(test: Test): test is BoundTest {
-  return test.measure.kind !== 'additive' && test.measure.kind !== 'ingredient';
-}
-
-/** @throws RangeError for a test without a bound: `yardstickFromJson` lets none through. */
-export function boundOf(test: Test): Bound {
-  if (test.atMost !== undefined) return { kind: 'atMost', figure: test.atMost };
-  if (test.below !== undefined) return { kind: 'below', figure: test.below };
-  if (test.atLeast !== undefined) return { kind: 'atLeast', figure: test.atLeast };
-  throw new RangeError(`test ${test.id} has no bound`);
 }
 
 /**

@@ -2,8 +2,8 @@ import { unknownReasonText } from '#core/quantity/amount.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import type { BoundOutcome, DecidedOutcome } from './boundOutcome.ts';
-import { amountText, decimalsOf, marginRangeText, marginText, rangeText, shownEnd } from './figureText.ts';
-import { type Measured, type NumberMeasure, nutrientsOf } from './measured.ts';
+import { decimalsOf, marginRangeText, marginText, shownEnd } from './figureText.ts';
+import type { Measured } from './measured.ts';
 import type { ToldTest } from './toldTest.ts';
 
 /**
@@ -11,7 +11,8 @@ import type { ToldTest } from './toldTest.ts';
  * spare … 10 mg over (common practice, no source)."
  */
 export function boundSentence(told: ToldTest, outcome: DecidedOutcome): string {
-  const { isMinimum, unit } = told;
+  const { facts, isMinimum, bound } = told;
+  const { unit } = facts;
   const { on, value, verdict, margin, marginRange, closeCall } = outcome;
   const finer = addsUp(told, value, margin) ? 0 : 1;
   const decimals = told.decimals + finer;
@@ -20,7 +21,7 @@ export function boundSentence(told: ToldTest, outcome: DecidedOutcome): string {
     upperFirst(subjectText(told, value, finer)),
     ' ',
     on.words,
-    isSaidByAgainst(told) ? ': ' : `, ${told.boundWords}: `,
+    facts.tellsBound(bound) ? ': ' : `, ${told.boundWords}: `,
     value.missing.length > 0 ? 'at least ' : '',
     marginText(margin, verdict === 'fits', isMinimum, unit, decimals),
     verdict === 'nearly' ? `, within the slack of ${told.slackWords}` : '',
@@ -40,14 +41,9 @@ export function cannotTellSentence(told: ToldTest, { on, value }: BoundOutcome, 
 
 /** "potassium is unknown (not on the label)". */
 export function cannotTellReason(told: ToldTest, outcome: BoundOutcome): string {
-  if (outcome.value.notDefined) return notDefinedText(told.test.measure);
+  if (outcome.value.notDefined !== undefined) return outcome.value.notDefined;
   if (outcome.value.missing.length === 0) return `${subjectText(told, outcome.value, 0)}, and no end of it is known`;
   return missingText(outcome);
-}
-
-/** "250 mg sodium against 240 kcal" says itself that the one is to be no more than the other. */
-function isSaidByAgainst({ test: { measure }, bound }: ToldTest): boolean {
-  return measure.kind === 'difference' && bound.kind === 'atMost' && bound.figure === 0;
 }
 
 /**
@@ -55,13 +51,15 @@ function isSaidByAgainst({ test: { measure }, bound }: ToldTest): boolean {
  * shown where they would not (127.5 mg against 130 kcal: 2.5 to spare), or where they would hide that a bound is missed.
  */
 function addsUp(told: ToldTest, { totals, judged }: Measured, margin: number): boolean {
-  const { test, bound, isMinimum, decimals } = told;
+  const { facts, bound, isMinimum, decimals } = told;
   const unsafe = isMinimum ? 'lo' : 'hi';
+  const safe = isMinimum ? 'hi' : 'lo';
   let shown = 0;
-  if (test.measure.kind === 'nutrient' || test.measure.kind === 'difference') {
-    const [first, second] = nutrientsOf(test.measure);
-    shown = shownEnd(totals[0].judged, unsafe, decimalsOf(first));
-    if (second !== undefined && totals[1] !== undefined) shown -= shownEnd(totals[1].judged, isMinimum ? 'hi' : 'lo', decimalsOf(second));
+  if (facts.shownTerms !== null) {
+    for (const [at, { nutrient, isTakenOff }] of facts.shownTerms.entries()) {
+      const figure = shownEnd(totals[at]!.judged, isTakenOff ? safe : unsafe, decimalsOf(nutrient));
+      shown += isTakenOff ? -figure : figure;
+    }
   } else if (judged !== undefined) {
     shown = shownEnd(judged, unsafe, decimals);
   }
@@ -69,34 +67,20 @@ function addsUp(told: ToldTest, { totals, judged }: Measured, margin: number): b
   return Math.abs(Math.abs(bound.figure - shown) - distance) < 1e-9 && (distance > 0 || margin === 0);
 }
 
-/** What was measured: "250 mg sodium against 240 kcal", "33% of the Daily Value of sodium (760 mg)". */
-function subjectText({ test: { measure }, unit, decimals }: ToldTest, { totals, judged, estimated }: Measured, finer: number): string {
-  const lead = estimated ? 'estimated ' : '';
-  const [first, second] = nutrientsOf(measure);
-  const { name, unit: ownUnit } = nutrients[first];
-  const amount = totals[0].judged;
-  if (measure.kind === 'daily-value-percent' && judged !== undefined) {
-    const percent = rangeText(judged, unit, decimals + finer);
-    return `${lead}${percent} of the Daily Value of ${name} (${rangeText(amount, ownUnit, decimalsOf(first))})`;
-  }
-  const known = amountText(first, amount, decimalsOf(first) + finer);
-  if (second === undefined || totals[1] === undefined) return `${lead}${known}`;
-  const other = totals[1].judged;
-  if (measure.kind === 'difference') return `${lead}${known} against ${amountText(second, other, decimalsOf(second) + finer)}`;
-  if (judged === undefined) return `${lead}${known} to ${amountText(second, other, decimalsOf(second))}`;
-  const per = `${nutrients[second].unit} ${nutrients[second].name}`;
-  const parts = `${rangeText(amount, ownUnit, decimalsOf(first))} to ${rangeText(other, nutrients[second].unit, decimalsOf(second))}`;
-  return `${lead}${rangeText(judged, ownUnit, decimals + finer)} ${name} per ${per} (${parts})`;
+/** What was measured: "estimated 250 mg potassium". */
+function subjectText({ facts, decimals }: ToldTest, { totals, judged, estimated }: Measured, finer: number): string {
+  const told = facts.told({ totals, judged, decimals, finer });
+  return estimated ? `estimated ${told}` : told;
 }
 
-function noteText({ test, isMinimum }: ToldTest, { on, value }: BoundOutcome): string {
+function noteText({ facts, isMinimum }: ToldTest, { on, value }: BoundOutcome): string {
   const missing = value.missing
     .map(({ nutrient, of, reason }) => `; ${nutrients[nutrient].name} of ${of} is unknown: ${unknownReasonText[reason]}`)
     .join('');
   if (value.judged === undefined || value.judged.lo === value.judged.hi) return missing;
   const end = isMinimum ? 'low' : 'high';
   if (value.estimated) return `; judged at the ${end} end of the estimate${missing}`;
-  const printed = nutrientsOf(test.measure).flatMap(on.printedAs);
+  const printed = facts.nutrients.flatMap(on.printedAs);
   const words = printed.length > 0 ? `what the label prints as “${printed.join('”, “')}”` : 'a printed figure that stands for a range';
   return `; judged at the ${end} end of ${words}${missing}`;
 }
@@ -111,12 +95,6 @@ function missingText({ on, value }: BoundOutcome): string {
       return `${names.join(' and ')}${of} ${names.length > 1 ? 'are' : 'is'} unknown (${reason})`;
     })
     .join(', ');
-}
-
-function notDefinedText(what: NumberMeasure): string {
-  if (what.kind === 'ratio')
-    return `${nutrients[what.nutrient].name} to ${nutrients[what.per].name} is not defined at zero ${nutrients[what.per].name}`;
-  return `${nutrients[what.nutrient].name} has no Daily Value`;
 }
 
 function upperFirst(text: string): string {

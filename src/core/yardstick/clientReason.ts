@@ -1,7 +1,7 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import type { Interval } from '#core/quantity/interval.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
-import { type BoundTest, isBoundTest } from './bound.ts';
+import { type BoundTest, isBoundTest } from './boundTest.ts';
 import type { SeldomPrinted } from './byLabel.ts';
 import type { UnsafeFood } from './foodSafety.ts';
 import { kinTitle } from './ingredientKin.ts';

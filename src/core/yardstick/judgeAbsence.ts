@@ -2,6 +2,7 @@ import type { AdditiveClass, AdditiveFinding } from '#core/additive/additive.ts'
 import type { ReadLabel } from '#core/label/label.ts';
 import type { PlateFood } from '#core/plate/plate.ts';
 import { type KinPresence, kinFinder, kinTitle } from './ingredientKin.ts';
+import { isNumberMeasure } from './measures/measureFacts.ts';
 import type { Served } from './served.ts';
 import { sourceText } from './sourceText.ts';
 import type { Found, Test, TestVerdict, VerdictWord } from './yardstick.ts';
@@ -22,7 +23,7 @@ type PresenceOn = (label: ReadLabel) => Presence;
  */
 export function absenceJudge(test: Test): (served: Served) => TestVerdict {
   const { measure } = test;
-  if (measure.kind !== 'additive' && measure.kind !== 'ingredient') throw new RangeError(`test ${test.id} is no absence test`);
+  if (isNumberMeasure(measure)) throw new RangeError(`test ${test.id} is no absence test`);
   const title = measure.kind === 'additive' ? additiveTitles[measure.class] : kinTitle(measure.kin);
   const presenceOn = measure.kind === 'additive' ? additivePresence(measure.class) : ingredientPresence(measure.kin);
   const source = sourceText(test.source);

@@ -13,8 +13,8 @@ export function judgeBound(told: ToldTest, on: OnBasis): TestVerdict {
 }
 
 function outcomeOf(told: ToldTest, on: OnBasis): BoundOutcome {
-  const { test, bound } = told;
-  const value = measure(test.measure, on, told.useEstimates);
+  const { facts, bound } = told;
+  const value = measure(facts, on, told.useEstimates);
   if (value.judged === undefined || value.range === undefined) return { on, value, verdict: "can't tell", closeCall: false };
   const range = cleaned(value.range);
   const { verdict, end } = decide(bound, told.slack, value.judged, value);

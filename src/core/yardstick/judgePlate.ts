@@ -1,6 +1,6 @@
 import type { Plate, PlateFood, PlatePart } from '#core/plate/plate.ts';
 import { basesOf } from './basis.ts';
-import { isBoundTest } from './bound.ts';
+import { isBoundTest } from './boundTest.ts';
 import { absenceJudge } from './judgeAbsence.ts';
 import { judgeBound } from './judgeBound.ts';
 import { type CompanionTotals, companionTotals, helpingOf, type Served } from './served.ts';

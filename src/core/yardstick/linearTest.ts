@@ -1,7 +1,7 @@
 import type { Nutrient } from '#core/quantity/nutrients.ts';
 import { dependsOnPlate } from './basis.ts';
-import { type BoundTest, boundOf, isBoundTest } from './bound.ts';
-import { nutrientsOf, percentPerUnit } from './measured.ts';
+import { type BoundTest, boundOf, isBoundTest } from './boundTest.ts';
+import { factsOf } from './measures/measureFacts.ts';
 import { comparedRange, type Helping } from './served.ts';
 import type { Test } from './yardstick.ts';
 
@@ -27,22 +27,23 @@ function linearTest(test: BoundTest): LinearTest {
   const isMinimum = bound.kind === 'atLeast';
   const figure = bound.kind === 'below' ? justBelow(bound.figure) : bound.figure;
   const useEstimates = test.useEstimates ?? false;
-  const { measure } = test;
-  const [first, second] = nutrientsOf(measure);
+  const { terms, limit } = factsOf(test.measure).linear(figure);
   /** A maximum takes the high end of what it counts and the low end of what it takes off; a minimum the reverse. */
   const end = ({ part, factor }: Helping, nutrient: Nutrient, high: boolean): number => {
     const range = comparedRange(part.food.label.amounts[nutrient], useEstimates);
     return range === undefined || typeof factor !== 'number' ? Number.NaN : factor * (high ? range.hi : range.lo);
   };
   const sign = isMinimum ? -1 : 1;
-  const weightOfFirst = measure.kind === 'daily-value-percent' ? (percentPerUnit(measure.nutrient) ?? Number.NaN) : 1;
-  const weightOfSecond = measure.kind === 'ratio' ? figure : 1;
   return {
     seesCompanions: test.basis === 'on-plate',
-    limit: measure.kind === 'ratio' ? 0 : sign * figure,
+    limit: sign * limit,
     loadOf: helping => {
-      const counted = weightOfFirst * end(helping, first, !isMinimum);
-      return sign * (second === undefined ? counted : counted - weightOfSecond * end(helping, second, isMinimum));
+      let load = 0;
+      for (const { nutrient, weight, isTakenOff } of terms) {
+        const part = weight * end(helping, nutrient, isTakenOff === isMinimum);
+        load += isTakenOff ? -part : part;
+      }
+      return sign * load;
     },
   };
 }

@@ -1,6 +1,6 @@
 import { nutrients } from '#core/quantity/nutrients.ts';
-import { type BoundTest, isBoundTest } from './bound.ts';
-import type { NumberMeasure } from './measured.ts';
+import { type BoundTest, isBoundTest } from './boundTest.ts';
+import { absenceSubject, isNumberMeasure } from './measures/measureFacts.ts';
 import { sourceText } from './sourceText.ts';
 import { toldTest } from './toldTest.ts';
 import type { Basis, ClassScale, Test } from './yardstick.ts';
@@ -27,21 +27,15 @@ export function testText(test: Test): string {
 }
 
 function boundTestText(test: BoundTest): string {
-  const { boundWords, slack, slackWords } = toldTest(test);
+  const { facts, boundWords, slack, slackWords } = toldTest(test);
   const basis = basisText[test.basis];
-  const bound = test.measure.kind === 'difference' ? `${boundWords} ${basis}` : `${measureText(test.measure)} ${basis}: ${boundWords}`;
+  const bound = facts.subject === undefined ? `${boundWords} ${basis}` : `${facts.subject} ${basis}: ${boundWords}`;
   return slack === 0 ? bound : `${bound}; nearly: over by no more than ${slackWords}`;
 }
 
 function absenceText({ measure, basis }: Test): string {
-  const subject =
-    measure.kind === 'additive' ? `${measure.class} additives` : measure.kind === 'ingredient' ? measure.kin : measure.nutrient;
+  const subject = isNumberMeasure(measure) ? measure.nutrient : absenceSubject(measure);
   return `${subject} ${basisText[basis]}: none named on the label`;
-}
-
-function measureText(measure: NumberMeasure): string {
-  const { name } = nutrients[measure.nutrient];
-  return measure.kind === 'ratio' ? `${name} to ${nutrients[measure.per].name}` : name;
 }
 
 /** "potassium mg in the portion as eaten: low up to 100, medium up to 200, high above (…)". */

@@ -1,8 +1,8 @@
 import type { Total } from '#core/quantity/amount.ts';
 import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
-import { isBoundTest } from './bound.ts';
+import { isBoundTest } from './boundTest.ts';
 import { amountText, decimalsOf } from './figureText.ts';
-import { nutrientsOf } from './measured.ts';
+import { nutrientsOf } from './measures/measureFacts.ts';
 import { addHelping, type Served } from './served.ts';
 import type { Candidate, WayIn } from './wayIn.ts';
 import type { Test, Verdict } from './yardstick.ts';

@@ -1,9 +1,10 @@
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import { dependsOnPlate } from './basis.ts';
-import { boundOf, isBoundTest } from './bound.ts';
+import { boundOf, isBoundTest } from './boundTest.ts';
 import { companionChanges, increases, moreOfCompanion } from './companionWays.ts';
 import { type JudgeInput, judgePlate, prepareJudge, servedOn, testsJudged } from './judgePlate.ts';
 import { companionLoads, foodLoads, keepLimits, type LinearTest, linearTests, sharesThatFit } from './linearTest.ts';
+import { factsOf } from './measures/measureFacts.ts';
 import { mixWays } from './mixWays.ts';
 import { portionWays, smallestShare } from './portionWays.ts';
 import { type CompanionTotals, companionTotals, helpingOf } from './served.ts';
@@ -103,8 +104,7 @@ function portionChanges(test: Test, { companions }: Plate): boolean {
   if (!isBoundTest(test) || !dependsOnPlate(test)) return false;
   // 2 mg sodium per kcal stay 2 in half of the food; with bread on the plate they do not.
   const isAlone = test.basis === 'as-eaten' || companions.length === 0;
-  const isProportion = test.measure.kind === 'ratio' || (test.measure.kind === 'difference' && boundOf(test).figure === 0);
-  return !(isAlone && isProportion);
+  return !(isAlone && factsOf(test.measure).isProportion(boundOf(test).figure));
 }
 
 function largestShare(tests: readonly LinearTest[], food: readonly number[], companions: readonly number[]): number {

@@ -1,29 +1,15 @@
-import type { AdditiveClass } from '#core/additive/additive.ts';
 import type { Setting } from '#core/client/setting.ts';
 import type { Interval } from '#core/quantity/interval.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
+import type { Measure } from './measures/measureKinds.ts';
 
 export { type Setting, settings } from '#core/client/setting.ts';
+export type { Measure } from './measures/measureKinds.ts';
 
 /** The stated basis of a test: `as-eaten` is the portion of the surveyed food alone, `on-plate` the portion with its companions. */
 export const bases = ['per-serving', 'per-100-g', 'per-100-ml', 'per-reference-amount', 'as-eaten', 'on-plate', 'per-day'] as const;
 /** The compiler refuses to mix them. */
 export type Basis = (typeof bases)[number];
-
-/** What a test looks at. */
-export type Measure =
-  /** One nutrient, in its own unit. */
-  | { readonly kind: 'nutrient'; readonly nutrient: Nutrient }
-  /** nutrient − minus, as plain numbers of their units: sodium mg − energy kcal. Works at zero energy, where a ratio does not. */
-  | { readonly kind: 'difference'; readonly nutrient: Nutrient; readonly minus: Nutrient }
-  /** nutrient ÷ per: sodium mg per kcal, phosphorus mg per g protein. */
-  | { readonly kind: 'ratio'; readonly nutrient: Nutrient; readonly per: Nutrient }
-  /** Percent of the Daily Value of 2016. */
-  | { readonly kind: 'daily-value-percent'; readonly nutrient: Nutrient }
-  /** An additive class that counts, named on the label. */
-  | { readonly kind: 'additive'; readonly class: AdditiveClass }
-  /** An ingredient or one of its kin: garlic, onion, wheat, grapefruit. */
-  | { readonly kind: 'ingredient'; readonly kin: string };
 
 export const boundSourceKinds = [
   'regulation',

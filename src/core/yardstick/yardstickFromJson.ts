@@ -1,10 +1,11 @@
 import { z } from 'zod';
-import { additiveClasses } from '#core/additive/additive.ts';
 import type { Reading } from '#core/errors.ts';
 import { checkJson } from '#core/json/checkJson.ts';
 import type { JsonOf } from '#core/json/jsonOf.ts';
 import type { FormStep } from '#core/json/presentForm.ts';
-import { nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
+import { nutrientKeys } from '#core/quantity/nutrients.ts';
+import { isNumberMeasure } from './measures/measureFacts.ts';
+import { measureKinds } from './measures/measureKinds.ts';
 import { bases, boundSourceKinds, settings, type Yardstick } from './yardstick.ts';
 
 const nutrient = z.enum(nutrientKeys);
@@ -13,16 +14,10 @@ const number = z.number();
 
 const basis = z.enum(bases);
 
+const { nutrient: amount, ...otherKinds } = measureKinds;
 const measure = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('nutrient'), nutrient }),
-  z.object({ kind: z.literal('difference'), nutrient, minus: nutrient }),
-  z.object({ kind: z.literal('ratio'), nutrient, per: nutrient }),
-  z.object({
-    kind: z.literal('daily-value-percent'),
-    nutrient: nutrient.refine(key => nutrients[key].dailyValue !== null, 'a nutrient that has a Daily Value'),
-  }),
-  z.object({ kind: z.literal('additive'), class: z.enum(additiveClasses) }),
-  z.object({ kind: z.literal('ingredient'), kin: words }),
+  amount.schema(z, nutrient),
+  ...Object.values(otherKinds).map(kind => kind.schema(z, nutrient)),
 ]);
 
 const source = z.object({
@@ -47,7 +42,7 @@ const test = z
   })
   .refine(one => boundsIn(one).length === 1, 'exactly one of atMost, atLeast, below, absent')
   .refine(
-    one => (one.absent === true) === (one.measure.kind === 'additive' || one.measure.kind === 'ingredient'),
+    one => (one.absent === true) !== isNumberMeasure(one.measure),
     '"absent": true for an additive or ingredient, a number for any other measure',
   )
   .refine(

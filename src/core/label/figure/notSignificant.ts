@@ -1,38 +1,25 @@
 import type { Reading } from '#core/errors.ts';
 import { type Interval, interval } from '#core/quantity/interval.ts';
-import type { Nutrient } from '#core/quantity/nutrients.ts';
+import { type Nutrient, nutrientKeys, nutrients, type UsPrintRule } from '#core/quantity/nutrients.ts';
 import { type LabelIssue, type LabelIssueCode, labelIssue } from '../labelIssue.ts';
-import { isVitaminOrMineral, twoPercentOfDailyValue } from './usPrintRule.ts';
+import { twoPercentOfDailyValue, usPrintRule } from './usPrintRule.ts';
 
 /**
  * What "Not a significant source of" says: an upper bound, never "unknown". 21 CFR 101.9(c)(2)-(c)(8) where the phrase
  * replaces a line, (f)(1) for the items of the simplified panel. Potassium is 0 up to 94 mg, 2 % of its Daily Value.
  */
 export function notSignificantRange(nutrient: Nutrient): Interval {
-  return interval(0, isVitaminOrMineral(nutrient) ? twoPercentOfDailyValue(nutrient) : insignificantUpTo[nutrient]);
+  const rule = usPrintRule[nutrient];
+  return interval(0, rule === 'tenth' || rule === 'ten' ? twoPercentOfDailyValue(nutrient) : insignificantUpTo[rule]);
 }
 
-const insignificantUpTo: Readonly<Record<Nutrient, number>> = {
-  energyKcal: 5,
-  fatG: 0.5,
-  saturatedFatG: 0.5,
-  transFatG: 0.5,
-  cholesterolMg: 2,
-  sodiumMg: 5,
-  carbohydrateG: 1,
-  fiberG: 1,
-  totalSugarsG: 1,
-  addedSugarsG: 1,
-  sugarAlcoholG: 1,
-  proteinG: 1,
-  alcoholG: 0.5,
-  waterMl: 0.5,
-  vitaminDMcg: 0,
-  calciumMg: 0,
-  ironMg: 0,
-  potassiumMg: 0,
-  phosphorusMg: 0,
-  magnesiumMg: 0,
+const insignificantUpTo: Readonly<Record<Exclude<UsPrintRule, 'tenth' | 'ten'>, number>> = {
+  energy: 5,
+  fat: 0.5,
+  cholesterol: 2,
+  sodium: 5,
+  gram: 1,
+  none: 0.5,
 };
 
 const longestSentence = 2000;
@@ -78,38 +65,30 @@ function namesIn(piece: string): string[] {
   return names.filter(each => each !== '');
 }
 
-const nutrientNamed: ReadonlyMap<string, Nutrient> = new Map<string, Nutrient>([
-  ['calories', 'energyKcal'],
-  ['energy', 'energyKcal'],
+/** Names that sentences use beside the nutrient's own and the panel's. */
+const furtherNames: readonly (readonly [string, Nutrient])[] = [
   ['fat', 'fatG'],
-  ['total fat', 'fatG'],
-  ['saturated fat', 'saturatedFatG'],
   ['sat fat', 'saturatedFatG'],
-  ['trans fat', 'transFatG'],
-  ['cholesterol', 'cholesterolMg'],
-  ['sodium', 'sodiumMg'],
   ['carbohydrate', 'carbohydrateG'],
   ['carbohydrates', 'carbohydrateG'],
-  ['total carbohydrate', 'carbohydrateG'],
   ['fiber', 'fiberG'],
   ['fibre', 'fiberG'],
-  ['dietary fiber', 'fiberG'],
   ['dietary fibre', 'fiberG'],
   ['sugars', 'totalSugarsG'],
   ['sugar', 'totalSugarsG'],
-  ['total sugars', 'totalSugarsG'],
-  ['added sugars', 'addedSugarsG'],
   ['added sugar', 'addedSugarsG'],
-  ['sugar alcohol', 'sugarAlcoholG'],
   ['sugar alcohols', 'sugarAlcoholG'],
-  ['protein', 'proteinG'],
-  ['vitamin d', 'vitaminDMcg'],
-  ['calcium', 'calciumMg'],
-  ['iron', 'ironMg'],
-  ['potassium', 'potassiumMg'],
-  ['phosphorus', 'phosphorusMg'],
-  ['magnesium', 'magnesiumMg'],
+];
+
+const nutrientNamed: ReadonlyMap<string, Nutrient> = new Map<string, Nutrient>([
+  ...nutrientKeys.filter(key => usPrintRule[key] !== 'none').flatMap(namesOf),
+  ...furtherNames,
 ]);
+
+function namesOf(key: Nutrient): readonly (readonly [string, Nutrient])[] {
+  const { name, printedName } = nutrients[key];
+  return [name, printedName].map(one => [one.toLowerCase(), key] as const);
+}
 
 const passedOver: ReadonlySet<string> = new Set([
   'calories from fat',

@@ -1,4 +1,5 @@
 import { additiveClasses } from '#core/additive/additive.ts';
+import { factsOf, isNumberMeasure } from '#core/yardstick/measures/measureFacts.ts';
 import { type JsonTest, kindChoices, measureOfKind, nutrientChoices, testBases } from './jsonTest.ts';
 
 const boundChoices = [
@@ -21,6 +22,7 @@ export function TestFields({
   readonly onRemove: () => void;
 }) {
   const { measure } = test;
+  const others = isNumberMeasure(measure) ? factsOf(measure).otherFields : [];
   const kind = boundChoices.find(([one]) => test[one] !== undefined)?.[0];
   // A bound that was changed is no longer what its old source says.
   const bound = (next: BoundKind, figure: number): void => {
@@ -32,7 +34,7 @@ export function TestFields({
       <legend>{text}</legend>
       <div className="formgrid">
         <Choice name="Measure" value={measure.kind} options={kindChoices} onChange={next => onChange(measureOfKind(test, next))} />
-        {'nutrient' in measure && (
+        {isNumberMeasure(measure) && (
           <Choice
             name="Nutrient"
             value={measure.nutrient}
@@ -40,22 +42,15 @@ export function TestFields({
             onChange={nutrient => onChange({ ...test, measure: { ...measure, nutrient } })}
           />
         )}
-        {measure.kind === 'difference' && (
+        {others.map(field => (
           <Choice
-            name="Against"
-            value={measure.minus}
+            key={field.title}
+            name={field.title}
+            value={field.nutrient}
             options={nutrientChoices}
-            onChange={minus => onChange({ ...test, measure: { ...measure, minus } })}
+            onChange={next => onChange({ ...test, measure: field.with(next) })}
           />
-        )}
-        {measure.kind === 'ratio' && (
-          <Choice
-            name="For each unit of"
-            value={measure.per}
-            options={nutrientChoices}
-            onChange={per => onChange({ ...test, measure: { ...measure, per } })}
-          />
-        )}
+        ))}
         {measure.kind === 'additive' && (
           <Choice
             name="Additives"

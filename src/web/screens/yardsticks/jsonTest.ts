@@ -1,22 +1,14 @@
 import { type Nutrient, nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
+import { isNumberMeasure } from '#core/yardstick/measures/measureFacts.ts';
+import { absenceKinds, type MeasureKindName, measureKinds } from '#core/yardstick/measures/measureKinds.ts';
 import type { YardstickJson } from '#core/yardstick/yardstickFromJson.ts';
 
 /** A test of a yardstick as docs/formats.md has it in JSON. */
 export type JsonTest = YardstickJson['tests'][number];
-export type JsonMeasure = JsonTest['measure'];
 
-const kindNames: Readonly<Record<JsonMeasure['kind'], string>> = {
-  nutrient: 'amount of a nutrient',
-  difference: 'one nutrient against another',
-  ratio: 'one nutrient for each unit of another',
-  'daily-value-percent': '% of the Daily Value',
-  additive: 'no additive named',
-  ingredient: 'no ingredient named',
-};
+const kinds = Object.keys(measureKinds) as readonly MeasureKindName[];
 
-const kinds = Object.keys(kindNames) as readonly JsonMeasure['kind'][];
-
-export const kindChoices: readonly (readonly [JsonMeasure['kind'], string])[] = kinds.map(kind => [kind, kindNames[kind]] as const);
+export const kindChoices: readonly (readonly [MeasureKindName, string])[] = kinds.map(kind => [kind, measureKinds[kind].title] as const);
 
 /** Those that yardsticks mostly look at come first. */
 const first: readonly Nutrient[] = ['sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG', 'energyKcal', 'calciumMg'];
@@ -37,24 +29,19 @@ type ShownBasis = keyof typeof baseNames;
 const shownBases = Object.keys(baseNames) as readonly ShownBasis[];
 
 /** What is named on a label is looked for in the portion or on the plate; a number has every basis. */
-export function testBases(kind: JsonMeasure['kind']): readonly (readonly [ShownBasis, string])[] {
-  const looksForWords = kind === 'additive' || kind === 'ingredient';
-  return (looksForWords ? shownBases.slice(0, 2) : shownBases).map(key => [key, baseNames[key]] as const);
+export function testBases(kind: MeasureKindName): readonly (readonly [ShownBasis, string])[] {
+  return (kind in absenceKinds ? shownBases.slice(0, 2) : shownBases).map(key => [key, baseNames[key]] as const);
 }
 
 /** The test with a measure of another kind; what the new kind has no place for goes. */
-export function measureOfKind(test: JsonTest, kind: JsonMeasure['kind']): JsonTest {
-  const nutrient = 'nutrient' in test.measure ? test.measure.nutrient : 'sodiumMg';
-  const base = { id: test.id, source: test.source, ...(test.off === undefined ? {} : { off: test.off }) };
+export function measureOfKind(test: JsonTest, kind: MeasureKindName): JsonTest {
+  const measure = measureKinds[kind].usual('nutrient' in test.measure ? test.measure.nutrient : 'sodiumMg');
+  const base = { id: test.id, measure, source: test.source, ...(test.off === undefined ? {} : { off: test.off }) };
   const basis = testBases(kind).some(([one]) => one === test.basis) ? test.basis : 'as-eaten';
-  if (kind === 'additive') return { ...base, basis, measure: { kind, class: 'phosphate' }, absent: true };
-  if (kind === 'ingredient') return { ...base, basis, measure: { kind, kin: '' }, absent: true };
+  if (!isNumberMeasure(measure)) return { ...base, basis, absent: true };
   const { atMost, atLeast, below } = test;
   const bound = atLeast !== undefined ? { atLeast } : below !== undefined ? { below } : { atMost: atMost ?? 0 };
-  const number = { ...base, basis, ...bound, slack: test.slack ?? 0 };
-  if (kind === 'difference') return { ...number, measure: { kind, nutrient, minus: 'energyKcal' } };
-  if (kind === 'ratio') return { ...number, measure: { kind, nutrient, per: 'proteinG' } };
-  return { ...number, measure: { kind, nutrient } };
+  return { ...base, basis, ...bound, slack: test.slack ?? 0 };
 }
 
 export function newTest(): JsonTest {
