@@ -1,6 +1,6 @@
 /** Writes what is made from code: docs/errors.md, docs/care-cases.md, the examples in docs/minerals.md and the nutrients in docs/formats.md. With `--check` it only compares, and fails when a page is stale. */
 import { readFileSync, writeFileSync } from 'node:fs';
-import { type FaultFacts, faultCatalogue } from '#core/errors.ts';
+import { type FaultFacts, faultCatalogue } from '#core/faultCatalogue.ts';
 import { nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
 import { careCasesPage } from './careCases.ts';
 import { mineralExamples } from './mineralExamples.ts';

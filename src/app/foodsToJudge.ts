@@ -1,5 +1,5 @@
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
-import type { SurveyColumnKey } from '#core/yardstick/surveyColumns.ts';
+import { type SurveyColumnKey, surveyColumns } from '#core/yardstick/surveyColumns.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import type { ShelfFood } from './shelf.ts';
 import type { Workbench } from './workbench.ts';
@@ -26,7 +26,7 @@ export async function foodsToJudge(
 /** Whether a yardstick judges, or a column shows, minerals that labels seldom print. */
 export function wantsEstimates(yardstick: Yardstick, switchedOn: readonly string[], columns: readonly SurveyColumnKey[] = []): boolean {
   return (
-    columns.some(key => key === 'phosphorusMg' || key === 'potassiumMg') ||
+    columns.some(key => surveyColumns[key].nutrients.some(one => one === 'phosphorusMg' || one === 'potassiumMg')) ||
     testsJudged(yardstick, switchedOn).some(({ useEstimates }) => useEstimates)
   );
 }

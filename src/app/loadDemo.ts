@@ -1,9 +1,10 @@
+import type { GuideFile, HandoutFile, PlateFile } from './documents.ts';
 import { guideForStore } from './guides/guideForStore.ts';
 import { handoutForStore } from './handouts/handoutForStore.ts';
 import { importEntry, lookAtImport, proposedMapping } from './lookAtImport.ts';
 import type { Table } from './ports.ts';
 import { Shelf } from './shelf.ts';
-import type { GuideFile, HandoutFile, PlateFile, Store } from './store.ts';
+import type { Store } from './store.ts';
 
 export interface Demo {
   readonly table: Table;

@@ -1,4 +1,5 @@
 import type { PrintedLabel } from '#core/label/label.ts';
+import { estimateFromJson } from '#core/recipe/estimateJson.ts';
 import { mineralModelVersion } from '#core/recipe/estimateMinerals.ts';
 import type { MineralEstimate, NoEstimate } from '#core/recipe/minerals.ts';
 import type { LargerTable } from '#core/reference/largerTable.ts';
@@ -109,7 +110,13 @@ export class Minerals {
   private async load(version: string): Promise<Map<string, Estimated>> {
     this.estimator.takeReferences(await this.store.referenceTables());
     const rows = await this.store.estimates(version);
-    return new Map(rows.map(({ labelId, estimate }) => [labelId, estimate as Estimated]));
+    // What cannot be read is as good as missing: it is estimated anew when somebody looks.
+    return new Map(
+      rows.flatMap(({ labelId, estimate }): [string, Estimated][] => {
+        const read = estimateFromJson(estimate);
+        return read === undefined ? [] : [[labelId, read]];
+      }),
+    );
   }
 
   private async workOff(): Promise<void> {

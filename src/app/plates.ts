@@ -5,8 +5,9 @@ import type { Plate } from '#core/plate/plate.ts';
 import { plateFromJson } from '#core/plate/plateFromJson.ts';
 import { plateToJson } from '#core/plate/plateToJson.ts';
 import { portionText } from '#core/plate/portionText.ts';
+import type { PlateFile } from './documents.ts';
 import { readPlate } from './findPlate.ts';
-import type { PlateFile, Store } from './store.ts';
+import type { Store } from './store.ts';
 
 /** Every plate with its words, the kept ones first; one that cannot be read is left out. */
 export async function describePlates(store: Store) {

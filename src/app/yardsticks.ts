@@ -3,8 +3,9 @@ import { Fault } from '#core/errors.ts';
 import { builtInYardsticks } from '#core/yardstick/builtInYardsticks.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
 import { yardstickFromJson, yardstickToJson } from '#core/yardstick/yardstickFromJson.ts';
+import type { YardstickFile } from './documents.ts';
 import { readYardstick } from './findYardstick.ts';
-import type { Store, YardstickFile } from './store.ts';
+import type { Store } from './store.ts';
 
 /** Every yardstick with its tests in words, the kept ones first; one that cannot be read is left out. */
 export async function describeYardsticks(store: Store) {

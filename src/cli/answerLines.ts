@@ -1,4 +1,4 @@
-import { faultCatalogue } from '#core/errors.ts';
+import { faultCatalogue } from '#core/faultCatalogue.ts';
 import type { World } from './command.ts';
 import { progress } from './progress.ts';
 

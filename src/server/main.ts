@@ -14,10 +14,10 @@ import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { dataFolder, openStoreFromEnvironment } from '#adapters/storage/openStore.ts';
 import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
+import { isDocument } from '#app/documents.ts';
 import { type Demo, loadDemo } from '#app/loadDemo.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
-import type { GuideFile, HandoutFile, PlateFile } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
 import { createApp } from './app.ts';
 import { staticFiles } from './staticFiles.ts';
@@ -83,9 +83,11 @@ function readDemo(): Demo {
       .map(file => JSON.parse(readFileSync(join(folder, name, file), 'utf8')));
   return {
     table: readTable(readFileSync(join(folder, 'labels.csv'))),
-    plates: jsonIn('plates') as PlateFile[],
-    guides: jsonIn('guides') as GuideFile[],
-    handouts: (jsonIn('handouts') as HandoutFile[]).filter(({ topic }) => topic !== undefined),
+    plates: jsonIn('plates').filter(isDocument),
+    guides: jsonIn('guides').filter(isDocument),
+    handouts: jsonIn('handouts')
+      .filter(isDocument)
+      .filter(({ topic }) => topic !== undefined),
   };
 }
 

@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import type { Context } from 'hono';
 import { HTTPException } from 'hono/http-exception';
-import { Fault, type FaultCode, faultCatalogue } from '#core/errors.ts';
+import { Fault, type FaultCode } from '#core/errors.ts';
+import { faultCatalogue } from '#core/faultCatalogue.ts';
 
 /** The HTTP status of each fault. */
 const statusOf = {

@@ -13,10 +13,10 @@ import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
 import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
+import { isDocument } from '#app/documents.ts';
 import { type Demo, loadDemo } from '#app/loadDemo.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
-import type { GuideFile, HandoutFile, PlateFile } from '#app/store.ts';
 import { createApp } from './app.ts';
 import { staticFiles } from './staticFiles.ts';
 
@@ -33,9 +33,11 @@ export async function testServer(withDemo = true) {
       .map(file => JSON.parse(readFileSync(join(demo, name, file), 'utf8')));
   const demoFiles = (): Demo => ({
     table: readTable(readFileSync(join(demo, 'labels.csv'))),
-    plates: jsonIn('plates') as PlateFile[],
-    guides: jsonIn('guides') as GuideFile[],
-    handouts: (jsonIn('handouts') as HandoutFile[]).filter(({ topic }) => topic !== undefined),
+    plates: jsonIn('plates').filter(isDocument),
+    guides: jsonIn('guides').filter(isDocument),
+    handouts: jsonIn('handouts')
+      .filter(isDocument)
+      .filter(({ topic }) => topic !== undefined),
   });
   if (withDemo) await loadDemo(demoFiles(), store);
   const estimator = workerEstimator();

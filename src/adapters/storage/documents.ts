@@ -1,6 +1,6 @@
 import { type QueryExecutorProvider, sql } from 'kysely';
 import { z } from 'zod';
-import type { DocumentFile, Documents, Versioned } from '#app/store.ts';
+import type { DocumentFile, Documents, Versioned } from '#app/documents.ts';
 import { Fault } from '#core/errors.ts';
 import { readDocument } from './keptTexts.ts';
 import { insertRows, rowsInOrder } from './rowsOfTable.ts';

@@ -1,4 +1,4 @@
-import type { Guides } from '#app/store.ts';
+import type { Guides } from '#app/documents.ts';
 import { documentsWith } from './documents.ts';
 import { readPublished } from './keptTexts.ts';
 import type { Session } from './session.ts';

@@ -1,16 +1,13 @@
 import { z } from 'zod';
-import type { DocumentFile, NewPhoto, PublishedGuide } from '#app/store.ts';
+import { type DocumentFile, isDocument, type PublishedGuide } from '#app/documents.ts';
+import type { NewPhoto } from '#app/store.ts';
 import { type SavedSurvey, savedSurveyFromJson } from '#core/yardstick/savedSurvey.ts';
-import { isObject, readJson } from './readJson.ts';
+import { readJson } from './readJson.ts';
 
 /** What stands in columns with a form of their own, as far as storage has to know it: the rest is read by whoever owns it. Undefined when it is damaged. */
 
 export function readDocument(text: string): DocumentFile | undefined {
   return readJson(text, json => (isDocument(json) ? json : undefined));
-}
-
-function isDocument(json: unknown): json is DocumentFile {
-  return isObject(json) && typeof json.id === 'string';
 }
 
 const published = z.object({

@@ -1,4 +1,4 @@
-import type { Surveys } from '#app/store.ts';
+import type { Surveys } from '#app/documents.ts';
 import { readSurvey } from './keptTexts.ts';
 import type { Session } from './session.ts';
 

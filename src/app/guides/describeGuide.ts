@@ -1,7 +1,7 @@
 import { Fault } from '#core/errors.ts';
 import { isSameJson } from '#core/json/isSameJson.ts';
 import { isObject, type JsonObject } from '#core/json/presentForm.ts';
-import type { GuideFile, KeptGuide } from '../store.ts';
+import type { GuideFile, KeptGuide } from '../documents.ts';
 import type { Workbench } from '../workbench.ts';
 import { builtGuide } from './builtGuide.ts';
 

@@ -1,7 +1,7 @@
+import { isObject, type JsonObject } from '#core/json/presentForm.ts';
+import type { GuideFile, PublishedGuide, PublishedLabel } from '../documents.ts';
 import { labelsOfCategory, ownFoodId } from '../labelsOfCategory.ts';
-import type { GuideFile, PublishedGuide, PublishedLabel, Store } from '../store.ts';
-
-type Json = Readonly<Record<string, unknown>>;
+import type { Store } from '../store.ts';
 
 /**
  * A guide file names foods by the ids of their labels, the workspace by ids of its own: gives the guide in the workspace's ids, with the
@@ -11,16 +11,16 @@ export async function guideForStore(
   guide: GuideFile,
   store: Store,
 ): Promise<{ readonly guide: GuideFile; readonly published: PublishedGuide }> {
-  const survey = guide.survey as Json | undefined;
-  const foods = await labelsOfCategory(String(survey?.category ?? ''), store);
+  const category = isObject(guide.survey) ? guide.survey.category : undefined;
+  const foods = await labelsOfCategory(String(category ?? ''), store);
   const own = ownFoodId(foods);
   const stood = foods.flatMap(({ foodId, labels }): PublishedLabel[] => {
     const ofThatDay = labels.find(({ printed }) => (printed.readOn ?? '') <= String(guide.publishedOn ?? ''));
     return ofThatDay === undefined ? [] : [{ foodId, labelId: ofThatDay.id }];
   });
-  const keyed = (record: unknown): Json =>
-    Object.fromEntries(Object.entries((record ?? {}) as Json).map(([id, value]) => [own(id), value]));
-  const listed = (list: unknown): readonly Json[] => (list ?? []) as readonly Json[];
+  const keyed = (record: unknown): JsonObject =>
+    Object.fromEntries(Object.entries(isObject(record) ? record : {}).map(([id, value]) => [own(id), value]));
+  const listed = (list: unknown): readonly JsonObject[] => (Array.isArray(list) ? list.filter(isObject) : []);
   const ofStore: GuideFile = {
     ...guide,
     portionNotes: keyed(guide.portionNotes),

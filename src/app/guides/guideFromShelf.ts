@@ -3,9 +3,10 @@ import type { ReadLabel } from '#core/label/label.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
 import type { Yardstick } from '#core/yardstick/yardstick.ts';
+import type { PublishedGuide, PublishedLabel } from '../documents.ts';
 import { judgeShelf, tellable } from '../judgeShelf.ts';
 import { plateFood, type Shelf, type ShelfFood } from '../shelf.ts';
-import type { PublishedGuide, PublishedLabel, Store } from '../store.ts';
+import type { Store } from '../store.ts';
 
 export interface GuideFromShelf {
   readonly draft: GuideDraft;

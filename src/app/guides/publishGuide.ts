@@ -1,5 +1,5 @@
 import { localDay } from '#app/clients/localDay.ts';
-import type { GuideFile, KeptGuide } from '../store.ts';
+import type { GuideFile, KeptGuide } from '../documents.ts';
 import type { Workbench } from '../workbench.ts';
 import { keptGuideBuilt } from './builtGuide.ts';
 import { labelsToPublish } from './guideFromShelf.ts';

@@ -1,16 +1,20 @@
+import { isObject } from '#core/json/presentForm.ts';
+import type { HandoutFile } from '../documents.ts';
 import { labelsOfCategory, ownFoodId } from '../labelsOfCategory.ts';
-import type { HandoutFile, Store } from '../store.ts';
+import type { Store } from '../store.ts';
 
-type Json = Readonly<Record<string, unknown>>;
-
-/** A handout file in the workspace's ids: where a food stands, and which are left out. */
+/** A handout file in the workspace's ids: where a food stands, and which are left out. What is no list or record stays, and is reported when it is built. */
 export async function handoutForStore(handout: HandoutFile, store: Store): Promise<HandoutFile> {
+  if (!Array.isArray(handout.categories)) return handout;
   const categories = [];
-  for (const one of (handout.categories ?? []) as readonly Json[]) {
-    const own = ownFoodId(await labelsOfCategory(String(one.category ?? ''), store));
-    const foodAisles = Object.entries((one.foodAisles ?? {}) as Json).map(([id, aisle]) => [own(id), aisle]);
-    const leftOut = ((one.leftOut ?? []) as readonly unknown[]).map(id => own(String(id)));
-    categories.push({ ...one, foodAisles: Object.fromEntries(foodAisles), leftOut });
+  for (const one of handout.categories) {
+    if (!isObject(one)) categories.push(one);
+    else {
+      const own = ownFoodId(await labelsOfCategory(String(one.category ?? ''), store));
+      const aisles = Object.entries(isObject(one.foodAisles) ? one.foodAisles : {}).map(([id, aisle]) => [own(id), aisle]);
+      const leftOut = (Array.isArray(one.leftOut) ? one.leftOut : []).map(id => own(String(id)));
+      categories.push({ ...one, foodAisles: Object.fromEntries(aisles), leftOut });
+    }
   }
   return { ...handout, categories };
 }

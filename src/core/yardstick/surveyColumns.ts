@@ -16,6 +16,8 @@ export interface SurveyCell {
 export interface SurveyColumn {
   readonly title: string;
   readonly unit: string;
+  /** What it is made of: where one is seldom printed, its estimate is asked for. */
+  readonly nutrients: readonly Nutrient[];
   /** Of the portion alone, without what it is eaten with. */
   readonly cell: (food: PlateFood, plate: Plate) => SurveyCell;
 }
@@ -25,6 +27,7 @@ const ownColumns = {
   phosphorusMgPerProteinG: {
     title: 'Phosphorus per g protein',
     unit: 'mg/g',
+    nutrients: ['phosphorusMg', 'proteinG'],
     cell: (food, plate) => ratioCell(totalOf(food, plate, 'phosphorusMg'), totalOf(food, plate, 'proteinG'), 'mg/g'),
   },
 } as const satisfies Readonly<Record<string, SurveyColumn>>;
@@ -49,7 +52,7 @@ export const surveyColumns: Readonly<Record<SurveyColumnKey, SurveyColumn>> = {
 function nutrientColumn(nutrient: Nutrient): SurveyColumn {
   const { name, unit } = nutrients[nutrient];
   const title = name.charAt(0).toUpperCase() + name.slice(1);
-  return { title, unit, cell: (food, plate) => totalCell(totalOf(food, plate, nutrient), nutrient) };
+  return { title, unit, nutrients: [nutrient], cell: (food, plate) => totalCell(totalOf(food, plate, nutrient), nutrient) };
 }
 
 function totalOf(food: PlateFood, { portion }: Plate, nutrient: Nutrient): Total {

@@ -1,7 +1,7 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import type { HandoutFile, Versioned } from '#app/documents.ts';
 import { handoutTold, topicHandout, wholePage } from '#app/handouts/builtHandout.ts';
 import type { Previews } from '#app/previews.ts';
-import type { HandoutFile, Versioned } from '#app/store.ts';
 import { handoutHtml } from '#core/handout/html/handoutHtml.ts';
 import { exactDress, pageDress } from '../guideBodies.ts';
 import { handoutFull, handoutJson, handoutPreview } from '../handoutBodies.ts';

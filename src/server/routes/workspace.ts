@@ -1,14 +1,16 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { loadDemoClients, removeDemoClients } from '#app/clients/loadDemoClients.ts';
 import { loadDemo } from '#app/loadDemo.ts';
-import type { WorkspaceFile } from '#app/store.ts';
 import { list, workspaceBody } from '../bodies.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../workbench.ts';
 import { answers, jsonBody } from './answers.ts';
 
 const workspaceFile = z
-  .object({ platewrightWorkspace: z.literal(1), tables: z.record(z.string(), z.array(z.record(z.string(), z.unknown()))) })
+  .object({
+    platewrightWorkspace: z.literal(1),
+    tables: z.record(z.string(), list(z.record(z.string(), z.unknown()).readonly())).readonly(),
+  })
   .openapi('WorkspaceFile');
 
 const damagedRow = z.object({ table: z.string(), id: z.string(), column: z.string() });
@@ -73,7 +75,7 @@ export function workspaceRoutes(world: World) {
     )
     .openapi(createRoute({ method: 'get', path: '/export', responses: answers(workspaceFile, 'The whole workspace') }), async context => {
       context.header('content-disposition', 'attachment; filename="platewright-workspace.json"');
-      return context.json((await store.exportAll()) as z.input<typeof workspaceFile>, 200);
+      return context.json(await store.exportAll(), 200);
     })
     .openapi(
       createRoute({
@@ -83,7 +85,7 @@ export function workspaceRoutes(world: World) {
         responses: answers(workspaceBody, 'The restored workspace'),
       }),
       async context => {
-        await store.restore(context.req.valid('json') as WorkspaceFile);
+        await store.restore(context.req.valid('json'));
         return context.json(await describe(), 200);
       },
     );

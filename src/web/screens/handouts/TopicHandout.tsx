@@ -11,7 +11,7 @@ import { neededAt } from './ClientHandout.tsx';
 import { HandoutFiles } from './HandoutFiles.tsx';
 import { HandoutForm } from './HandoutForm.tsx';
 import { HandoutGrade } from './HandoutGrade.tsx';
-import { handoutOf, type Json, type TypedHandout, typedHandout } from './typedHandout.ts';
+import { handoutOf, type TypedHandout, typedHandout } from './typedHandout.ts';
 
 const route = getRouteApi('/handouts/$handoutId');
 
@@ -65,7 +65,7 @@ function Editor({ id, start }: { readonly id: string; readonly start: KeptHandou
   const src = preview.data?.previewId === undefined ? undefined : `/api/guide-previews/${preview.data.previewId}`;
   const print: Parameters<typeof PagePreview>[0]['print'] = dress => api['handout-previews'].paper.$post({ json: { handout, dress } });
   const setting = String(typed.rest.setting ?? '');
-  const topic = (typed.rest.topic ?? {}) as Json;
+  const topic = typed.rest.topic ?? {};
   return (
     <>
       <div className="spread">

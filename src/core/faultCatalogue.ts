@@ -1,0 +1,264 @@
+/**
+ * The one catalogue of faults. A fault stops the work and reaches the person as title, message and next step; an issue with outside text
+ * (a row, a panel, a statement, an assessment) is an `Issue` and travels beside the value.
+ *
+ * Codes are permanent: once released a code keeps its meaning. No client data rides on a fault.
+ */
+export const faultCatalogue = {
+  'file-not-found': { title: 'File not found', blame: 'person', nextStep: 'Check the path and the spelling, then run the command again.' },
+  'file-not-readable': {
+    title: 'File cannot be read',
+    blame: 'person',
+    nextStep: 'Check that you may read this file, or copy it to a folder of your own.',
+  },
+  'file-too-large': {
+    title: 'File is too large',
+    blame: 'person',
+    nextStep: 'Split the file into smaller ones and read them one after the other.',
+  },
+  'table-without-headings': {
+    title: 'The table has no headings',
+    blame: 'person',
+    nextStep: 'Put the headings from docs/formats.md in the first row.',
+  },
+  'table-heading-twice': {
+    title: 'Two columns have the same heading',
+    blame: 'person',
+    nextStep: 'Rename or remove one of the two columns.',
+  },
+  'table-heading-missing': {
+    title: 'A column is missing',
+    blame: 'person',
+    nextStep: 'Add the column named in the message; docs/formats.md lists all headings.',
+  },
+  'unknown-command': { title: 'Unknown command', blame: 'person', nextStep: 'Run `platewright help` for the list of commands.' },
+  'unknown-option': {
+    title: 'Option not understood',
+    blame: 'person',
+    nextStep: 'Run `platewright help` for the options of each command.',
+  },
+  'option-missing': { title: 'An option is missing', blame: 'person', nextStep: 'Add the option named in the message.' },
+  'plate-not-found': {
+    title: 'Plate not found',
+    blame: 'person',
+    nextStep: 'Name a built-in plate or a plate file; docs/formats.md shows one.',
+  },
+  'plate-not-valid': {
+    title: 'The plate file is not valid',
+    blame: 'person',
+    nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
+  },
+  'yardstick-not-found': {
+    title: 'Yardstick not found',
+    blame: 'person',
+    nextStep: 'Run `platewright yardsticks` for the list, or name a yardstick file.',
+  },
+  'yardstick-not-valid': {
+    title: 'The yardstick file is not valid',
+    blame: 'person',
+    nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
+  },
+  'formula-not-found': {
+    title: 'Formula not found',
+    blame: 'person',
+    nextStep: 'Run `platewright formula` for the list, or choose one under Calculators.',
+  },
+  'formula-inputs-not-valid': {
+    title: 'This cannot be worked out',
+    blame: 'person',
+    nextStep: 'Mend the inputs named in the message; `platewright formula NAME` shows what a formula asks for.',
+  },
+  'setting-not-known': {
+    title: 'Setting not known',
+    blame: 'person',
+    nextStep: 'Use one of: ckd-not-on-dialysis, hemodialysis, peritoneal-dialysis, transplant.',
+  },
+  'setting-refused': {
+    title: 'Not for this setting',
+    blame: 'person',
+    nextStep: 'Acute kidney injury, pregnancy and children are outside what this program may judge. Follow your local protocol.',
+  },
+  'food-not-found': {
+    title: 'Food not found',
+    blame: 'person',
+    nextStep: 'It may have been removed with the demo; go back to Foods and look for it.',
+  },
+  'label-not-found': { title: 'Label not found', blame: 'person', nextStep: 'Go back to the food and choose one of its labels.' },
+  'changed-meanwhile': {
+    title: 'Somebody else changed this',
+    blame: 'person',
+    nextStep: 'Your entry is still in the form. Load the newer state, compare, and save again.',
+  },
+  'work-cancelled': { title: 'Cancelled', blame: 'person', nextStep: 'Nothing was kept. Begin again when you like.' },
+  'client-not-found': { title: 'Client not found', blame: 'person', nextStep: 'Go back to Clients; the client may have been erased.' },
+  'assessment-not-valid': {
+    title: 'The assessment cannot be kept like this',
+    blame: 'person',
+    nextStep: 'Mend the places named in the message and keep it again; nothing was lost.',
+  },
+  'care-figure-not-valid': {
+    title: 'The figure cannot be set like this',
+    blame: 'person',
+    nextStep: 'Give a value within the limits shown beside it, and who sets it.',
+  },
+  'prescription-not-complete': {
+    title: 'Not ready to sign',
+    blame: 'person',
+    nextStep: 'Fill in what is named in the message and sign again.',
+  },
+  'signed-choice-left-out': {
+    title: 'A choice signed before is left out',
+    blame: 'person',
+    nextStep: 'Decide it as before, or confirm beside the signature that it is meant to change.',
+  },
+  'label-not-readable': {
+    title: 'The label cannot be kept like this',
+    blame: 'person',
+    nextStep: 'Mend the places named in the message and save again.',
+  },
+  'workspace-not-empty': {
+    title: 'The workspace is not empty',
+    blame: 'person',
+    nextStep: 'Export it, delete everything under Data, then restore.',
+  },
+  'workspace-file-not-valid': { title: 'This is no workspace file', blame: 'person', nextStep: 'Choose a file that Data, Export made.' },
+  'database-ahead': {
+    title: 'The database is newer than this program',
+    blame: 'person',
+    nextStep: 'Start a newer Platewright, or point PLATEWRIGHT_DATA at another folder.',
+  },
+  'database-locked': {
+    title: 'The database is in use',
+    blame: 'person',
+    nextStep: 'Close the other program that uses it, then try again.',
+  },
+  'database-damaged': {
+    title: 'The database is damaged',
+    blame: 'person',
+    nextStep: 'Move its file to another place, start again, and restore the newest workspace file.',
+  },
+  'database-read-only': {
+    title: 'The database cannot be written',
+    blame: 'person',
+    nextStep: 'Check that you may write to the data folder and its files, then start again.',
+  },
+  'database-full': {
+    title: 'The disk is full',
+    blame: 'person',
+    nextStep: 'Make room on the disk of the data folder. Nothing that was saved is lost.',
+  },
+  'database-unreachable': {
+    title: 'The database does not answer',
+    blame: 'person',
+    nextStep: 'Check that PostgreSQL runs and that PLATEWRIGHT_DATABASE_URL is right, then start again.',
+  },
+  'clients-locked': {
+    title: 'Client records are locked',
+    blame: 'person',
+    nextStep: 'Unlock them with their passphrase on the Clients screen.',
+  },
+  'passphrase-wrong': {
+    title: 'The passphrase is wrong',
+    blame: 'person',
+    nextStep: 'Type it again; mind capitals and the keyboard. Without it nobody can read the records: they can only be erased.',
+  },
+  'passphrase-too-short': {
+    title: 'The passphrase is too short',
+    blame: 'person',
+    nextStep: 'Use 12 characters or more; a few unrelated words are hard to guess and easy to keep.',
+  },
+  'client-record-damaged': {
+    title: 'A client record is damaged',
+    blame: 'person',
+    nextStep: 'Other records stay readable. Put back the data folder from a backup, or remove what is damaged on the Clients screen.',
+  },
+  'request-not-valid': { title: 'The request is not understood', blame: 'person', nextStep: 'Mend the places named in the message.' },
+  'request-too-large': { title: 'Too much at once', blame: 'person', nextStep: 'Send a smaller file, or split it.' },
+  'origin-refused': {
+    title: 'Refused: not from this workbench',
+    blame: 'person',
+    nextStep: 'Open the address that Platewright printed when it started.',
+  },
+  'not-found': { title: 'Nothing is here', blame: 'person', nextStep: 'Go back to the workbench and follow its links.' },
+  'port-in-use': { title: 'The port is in use', blame: 'person', nextStep: 'Set PORT to another number, or PORT=0 for any free one.' },
+  'guide-not-found': {
+    title: 'The guide is not there',
+    blame: 'person',
+    nextStep: 'Open Guides and choose one of those listed; another window may have removed it.',
+  },
+  'guide-not-valid': {
+    title: 'The guide file is not valid',
+    blame: 'person',
+    nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
+  },
+  'handout-not-found': {
+    title: 'The handout is not there',
+    blame: 'person',
+    nextStep: 'Open Guides and choose one of those listed; another window may have removed it.',
+  },
+  'handout-not-valid': {
+    title: 'The handout cannot be made',
+    blame: 'person',
+    nextStep: 'Mend the place named in the message; docs/formats.md describes the format.',
+  },
+  'handout-not-signed': {
+    title: 'Nothing is signed for this client',
+    blame: 'person',
+    nextStep: 'Sign a prescription first: the numbers of a handout come from it alone.',
+  },
+  'folder-not-owned': {
+    title: 'The folder holds something else',
+    blame: 'person',
+    nextStep: 'Name a new or empty folder, or move what is not part of the site out of it. Nothing was changed.',
+  },
+  'browser-not-found': {
+    title: 'No browser to make the PDF with',
+    blame: 'person',
+    nextStep:
+      'Install Chromium, Chrome, Edge or Brave, or name one in PLATEWRIGHT_BROWSER; or leave out --pdf and print the page to PDF from any browser.',
+  },
+  'pdf-not-made': {
+    title: 'The PDF could not be made',
+    blame: 'person',
+    nextStep: 'Try again, or leave out --pdf and print the page to PDF from any browser. The last build was kept.',
+  },
+  'reference-not-recognized': {
+    title: 'No composition table here',
+    blame: 'person',
+    nextStep:
+      'Unpack the download and name its folder, or choose its files: FOOD_DES.txt and NUT_DATA.txt of USDA SR, or food.csv and food_nutrient.csv of FoodData Central.',
+  },
+  'reference-not-valid': {
+    title: 'The reference file is not valid',
+    blame: 'person',
+    nextStep: 'Make it again with `platewright reference import`; docs/formats.md describes the format.',
+  },
+  'reference-not-found': {
+    title: 'Composition table not found',
+    blame: 'person',
+    nextStep: 'It may have been removed in another window; reload Data.',
+  },
+  'line-not-json': { title: 'A line is not JSON', blame: 'person', nextStep: 'Give one JSON object a line, as docs/formats.md shows.' },
+  'output-not-written': {
+    title: 'The results cannot be written',
+    blame: 'person',
+    nextStep: 'Free some space or choose another place, then run the command again.',
+  },
+  'runtime-too-old': {
+    title: 'This Node is too old',
+    blame: 'person',
+    nextStep: 'Start the program through `npm start` or `bin/platewright` in its own folder.',
+  },
+  'program-fault': {
+    title: 'The program made a mistake',
+    blame: 'program',
+    nextStep: 'Nothing was changed. Keep the message and report it with the steps that led here.',
+  },
+} as const satisfies Record<string, FaultFacts>;
+
+export interface FaultFacts {
+  readonly title: string;
+  /** Whose move it is: exit code 1 for a person's mistake, 2 for the program's. */
+  readonly blame: 'person' | 'program';
+  readonly nextStep: string;
+}
