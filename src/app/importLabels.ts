@@ -58,24 +58,24 @@ export function labelReader(table: Table): {
   return { issues, read };
 }
 
-type Notice = (code: ImportIssueCode, found: string, expected: string, heading?: string) => void;
+type Report = (code: ImportIssueCode, found: string, expected: string, heading?: string) => void;
 
 function readRow({ row, cells }: TableRow, width: number, columns: readonly Column[], issues: Issue[]): ReadLabel | undefined {
   const told = new Set<string>();
-  const notice: Notice = (code, found, expected, heading) => {
+  const report: Report = (code, found, expected, heading) => {
     issues.push({ code, place: { row, ...(heading === undefined ? {} : { heading }) }, found, expected });
     told.add(`${code} ${heading}`);
   };
   if (cells.slice(width).some(cell => cell.trim() !== '')) {
     const expected = `${width} cells; the row is left out, since its figures may stand under the wrong headings`;
-    notice('row-too-long', `${cells.length} cells`, expected);
+    report('row-too-long', `${cells.length} cells`, expected);
     return undefined;
   }
-  if (cells.length < width) notice('row-too-short', `${cells.length} cells`, `${width} cells; the missing ones are taken as not printed`);
+  if (cells.length < width) report('row-too-short', `${cells.length} cells`, `${width} cells; the missing ones are taken as not printed`);
 
-  const json = labelJson(cells, columns, notice);
+  const json = labelJson(cells, columns, report);
   if (json.name === undefined) {
-    notice('row-without-name', 'no name', 'a name; the row is left out');
+    report('row-without-name', 'no name', 'a name; the row is left out');
     return undefined;
   }
   const { value, issues: formIssues } = labelFromJson(json);
@@ -87,21 +87,21 @@ function readRow({ row, cells }: TableRow, width: number, columns: readonly Colu
     if (told.has(`formula-in-number-column ${heading}`) || told.has(`${issue.code} ${heading}`)) continue;
     issues.push({ ...issue, place: { ...issue.place, row, ...(heading === undefined ? {} : { heading }) } });
   }
-  if (label === undefined) notice('row-not-a-label', shown(String(json.name)), 'a label; the row is left out');
+  if (label === undefined) report('row-not-a-label', shown(String(json.name)), 'a label; the row is left out');
   return label;
 }
 
 /** Label JSON from the cells of a row. An empty cell is not printed; nothing else is read into a cell here. */
-function labelJson(cells: readonly string[], columns: readonly Column[], notice: Notice): RowJson {
+function labelJson(cells: readonly string[], columns: readonly Column[], report: Report): RowJson {
   const json: RowJson = { serving: {}, panel: {} };
   for (const { at, heading, means } of columns) {
     const cell = (cells[at] ?? '').trim();
     if (cell === '') continue;
     if (means.kind === 'panel') json.panel[means.key] = cell;
     else place(json, means.key, cell);
-    if (isDamaged(cell)) notice('text-damaged', shown(cell), 'text without broken characters', heading);
+    if (isDamaged(cell)) report('text-damaged', shown(cell), 'text without broken characters', heading);
     if (cell.startsWith('=') && (means.kind === 'panel' || labelFields[means.key].kind === 'figure')) {
-      notice('formula-in-number-column', shown(cell), 'the number itself; a formula is kept as text and not calculated', heading);
+      report('formula-in-number-column', shown(cell), 'the number itself; a formula is kept as text and not calculated', heading);
     }
   }
   return json;

@@ -100,7 +100,7 @@ describe('laboratory results from a table', () => {
     expect([value.length, issues.map(({ code }) => code)]).toEqual([1, ['lab-twice']]);
   });
 
-  it('[FHR-6] a column is missing or there twice: a fault; one that nobody reads: a notice', () => {
+  it('[FHR-6] a column is missing or there twice: a fault; one that nobody reads: an issue', () => {
     expect(() => read('analyte,value,date')).toThrow('There is no column "unit".');
     expect(() => read('name,value,unit,date')).toThrow('"analyte" or "loinc"');
     expect(() => read('analyte,Analyte,value,unit,date')).toThrow('are both analyte');

@@ -80,7 +80,7 @@ const targetBody = z.object({
 
 export const proposalBody = z
   .object({
-    notice: z.string(),
+    standingCaution: z.string(),
     cautions: z.array(
       z.object({
         id: z.string(),

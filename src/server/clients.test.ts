@@ -60,7 +60,7 @@ describe('one client from the first entry to what fits', () => {
       expect(target.sources.length, target.item).toBeGreaterThan(0);
       expect(target.reasons.length + target.says.length, target.item).toBeGreaterThan(0);
     }
-    expect(body.notice).toContain('licensed dietitians');
+    expect(body.standingCaution).toContain('licensed dietitians');
   });
   test('[SRV-12] is not signed without a reason where a target is not as proposed, nor without every target', async () => {
     const { body } = await call('GET', `/clients/${id}`);

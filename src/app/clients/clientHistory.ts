@@ -1,11 +1,11 @@
 import type { Assessment } from '#core/client/assessment/assessment.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import { weightWords } from '#core/client/assessment/clientFacts.ts';
-import type { Day } from '#core/client/calendarDay.ts';
 import { analyteFacts, analyteKeys } from '#core/client/labs/analytes.ts';
 import { labTrend } from '#core/client/labs/trend.ts';
 import { type ClientRecord, currentAssessment } from '#core/client/record/record.ts';
 import { sourceWords } from '#core/client/rules/source.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 
 import { rangeOut } from './targetText.ts';

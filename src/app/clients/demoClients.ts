@@ -1,7 +1,7 @@
 import type { Assessment, LabResult } from '#core/client/assessment/assessment.ts';
-import { addDays, type Day } from '#core/client/calendarDay.ts';
 import type { Analyte } from '#core/client/labs/analytes.ts';
 import type { ClientRecord } from '#core/client/record/record.ts';
+import { addDays, type Day } from '#core/quantity/calendarDay.ts';
 
 /**
  * Five invented clients, one per setting and one with diabetes, as of `today`: their dates lie as many days back whenever

@@ -1,11 +1,11 @@
 import { assessmentToJson } from '#core/client/assessment/assessmentJson.ts';
-import type { Day } from '#core/client/calendarDay.ts';
 import { nextChecks } from '#core/client/cautions/nextChecks.ts';
 import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
 import { type ClientRecord, contactsMade, currentAssessment } from '#core/client/record/record.ts';
 import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts';
 import { sourceWords } from '#core/client/rules/source.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 
 import { changesBetween, trendsOf } from './clientHistory.ts';
 import { describePrescription } from './describePrescription.ts';

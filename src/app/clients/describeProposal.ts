@@ -1,13 +1,13 @@
 import type { Assessment } from '#core/client/assessment/assessment.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import { labWords } from '#core/client/assessment/clientFacts.ts';
-import type { Day } from '#core/client/calendarDay.ts';
-import { proposePrescription, standingNotice } from '#core/client/prescription/proposePrescription.ts';
+import { proposePrescription, standingCaution } from '#core/client/prescription/proposePrescription.ts';
 import { type Limit, type Position, type Target, type TargetItem, targetItems, targetUnits } from '#core/client/prescription/target.ts';
 import { targetNames } from '#core/client/prescription/targetWords.ts';
 import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts';
 import { sourceWords } from '#core/client/rules/source.ts';
 import { basisWords, type WeightBasisId } from '#core/client/states/weightBasis.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import { type Interval, isOpenEnded } from '#core/quantity/interval.ts';
 import { ceilTo, floorTo, roundHalfUp } from '#core/quantity/rounding.ts';
 
@@ -30,7 +30,7 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
   const labs = [...new Set([...facts.labs, ...facts.questioned].map(lab => labWords(lab, today)))];
   if (proposal.kind === 'barred') {
     return {
-      notice: standingNotice,
+      standingCaution,
       cautions,
       labs,
       issues: proposal.issues.map(({ kind, code, told, answeredBy }) => ({
@@ -44,7 +44,7 @@ export function describeProposal(assessment: Assessment, today: Day, pick?: Weig
   }
   const { weight, wasting, targets } = proposal;
   return {
-    notice: standingNotice,
+    standingCaution,
     cautions,
     labs,
     issues: [],

@@ -1,4 +1,4 @@
-import type { Day } from '#core/client/calendarDay.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 
 /** The calendar day where the program runs. */
 export function localDay(at: Date): Day {

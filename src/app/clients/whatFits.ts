@@ -1,8 +1,8 @@
 import { marginOf } from '#app/survey/surveyForScreen.ts';
-import type { Day } from '#core/client/calendarDay.ts';
 import { type ClientRecord, evenPattern, type MealShare } from '#core/client/record/record.ts';
 import type { Plate } from '#core/plate/plate.ts';
 import { portionText } from '#core/plate/portionText.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import { nutrients } from '#core/quantity/nutrients.ts';
 import { floorTo } from '#core/quantity/rounding.ts';
 import { isBoundTest } from '#core/yardstick/boundTest.ts';

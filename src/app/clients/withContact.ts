@@ -1,7 +1,7 @@
-import type { Day } from '#core/client/calendarDay.ts';
 import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
 import { type ClientRecord, type ContactMade, currentAssessment } from '#core/client/record/record.ts';
 import type { CareRules } from '#core/client/rules/careRules.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 
 /** Notes who was told, with the value that it was about: the value may be lifted later, the contact stays on record. */
 export function withContact(record: ClientRecord, contact: ContactMade, today: Day, rules: CareRules): ClientRecord {

@@ -1,9 +1,9 @@
 import { assessmentFromJson } from '#core/client/assessment/assessmentJson.ts';
-import { isDay } from '#core/client/calendarDay.ts';
 import { nextChecks } from '#core/client/cautions/nextChecks.ts';
 import { proposalToJson } from '#core/client/prescription/proposalToJson.ts';
 import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
 import { Fault } from '#core/errors.ts';
+import { isDay } from '#core/quantity/calendarDay.ts';
 import type { Command } from '../command.ts';
 import { atMostPositionals } from '../readOptions.ts';
 

@@ -7,7 +7,7 @@ import { isSodiumToEnergy } from '#core/yardstick/sodiumToEnergy.ts';
 import { toldMargin, toldTest } from '#core/yardstick/toldTest.ts';
 import type { Test, TestVerdict, Verdict } from '#core/yardstick/yardstick.ts';
 import type { GuideSurveyFood } from './guide.ts';
-import type { Bar } from './guidePage.ts';
+import type { MarginBar } from './guidePage.ts';
 
 interface BoundVerdict {
   readonly test: BoundTest;
@@ -42,7 +42,7 @@ export function smallestMargin(tests: readonly Test[], verdict: Verdict): number
  * Where a food stands against the first maximum, as shares of it. Sodium against energy is told as sodium over the most that the
  * plate's energy allows: 200 mg on a plate of 220 kcal is 0.91. Undefined where the bound or the amount is not above zero or not known.
  */
-export function barOf(tests: readonly Test[], { food, verdict }: GuideSurveyFood, plate: Plate): Bar | undefined {
+export function marginBarOf(tests: readonly Test[], { food, verdict }: GuideSurveyFood, plate: Plate): MarginBar | undefined {
   const found = boundVerdicts(tests, verdict).find(({ test }) => test.atMost !== undefined || test.below !== undefined);
   if (found?.outcome.judged === undefined || found.outcome.range === undefined) return undefined;
   const { test, outcome } = found;

@@ -98,7 +98,7 @@ export interface Variety {
   readonly places: readonly GuidePlace[];
   /** "Free sample". */
   readonly disclosed: readonly string[];
-  readonly bar?: Bar;
+  readonly bar?: MarginBar;
 }
 
 export interface GuidePlace extends PlaceToBuy {
@@ -115,7 +115,7 @@ export interface Figure {
 }
 
 /** Where a food stands against its bound, as shares of the bound: 1 is the bound itself. */
-export interface Bar {
+export interface MarginBar {
   readonly value: number;
   readonly lo: number;
   readonly hi: number;

@@ -1,7 +1,7 @@
 import { onPlate } from '#core/plate/plateAmounts.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
 import { additiveWords } from './additiveWords.ts';
-import { barOf, marginWords } from './againstBound.ts';
+import { marginBarOf, marginWords } from './againstBound.ts';
 import { portionFigures, portionWords, totalFigure } from './figures.ts';
 import type { Disclosure, GuideInput, GuideSurveyFood, PlaceToBuy } from './guide.ts';
 import type { GuidePlace, Variety } from './guidePage.ts';
@@ -12,7 +12,7 @@ export function varietyOf(surveyed: GuideSurveyFood, { draft, survey, today, asP
   const { food, verdict, waysIn } = surveyed;
   const { maker, readOn, readAt } = food.label.printed;
   const tests = testsJudged(survey.yardstick, draft.survey.switchedOn);
-  const bar = barOf(tests, surveyed, survey.plate);
+  const bar = marginBarOf(tests, surveyed, survey.plate);
   const portionNote = ownEntry(draft.portionNotes, food.id);
   const photo = ownEntry(draft.photos, food.id);
   const before = asPublished?.get(food.id);

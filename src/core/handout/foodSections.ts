@@ -1,7 +1,6 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import { byWhatIsTold } from '#core/yardstick/byLabel.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
-import { barOf } from './bar.ts';
 import { companionsRun } from './companions.ts';
 import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, FoodRow, Line } from './handoutPage.ts';
@@ -10,6 +9,7 @@ import { marksOf } from './marks.ts';
 import { namesPotassium } from './namesPotassium.ts';
 import { boundOf, mealsOf } from './numbers.ts';
 import { dayPortion, portionWords, sodiumOf } from './portions.ts';
+import { whyNotOf } from './whyNot.ts';
 import type { Words } from './words/words.ts';
 
 const alphabet = new Intl.Collator('en', { numeric: true });
@@ -100,7 +100,7 @@ function foodRow(one: HandoutFood, { plate, dayYardstick }: HandoutSurvey, words
 /** Foods whose label does not tell: to ask about, never among those that fit. */
 export function askLines(survey: HandoutSurvey, words: Words): readonly Line[] {
   if (!isJudged(survey)) return [];
-  return foodsThat("can't tell", survey).map(one => words.askWhy(foodRun(one.food.name), barOf(one, survey)));
+  return foodsThat("can't tell", survey).map(one => words.askWhy(foodRun(one.food.name), whyNotOf(one, survey)));
 }
 
 /** What fits, by aisle: in the order of the walk, aisles not named there by name, foods without an aisle last. */

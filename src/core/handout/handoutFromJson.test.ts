@@ -7,7 +7,7 @@ const formats = readFileSync(new URL('../../../docs/formats.md', import.meta.url
 const example = JSON.parse(/## Handout JSON\s+[\s\S]*?```json\n([\s\S]*?)```/.exec(formats)?.[1] ?? '');
 
 describe('handoutFromJson', () => {
-  it('[HND-19] the example of docs/formats.md is a handout without a notice', () => {
+  it('[HND-19] the example of docs/formats.md is a handout without an issue', () => {
     const { value, issues } = handoutFromJson(example);
     expect(issues).toEqual([]);
     expect(value?.prescription?.targets[0]).toEqual({ item: 'sodium', unit: 'mg', range: { lo: 0, hi: 2300 }, limit: 'below' });

@@ -2,7 +2,6 @@ import { portionedAmount } from '#core/plate/plateAmounts.ts';
 import { portionFactor } from '#core/plate/portionFactor.ts';
 import { judgedRange } from '#core/quantity/amount.ts';
 import type { WayIn } from '#core/yardstick/wayIn.ts';
-import { barOf } from './bar.ts';
 import type { HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, Line } from './handoutPage.ts';
 import { energyDensity, kinship } from './kinship.ts';
@@ -10,6 +9,7 @@ import { foodRun } from './line.ts';
 import { marked } from './marks.ts';
 import { namesPotassium } from './namesPotassium.ts';
 import { inHouseholdMeasure } from './portions.ts';
+import { whyNotOf } from './whyNot.ts';
 import { figure } from './words/numbers.ts';
 import type { Words } from './words/words.ts';
 
@@ -57,7 +57,7 @@ function order(a: HandoutFood, b: HandoutFood): number {
 /** The swaps of one category and, below them, less of a food or other company for it, each judged to fit. */
 export function swapBlocks(survey: HandoutSurvey, words: Words): readonly Block[] {
   const swaps = swapsOf(survey).map(({ from, to }) =>
-    marked(words.swap(foodRun(from.food.name), foodRun(to.food.name), barOf(from, survey), saved(from, to, survey)), to, words),
+    marked(words.swap(foodRun(from.food.name), foodRun(to.food.name), whyNotOf(from, survey), saved(from, to, survey)), to, words),
   );
   const ways = survey.foods
     .flatMap(one => {

@@ -5,9 +5,9 @@ import { sexes } from '#core/client/formulas/egfr.ts';
 import { gfrCategories } from '#core/client/formulas/gfrCategory.ts';
 import type { AsJson } from '#core/json/asJson.ts';
 import type { DeepReadonly } from '#core/json/deepReadonly.ts';
-import { dayText } from '../calendarDay.ts';
 import { labResultSchema } from './labResult.ts';
 import { treatmentSchema } from './treatment.ts';
+import { typedDay } from './typedDay.ts';
 import { appetites, conditions, lossCauses, medicines, supplements, symptoms } from './vocabularies.ts';
 import { weighingSchema } from './weighing.ts';
 
@@ -28,9 +28,9 @@ export type Results = DeepReadonly<z.output<typeof resultsSchema>>;
 
 /** A dated set of facts about a client. What is not known is left out, never filled in. */
 export const assessmentSchema = z.object({
-  on: dayText,
+  on: typedDay,
   sex: z.enum(sexes),
-  age: z.union([z.object({ bornOn: dayText }), z.object({ years: number })], {
+  age: z.union([z.object({ bornOn: typedDay }), z.object({ years: number })], {
     error: 'one of { "bornOn": "1960-01-31" }, { "years": 64 }',
   }),
   treatment: treatmentSchema,
@@ -39,7 +39,7 @@ export const assessmentSchema = z.object({
   pregnant: z.boolean().exactOptional(),
   breastfeeding: z.boolean().exactOptional(),
   /** The stage that the kidney team has set, for CKD not on dialysis and transplants. */
-  stage: z.object({ value: z.enum(gfrCategories), on: dayText }).exactOptional(),
+  stage: z.object({ value: z.enum(gfrCategories), on: typedDay }).exactOptional(),
   height: z
     .union([z.object({ value: number, unit: z.enum(heightUnits) }), z.object({ feet: number, inches: number })], {
       error: 'one of { "value": 165, "unit": "cm" }, { "feet": 5, "inches": 5 }',
@@ -47,12 +47,12 @@ export const assessmentSchema = z.object({
     .exactOptional(),
   weighings: lists.weighings,
   missingParts: z.array(z.enum(missingParts.keys)).exactOptional(),
-  urineMlPerDay: z.object({ value: number, on: dayText }).exactOptional(),
+  urineMlPerDay: z.object({ value: number, on: typedDay }).exactOptional(),
   labs: lists.labs,
   conditions: z.array(z.enum(conditions.keys)),
   medicines: z.array(z.enum(medicines.keys)),
   /** When a RAAS inhibitor was begun or changed. */
-  raasChangedOn: dayText.exactOptional(),
+  raasChangedOn: typedDay.exactOptional(),
   supplements: z.array(z.enum(supplements.keys)),
   symptoms: z.array(z.enum(symptoms.keys)),
   allergies: z.array(words).max(50),
@@ -71,9 +71,9 @@ export const assessmentSchema = z.object({
   foodAccess: words.exactOptional(),
   goals: z.array(words).max(50),
   /** High potassium: when the other causes were gone through, and when additives, salt substitutes, juices and portions were. */
-  potassiumSteps: z.object({ causesCheckedOn: dayText.exactOptional(), additivesCutOn: dayText.exactOptional() }).exactOptional(),
-  lastScreenedOn: dayText.exactOptional(),
-  lastFullAssessmentOn: dayText.exactOptional(),
+  potassiumSteps: z.object({ causesCheckedOn: typedDay.exactOptional(), additivesCutOn: typedDay.exactOptional() }).exactOptional(),
+  lastScreenedOn: typedDay.exactOptional(),
+  lastFullAssessmentOn: typedDay.exactOptional(),
 });
 
 export type Assessment = DeepReadonly<z.output<typeof assessmentSchema>>;

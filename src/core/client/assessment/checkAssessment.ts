@@ -3,7 +3,7 @@ import { firstImpossible } from '#core/client/formulas/computed.ts';
 import { analyteFacts, analyteKeys } from '#core/client/labs/analytes.ts';
 import { labConverted, labInCanonicalUnit, labQuestion, possibleReadings } from '#core/client/labs/labValue.ts';
 import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts';
-import { type Day, daysBetween, isDay, yearsBetween } from '../calendarDay.ts';
+import { type Day, daysBetween, isDay, yearsBetween } from '#core/quantity/calendarDay.ts';
 import type { Assessment, LabResult } from './assessment.ts';
 import type { AssessmentIssue, AssessmentIssueCode } from './assessmentIssue.ts';
 import { checkBody, plausibleHeight, plausibleWeightKg } from './checkBody.ts';

@@ -1,6 +1,6 @@
 import { type Analyte, analyteFacts } from '#core/client/labs/analytes.ts';
 import { labConverted, labInCanonicalUnit, labQuestion } from '#core/client/labs/labValue.ts';
-import { type Day, isDay } from '../calendarDay.ts';
+import { type Day, isDay } from '#core/quantity/calendarDay.ts';
 import type { Assessment, LabResult } from './assessment.ts';
 import type { AssessmentIssue } from './assessmentIssue.ts';
 import { drawnTimes } from './vocabularies.ts';

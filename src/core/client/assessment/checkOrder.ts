@@ -1,5 +1,5 @@
 import { analyteFacts } from '#core/client/labs/analytes.ts';
-import { addMonths, type Day, isDay } from '../calendarDay.ts';
+import { addMonths, type Day, isDay } from '#core/quantity/calendarDay.ts';
 import type { Assessment } from './assessment.ts';
 import type { AssessmentIssue } from './assessmentIssue.ts';
 

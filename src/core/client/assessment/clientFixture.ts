@@ -1,5 +1,5 @@
 import type { Analyte } from '#core/client/labs/analytes.ts';
-import type { Day } from '../calendarDay.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { Assessment, LabResult, Weighing, WeightKind } from './assessment.ts';
 
 /** Invented clients for tests. */

@@ -2,7 +2,7 @@ import type { Analyte } from '#core/client/labs/analytes.ts';
 import type { CareFigureId } from '#core/client/rules/careFigures.ts';
 import { careFigure } from '#core/client/rules/careRules.ts';
 import { stageOf } from '#core/client/states/stage.ts';
-import { type Day, daysBetween } from '../calendarDay.ts';
+import { type Day, daysBetween } from '#core/quantity/calendarDay.ts';
 import type { WeightKind } from './assessment.ts';
 import { type ClientFacts, isNewTransplant, type Lab, type Weight } from './clientFacts.ts';
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { analyteKeys } from '#core/client/labs/analytes.ts';
 import type { DeepReadonly } from '#core/json/deepReadonly.ts';
-import { dayText } from '../calendarDay.ts';
+import { typedDay } from './typedDay.ts';
 import { drawnTimes } from './vocabularies.ts';
 
 /** A laboratory result as it came. The unit stays with it. */
@@ -9,7 +9,7 @@ export const labResultSchema = z.object({
   analyte: z.enum(analyteKeys),
   value: z.number(),
   unit: z.string().min(1, 'the unit of the result').max(40),
-  takenOn: dayText,
+  takenOn: typedDay,
   /** Time of day "HH:MM", for a rise within hours. */
   takenAt: z.string().max(5).exactOptional(),
   /** Ends of the laboratory's own range, in the same unit. They beat every table of ours. */

@@ -1,5 +1,5 @@
 import { analyteFacts } from '#core/client/labs/analytes.ts';
-import { daysBetween } from '../calendarDay.ts';
+import { daysBetween } from '#core/quantity/calendarDay.ts';
 import { ageWords, type ClientFacts, type Lab, labWords } from './clientFacts.ts';
 import { ageLimitDays, isInDate, isWeightInDate } from './factAges.ts';
 import { weightKinds } from './vocabularies.ts';

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { dialysateLabels } from '#core/client/formulas/dialysateGlucose.ts';
-import { dayText } from '../calendarDay.ts';
 import type { Setting } from '../setting.ts';
+import { typedDay } from './typedDay.ts';
 import { dialysisPlaces, peritonealMethods } from './vocabularies.ts';
 
 /** A setting without a schema does not compile. */
@@ -10,7 +10,7 @@ const bySetting = {
   hemodialysis: z.object({
     setting: z.literal('hemodialysis'),
     place: z.enum(dialysisPlaces.keys),
-    startedOn: dayText.exactOptional(),
+    startedOn: typedDay.exactOptional(),
     sessionsPerWeek: z.number().exactOptional(),
     sessionHours: z.number().exactOptional(),
     /** Agreed by the team; with hours and gap it gives another fluid allowance. */
@@ -19,7 +19,7 @@ const bySetting = {
   'peritoneal-dialysis': z.object({
     setting: z.literal('peritoneal-dialysis'),
     method: z.enum(peritonealMethods.keys),
-    startedOn: dayText.exactOptional(),
+    startedOn: typedDay.exactOptional(),
     bags: z
       .array(z.object({ liters: z.number(), percent: z.number(), labeledAs: z.enum(dialysateLabels) }))
       .max(20)
@@ -28,7 +28,7 @@ const bySetting = {
     /** Absorbed share of the glucose where it is known, else the method's. */
     absorbedShare: z.number().exactOptional(),
   }),
-  transplant: z.object({ setting: z.literal('transplant'), transplantedOn: dayText }),
+  transplant: z.object({ setting: z.literal('transplant'), transplantedOn: typedDay }),
 } satisfies Readonly<Record<Setting, z.ZodObject>>;
 
 /** How kidney disease is treated, with what each setting has of its own. */

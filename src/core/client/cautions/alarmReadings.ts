@@ -2,7 +2,7 @@ import { type ClientFacts, type Lab, labWords } from '#core/client/assessment/cl
 import type { Analyte } from '#core/client/labs/analytes.ts';
 import { type CareFigure, type CareFigureId, careFigures } from '#core/client/rules/careFigures.ts';
 import { careFigure } from '#core/client/rules/careRules.ts';
-import { daysBetween } from '../calendarDay.ts';
+import { daysBetween } from '#core/quantity/calendarDay.ts';
 import type { Met } from './caution.ts';
 
 // Which readings an alarm looks at, and which of them it tells (care rules 2).

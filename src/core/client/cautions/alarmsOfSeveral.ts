@@ -3,8 +3,8 @@ import { correctedCalciumMgPerDl } from '#core/client/formulas/correctedCalcium.
 import type { Analyte } from '#core/client/labs/analytes.ts';
 import { labInUnit } from '#core/client/labs/labValue.ts';
 import { careFigure } from '#core/client/rules/careRules.ts';
+import { daysBetween, hourOfDay } from '#core/quantity/calendarDay.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
-import { daysBetween, hourOfDay } from '../calendarDay.ts';
 import { dust, lowFirst, met, readings, standing, toTell } from './alarmReadings.ts';
 import type { Met } from './caution.ts';
 

@@ -1,7 +1,7 @@
 import type { ClientFacts } from '#core/client/assessment/clientFacts.ts';
 import { careFigure } from '#core/client/rules/careRules.ts';
 import type { Source } from '#core/client/rules/source.ts';
-import { type Day, daysBetween } from '../calendarDay.ts';
+import { type Day, daysBetween } from '#core/quantity/calendarDay.ts';
 
 /** How soon somebody must be told. */
 export const contactKinds = ['emergency-now', 'same-day', 'urgent', 'within-days'] as const;

@@ -5,7 +5,7 @@ import type { CareFigureId } from '#core/client/rules/careFigures.ts';
 import { careFigure } from '#core/client/rules/careRules.ts';
 import type { Source } from '#core/client/rules/source.ts';
 import { commonPractice, fromMemory, ownRule, ukKidney2023 } from '#core/client/rules/sources.ts';
-import { daysBetween } from '../calendarDay.ts';
+import { daysBetween } from '#core/quantity/calendarDay.ts';
 import {
   highFirst,
   highReadings,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Assessment } from '#core/client/assessment/assessment.ts';
 import { clientWith, lab, today, weighing } from '#core/client/assessment/clientFixture.ts';
-import { addDays, addMonths, daysBetween, isDay, yearsBetween } from '../calendarDay.ts';
+import { addDays, addMonths, daysBetween, isDay, yearsBetween } from '#core/quantity/calendarDay.ts';
 import { type CheckItem, nextChecks } from './nextChecks.ts';
 
 // Facts section 9.2.

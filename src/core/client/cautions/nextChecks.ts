@@ -16,7 +16,7 @@ import {
   kdoqi2020,
 } from '#core/client/rules/sources.ts';
 import { stageFacts } from '#core/client/states/stage.ts';
-import { addDays, addMonths, type Day, daysBetween } from '../calendarDay.ts';
+import { addDays, addMonths, type Day, daysBetween } from '#core/quantity/calendarDay.ts';
 import type { Setting } from '../setting.ts';
 
 export type CheckItem =

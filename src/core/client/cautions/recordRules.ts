@@ -9,7 +9,7 @@ import { stageFacts } from '#core/client/states/stage.ts';
 import { wastingState } from '#core/client/states/wastingState.ts';
 import { dryWeightAway, gainOverLine } from '#core/client/states/weightGain.ts';
 import { weightLoss } from '#core/client/states/weightLoss.ts';
-import { daysBetween } from '../calendarDay.ts';
+import { daysBetween } from '#core/quantity/calendarDay.ts';
 import type { CautionRule } from './caution.ts';
 import { own } from './cautionRule.ts';
 import { potassiumBeforeHemodialysis } from './contactValues.ts';

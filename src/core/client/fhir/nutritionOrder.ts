@@ -1,5 +1,5 @@
 import type { Assessment } from '#core/client/assessment/assessment.ts';
-import { standingNotice } from '#core/client/prescription/proposePrescription.ts';
+import { standingCaution } from '#core/client/prescription/proposePrescription.ts';
 import { decidedWords, targetNames } from '#core/client/prescription/targetWords.ts';
 import type { DecidedTarget, Prescription } from '#core/client/record/record.ts';
 import { type Concept, type Quantity, quantity, type Reference } from './observations.ts';
@@ -47,7 +47,7 @@ export function nutritionOrder(prescription: Prescription, assessment: Assessmen
       ...(nutrient.length === 0 ? {} : { nutrient }),
       instruction: `Targets for a day. ${targets.map(target => `${targetNames[target.item]}: ${decidedWords(target)}.`).join(' ')}`,
     },
-    note: [{ text: standingNotice }],
+    note: [{ text: standingCaution }],
   };
 }
 

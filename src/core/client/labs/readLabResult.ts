@@ -1,7 +1,7 @@
 import type { LabResult } from '#core/client/assessment/assessment.ts';
 import type { Issue, Place, Reading } from '#core/errors.ts';
+import { isDay } from '#core/quantity/calendarDay.ts';
 import { cleanFloat } from '#core/quantity/rounding.ts';
-import { isDay } from '../calendarDay.ts';
 import { type Analyte, analyteFacts } from './analytes.ts';
 import { labInCanonicalUnit, unitsOf } from './labValue.ts';
 

@@ -1,7 +1,7 @@
 import type { Assessment } from '#core/client/assessment/assessment.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import type { Lab } from '#core/client/assessment/clientFacts.ts';
-import type { Day } from '../calendarDay.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import { type Analyte, analyteFacts } from './analytes.ts';
 import { type TargetBand, targetBands } from './targetBands.ts';
 

@@ -1,8 +1,8 @@
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
-import { proposePrescription, standingNotice } from '#core/client/prescription/proposePrescription.ts';
+import { proposePrescription, standingCaution } from '#core/client/prescription/proposePrescription.ts';
 import { type ClientRecord, currentAssessment } from '#core/client/record/record.ts';
 import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts';
-import type { Day } from '../calendarDay.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 
 import { labSection, otherFacts, personWords, weightParagraphs } from './noteAssessment.ts';
 import { cautionWords, diagnosis, monitoring, toldSection } from './noteFollowUp.ts';
@@ -44,7 +44,7 @@ export function chartNote(
         heading: 'Monitoring and evaluation',
         paragraphs: proposal.kind === 'barred' ? ['Not planned until what bars a target is answered.'] : monitoring(newest, today, rules),
       },
-      { heading: 'Notice', paragraphs: [standingNotice] },
+      { heading: 'Notice', paragraphs: [standingCaution] },
     ],
   });
 }

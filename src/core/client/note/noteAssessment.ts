@@ -3,8 +3,8 @@ import { ageWords, type ClientFacts, labWords, weightWords } from '#core/client/
 import { conditions, medicines, supplements, symptoms, weightKinds } from '#core/client/assessment/vocabularies.ts';
 import type { Proposal } from '#core/client/prescription/proposePrescription.ts';
 import { basisWords } from '#core/client/states/weightBasis.ts';
+import { type Day, isDay, yearsBetween } from '#core/quantity/calendarDay.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
-import { type Day, isDay, yearsBetween } from '../calendarDay.ts';
 import { settingWords } from '../setting.ts';
 import type { NoteSection } from './noteSection.ts';
 

@@ -5,7 +5,7 @@ import type { Proposal } from '#core/client/prescription/proposePrescription.ts'
 import { type ClientRecord, contactsMade } from '#core/client/record/record.ts';
 import type { CareRules } from '#core/client/rules/careRules.ts';
 import { chartSources } from '#core/client/rules/source.ts';
-import type { Day } from '../calendarDay.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { NoteSection } from './noteSection.ts';
 import { problemStatements } from './problemStatements.ts';
 

@@ -12,7 +12,7 @@ import { type Analyte, analytes } from '#core/client/labs/analytes.ts';
 import { labInUnit, unitsOf } from '#core/client/labs/labValue.ts';
 import { stageOf } from '#core/client/states/stage.ts';
 import { wastingState } from '#core/client/states/wastingState.ts';
-import { addDays } from '../calendarDay.ts';
+import { addDays } from '#core/quantity/calendarDay.ts';
 import { proposePrescription } from './proposePrescription.ts';
 import { type Target, type TargetItem, targetItems } from './target.ts';
 

@@ -6,7 +6,7 @@ import { type Caution, cautionsFor } from '#core/client/cautions/cautions.ts';
 import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts';
 import { type WastingState, wastingState } from '#core/client/states/wastingState.ts';
 import { type WeightBasis, type WeightBasisId, weightBasis } from '#core/client/states/weightBasis.ts';
-import type { Day } from '../calendarDay.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import type { Target, TargetItem } from './target.ts';
 import { phosphateAdditivesTarget, potassiumAdditivesTarget } from './targets/additiveTargets.ts';
 import { calciumTarget } from './targets/calciumTarget.ts';
@@ -18,7 +18,7 @@ import { potassiumTarget } from './targets/potassiumTarget.ts';
 import { proteinTarget } from './targets/proteinTarget.ts';
 import { sodiumTarget } from './targets/sodiumTarget.ts';
 
-export const standingNotice =
+export const standingCaution =
   'Targets and advice are for licensed dietitians working with the client’s kidney team; local protocols come first.';
 
 /** What is proposed as of a day. An issue (a refusal or an open question) means no target at all; cautions are shown either way. */
@@ -26,7 +26,7 @@ export type Proposal =
   | {
       readonly kind: 'proposal';
       readonly on: Day;
-      readonly notice: string;
+      readonly standingCaution: string;
       readonly weight: WeightBasis;
       readonly wasting: WastingState;
       readonly targets: Readonly<Record<TargetItem, Target>>;
@@ -37,7 +37,7 @@ export type Proposal =
   | {
       readonly kind: 'barred';
       readonly on: Day;
-      readonly notice: string;
+      readonly standingCaution: string;
       readonly issues: readonly AssessmentIssue[];
       readonly cautions: readonly Caution[];
     };
@@ -51,7 +51,7 @@ export type Proposal =
 export function proposePrescription(assessment: Assessment, today: Day, pick?: WeightBasisId, rules: CareRules = usualCareRules): Proposal {
   const { facts, issues } = checkAssessment(assessment, today, rules);
   const cautions = cautionsFor(facts);
-  if (issues.length > 0) return { kind: 'barred', on: today, notice: standingNotice, issues, cautions };
+  if (issues.length > 0) return { kind: 'barred', on: today, standingCaution, issues, cautions };
   const weight = weightBasis(facts, pick);
   const wasting = wastingState(facts);
   const protein = proteinTarget(facts, weight, wasting);
@@ -67,5 +67,5 @@ export function proposePrescription(assessment: Assessment, today: Day, pick?: W
     phosphateAdditives: phosphateAdditivesTarget(facts),
     potassiumAdditives: potassiumAdditivesTarget(facts),
   };
-  return { kind: 'proposal', on: today, notice: standingNotice, weight, wasting, targets, cautions, notUsed: notUsed(facts) };
+  return { kind: 'proposal', on: today, standingCaution, weight, wasting, targets, cautions, notUsed: notUsed(facts) };
 }

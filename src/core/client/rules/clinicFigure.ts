@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '#core/json/deepReadonly.ts';
-import { isDay } from '../calendarDay.ts';
+import { isDay } from '#core/quantity/calendarDay.ts';
 import { careFigureIds } from './careFigures.ts';
 
 /** A figure that the clinic set, with who set it and when. */

@@ -1,6 +1,6 @@
 import { type ClientFacts, isOnDialysis, type Lab, labWords } from '#core/client/assessment/clientFacts.ts';
 import { ageLimitDays, latest } from '#core/client/assessment/factAges.ts';
-import { daysBetween } from '../calendarDay.ts';
+import { daysBetween } from '#core/quantity/calendarDay.ts';
 
 /** Where phosphate stands. `once-above`: one result alone is above; `persistent`: decisions on serial values (KDIGO CKD-MBD 2017). */
 export type PhosphateState =

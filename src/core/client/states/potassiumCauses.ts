@@ -8,7 +8,7 @@ import {
   supplements,
   symptoms,
 } from '#core/client/assessment/vocabularies.ts';
-import { daysBetween } from '../calendarDay.ts';
+import { daysBetween } from '#core/quantity/calendarDay.ts';
 import { weightLoss } from './weightLoss.ts';
 
 /** A cause to look at before food is restricted; `onRecord` says what of this client's record shows it. */

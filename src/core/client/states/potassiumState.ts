@@ -1,6 +1,6 @@
 import { type ClientFacts, type Lab, labWords } from '#core/client/assessment/clientFacts.ts';
 import { ageLimitDays, resultsInDate } from '#core/client/assessment/factAges.ts';
-import { daysBetween, hourOfDay } from '../calendarDay.ts';
+import { daysBetween, hourOfDay } from '#core/quantity/calendarDay.ts';
 
 /** Where the newest potassium that counts stands; `unknown` says why none does. */
 export type PotassiumState =

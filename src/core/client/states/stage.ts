@@ -2,7 +2,7 @@ import type { ClientFacts, Lab } from '#core/client/assessment/clientFacts.ts';
 import { egfr } from '#core/client/formulas/egfr.ts';
 import { type GfrCategory, gfrCategories, gfrCategory } from '#core/client/formulas/gfrCategory.ts';
 import { careFigure } from '#core/client/rules/careRules.ts';
-import { daysBetween } from '../calendarDay.ts';
+import { daysBetween } from '#core/quantity/calendarDay.ts';
 
 /** The GFR stage: for what restricts, and for cautions and next checks; both the same while nothing is in question. */
 export interface Stage {

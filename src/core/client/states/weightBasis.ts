@@ -9,8 +9,8 @@ import type { EnteredWeight } from '#core/client/formulas/bodyUnits.ts';
 import { idealWeightKgHamwi, isShort } from '#core/client/formulas/idealWeight.ts';
 import type { Source } from '#core/client/rules/source.ts';
 import { asQuoted, commonPractice, fromMemory, kdoqi2000, kdoqi2020 } from '#core/client/rules/sources.ts';
+import type { Day } from '#core/quantity/calendarDay.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
-import type { Day } from '../calendarDay.ts';
 
 export const weightBasisIds = [
   'actual',

@@ -1,6 +1,6 @@
 import type { ClientFacts, Weight } from '#core/client/assessment/clientFacts.ts';
 import { isInDate, isWeightInDate } from '#core/client/assessment/factAges.ts';
-import { daysBetween } from '../calendarDay.ts';
+import { daysBetween } from '#core/quantity/calendarDay.ts';
 
 /** What is known of lost weight, typed or computed from recorded weights of one kind. */
 export interface WeightLoss {

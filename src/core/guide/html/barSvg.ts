@@ -1,4 +1,4 @@
-import type { Bar } from '../guidePage.ts';
+import type { MarginBar } from '../guidePage.ts';
 
 /** The bound stands at 140 of 200; what is more than 200 ends in an arrow. */
 const boundAt = 140;
@@ -8,7 +8,7 @@ const width = 200;
  * Where a food stands against its bound, for the eye: the words beside it say the same, so that a screen reader passes over it. The thick
  * part ends at what is judged, the small upright ends are what rounding allows, the tall upright is the bound; an estimate is dashed.
  */
-export function barSvg({ value, lo, hi, estimated }: Bar): string {
+export function barSvg({ value, lo, hi, estimated }: MarginBar): string {
   const at = (share: number): number => Math.round(Math.min(share * boundAt, width));
   const ends = [lo, hi].filter(end => Number.isFinite(end) && end * boundAt < width).map(end => `M${at(end)} 2v8`);
   const arrow = value * boundAt > width ? `M${width - 7} 1l6 5-6 5` : '';

@@ -127,10 +127,10 @@ export const en: Words = {
   nothingBounds: s('Your plan has no number that we could check these foods by. Ask us about them.'),
 
   askIntro: [s('We could not tell from the label if these fit. Ask us before you buy them.')],
-  askWhy: (food, bar) => {
-    if (bar.kind === 'nutrient') return line`${food}: the ${en.nutrientNames[bar.nutrient] ?? 'amount'} is not known.`;
-    if (bar.kind === 'additive') return line`${food}: it may have a ${additive[bar.class]} additive.`;
-    if (bar.kind === 'ingredient') return line`${food}: it may have ${foodRun(avoidedName(bar.name, 'en'))}.`;
+  askWhy: (food, why) => {
+    if (why.kind === 'nutrient') return line`${food}: the ${en.nutrientNames[why.nutrient] ?? 'amount'} is not known.`;
+    if (why.kind === 'additive') return line`${food}: it may have a ${additive[why.class]} additive.`;
+    if (why.kind === 'ingredient') return line`${food}: it may have ${foodRun(avoidedName(why.name, 'en'))}.`;
     return line`${food}: the label does not tell us enough.`;
   },
 
@@ -156,16 +156,16 @@ export const en: Words = {
   fridgeAvoid: foods => lineOf(s('Not for you:'), foods),
 
   swapsIntro: s('These foods do not fit as they are. Here is what to pick in their place.'),
-  swap: (from, to, bar, saved) => {
-    const why =
-      bar.kind === 'additive'
-        ? ` The first one names a ${additive[bar.class]} additive.`
-        : bar.kind === 'ingredient'
+  swap: (from, to, why, saved) => {
+    const because =
+      why.kind === 'additive'
+        ? ` The first one names a ${additive[why.class]} additive.`
+        : why.kind === 'ingredient'
           ? ' The first one has a food that you do not eat.'
           : saved === undefined
             ? ''
             : ` You save ${saved} of sodium.`;
-    return line`In place of ${from}, pick ${to}.${why}`;
+    return line`In place of ${from}, pick ${to}.${because}`;
   },
   smallerTitle: 'Or have less of it',
   smaller: (food, portion, before) => line`${food}: have ${portion}, not ${before}.`,

@@ -161,10 +161,10 @@ export const es: Words = {
   nothingBounds: s('En su plan no hay un número para revisar estos alimentos. Pregúntenos por ellos.'),
 
   askIntro: [s('La etiqueta no nos dice si estos alimentos van bien. Pregúntenos antes de comprarlos.')],
-  askWhy: (food, bar) => {
-    if (bar.kind === 'nutrient') return line`${food}: no se conoce ${es.nutrientNames[bar.nutrient] ?? 'la cantidad'}.`;
-    if (bar.kind === 'additive') return line`${food}: puede tener un aditivo de ${additive[bar.class]}.`;
-    if (bar.kind === 'ingredient') return line`${food}: puede tener ${foodRun(avoidedName(bar.name, 'es'))}.`;
+  askWhy: (food, why) => {
+    if (why.kind === 'nutrient') return line`${food}: no se conoce ${es.nutrientNames[why.nutrient] ?? 'la cantidad'}.`;
+    if (why.kind === 'additive') return line`${food}: puede tener un aditivo de ${additive[why.class]}.`;
+    if (why.kind === 'ingredient') return line`${food}: puede tener ${foodRun(avoidedName(why.name, 'es'))}.`;
     return line`${food}: la etiqueta no nos dice lo suficiente.`;
   },
 
@@ -198,16 +198,16 @@ export const es: Words = {
   fridgeAvoid: foods => lineOf(s('No es para usted:'), foods),
 
   swapsIntro: s('Estos alimentos no van bien tal como vienen. Esto es lo que puede elegir en su lugar.'),
-  swap: (from, to, bar, saved) => {
-    const why =
-      bar.kind === 'additive'
-        ? ` El primero nombra un aditivo de ${additive[bar.class]}.`
-        : bar.kind === 'ingredient'
+  swap: (from, to, why, saved) => {
+    const because =
+      why.kind === 'additive'
+        ? ` El primero nombra un aditivo de ${additive[why.class]}.`
+        : why.kind === 'ingredient'
           ? ' El primero tiene un alimento que usted no come.'
           : saved === undefined
             ? ''
             : ` Ahorra ${saved} de sodio.`;
-    return line`En lugar de ${from}, elija ${to}.${why}`;
+    return line`En lugar de ${from}, elija ${to}.${because}`;
   },
   smallerTitle: 'O coma menos',
   smaller: (food, amount, before) => line`${food}: coma ${amount} en lugar de ${before}.`,

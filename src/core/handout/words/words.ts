@@ -16,7 +16,7 @@ export type Asked =
   | { readonly kind: 'between'; readonly lo: string; readonly hi: string };
 
 /** What bars a food, as few words as do. */
-export type Bar =
+export type WhyNot =
   | { readonly kind: 'nutrient'; readonly nutrient: Nutrient }
   | { readonly kind: 'sodium-to-energy' }
   | { readonly kind: 'additive'; readonly class: AdditiveClass }
@@ -91,7 +91,7 @@ export interface Words {
   readonly nothingBounds: Line;
 
   readonly askIntro: readonly Line[];
-  readonly askWhy: (food: Run, bar: Bar) => Line;
+  readonly askWhy: (food: Run, why: WhyNot) => Line;
 
   readonly steps: {
     readonly serving: Line;
@@ -115,7 +115,7 @@ export interface Words {
   readonly fridgeAvoid: (foods: readonly Run[]) => Line;
 
   readonly swapsIntro: Line;
-  readonly swap: (from: Run, to: Run, bar: Bar, saved: string | undefined) => Line;
+  readonly swap: (from: Run, to: Run, why: WhyNot, saved: string | undefined) => Line;
   readonly smallerTitle: string;
   readonly smaller: (food: Run, portion: string, before: string) => Line;
   readonly otherCompanion: (food: Run, companion: Run) => Line;

@@ -12,7 +12,7 @@ export function Cautions({
   /** Opens the form in which a question is answered. */
   readonly onAnswer: () => void;
 }) {
-  const { cautions = [], issues = [], notice } = client;
+  const { cautions = [], issues = [], standingCaution } = client;
   const urgent = cautions.filter(({ sameDay }) => sameDay);
   const own = cautions.filter(({ sameDay, isOwn }) => !sameDay && isOwn);
   const others = cautions.filter(({ sameDay, isOwn }) => !sameDay && !isOwn);
@@ -64,7 +64,7 @@ export function Cautions({
           </ul>
         </details>
       )}
-      <p className="small soft">{notice}</p>
+      <p className="small soft">{standingCaution}</p>
     </section>
   );
 }

@@ -4,8 +4,8 @@ import { answer, api, type Guide, Problem } from '../../api.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { useSettled } from '../../ui/useSettled.ts';
+import { GuideDisclosures } from './GuideDisclosures.tsx';
 import { GuideFoods } from './GuideFoods.tsx';
-import { GuideNotices } from './GuideNotices.tsx';
 import { GuideSurvey } from './GuideSurvey.tsx';
 import { GuideWords } from './GuideWords.tsx';
 import { Outputs } from './Outputs.tsx';
@@ -76,7 +76,7 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
           <GuideWords {...shared} />
           <GuideSurvey {...shared} tests={preview.data?.tests ?? []} />
           <GuideFoods {...shared} foods={preview.data?.foods ?? []} />
-          <GuideNotices {...shared} foods={preview.data?.foods ?? []} />
+          <GuideDisclosures {...shared} foods={preview.data?.foods ?? []} />
         </div>
         <div className="stack beside">
           <PagePreview

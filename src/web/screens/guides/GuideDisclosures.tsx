@@ -11,15 +11,15 @@ const kinds: Readonly<Record<string, string>> = {
 };
 
 /** What readers have to be told: what the author gets, what to watch for, what was corrected. */
-export function GuideNotices({ typed, change, wrong, foods }: GuidePart & { readonly foods: GuidePreview['foods'] }) {
+export function GuideDisclosures({ typed, change, wrong, foods }: GuidePart & { readonly foods: GuidePreview['foods'] }) {
   const { disclosures, corrections } = typed;
   const put = (index: number, part: Partial<TypedDisclosure>): void =>
     change({ disclosures: disclosures.map((one, at) => (at === index ? { ...one, ...part } : one)) });
   const correct = (index: number, part: Partial<(typeof corrections)[number]>): void =>
     change({ corrections: corrections.map((one, at) => (at === index ? { ...one, ...part } : one)) });
   return (
-    <section className="sheet stack" aria-labelledby="notices-title">
-      <h2 id="notices-title">What readers have to be told</h2>
+    <section className="sheet stack" aria-labelledby="disclosures-title">
+      <h2 id="disclosures-title">What readers have to be told</h2>
       <h3>What you get</h3>
       <p className="soft">
         Readers must see, near the link, when a shop pays you or a maker sent or paid something (16 CFR part 255). {wrong('disclosures')}

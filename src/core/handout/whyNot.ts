@@ -5,16 +5,16 @@ import { nutrientsOf } from '#core/yardstick/measures/measureFacts.ts';
 import { isSodiumToEnergy } from '#core/yardstick/sodiumToEnergy.ts';
 import type { Test } from '#core/yardstick/yardstick.ts';
 import type { HandoutFood, HandoutSurvey } from './handout.ts';
-import type { Bar } from './words/words.ts';
+import type { WhyNot } from './words/words.ts';
 
 /** What decided a verdict: the first test with the verdict's own word. */
-export function barOf({ verdict, notTold = [] }: HandoutFood, { yardstick, switchedOn }: HandoutSurvey): Bar {
+export function whyNotOf({ verdict, notTold = [] }: HandoutFood, { yardstick, switchedOn }: HandoutSurvey): WhyNot {
   const deciding = verdict.tests.find(outcome => outcome.verdict === verdict.verdict);
   const test = testsJudged(byWhatIsTold(yardstick, notTold), switchedOn).find(({ id }) => id === deciding?.testId);
-  return test === undefined ? { kind: 'other' } : barOfTest(test);
+  return test === undefined ? { kind: 'other' } : whyNotByTest(test);
 }
 
-function barOfTest({ measure }: Test): Bar {
+function whyNotByTest({ measure }: Test): WhyNot {
   if (measure.kind === 'additive') return { kind: 'additive', class: measure.class };
   if (measure.kind === 'ingredient') return { kind: 'ingredient', name: kinTitle(measure.kin) };
   if (isSodiumToEnergy(measure)) return { kind: 'sodium-to-energy' };
