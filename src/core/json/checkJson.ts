@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Issue } from '../errors.ts';
 import { type FormStep, presentForm } from './presentForm.ts';
+import { shownJson } from './shownJson.ts';
 
 export type JsonIssueCode = 'json-not-valid' | 'json-key-not-known' | 'json-format-not-known';
 
@@ -27,7 +28,7 @@ export function checkJson<Schema extends z.ZodType>(
       issues: checked.error.issues.map(({ path, message }) => ({
         code: 'json-not-valid',
         place: { heading: placeText(path) },
-        found: shown(path.reduce<unknown>((at, key) => (isObject(at) ? at[key] : undefined), value)),
+        found: shownJson(path.reduce<unknown>((at, key) => (isObject(at) ? at[key] : undefined), value)),
         expected: message,
       })),
     };
@@ -57,12 +58,6 @@ function placeText(path: readonly PropertyKey[]): string {
     if (typeof key === 'number') return `${text}[${key}]`;
     return text === '' ? String(key) : `${text}.${String(key)}`;
   }, '');
-}
-
-function shown(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  const text = JSON.stringify(value) ?? String(value);
-  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
 
 function isObject(value: unknown): value is Record<PropertyKey, unknown> {

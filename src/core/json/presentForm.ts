@@ -1,4 +1,5 @@
 import type { Issue, Reading } from '#core/errors.ts';
+import { shownJson } from './shownJson.ts';
 
 export type JsonObject = Readonly<Record<string, unknown>>;
 
@@ -23,7 +24,7 @@ function notKnown(format: unknown, present: number): Issue<'json-format-not-know
   return {
     code: 'json-format-not-known',
     place: { heading: 'format' },
-    found: String(format).slice(0, 40),
+    found: shownJson(format),
     expected: `a form up to ${present}; a newer program writes others, and reads this one`,
   };
 }

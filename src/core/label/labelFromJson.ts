@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Reading } from '#core/errors.ts';
+import { type FormStep, presentForm } from '#core/json/presentForm.ts';
 import type { PrintedColumn, PrintedFigure, PrintedLabel, PrintedPanel, PrintedServing } from './label.ts';
 import { type LabelIssue, type LabelIssueCode, labelIssue } from './labelIssue.ts';
 import { columnShape, figureSchema, type LabelJson, labelShape, servingShape, textSchema } from './labelJson.ts';
@@ -24,12 +25,17 @@ const textKeys = [
 
 type Json = Readonly<Record<string, unknown>>;
 
+/** No earlier form has been written yet. */
+const steps: readonly FormStep[] = [];
+
 /**
  * Reads label JSON as docs/formats.md describes it. A key nobody reads and a value of the wrong type are reported by
  * their place and left out; the rest of the label stands. There is no label without a panel, nor where `market`, `basis`
  * or `state` is given and not understood: a wrong guess there would make every figure wrong. Null is "not given". Never throws.
  */
-export function labelFromJson(value: unknown): Reading<PrintedLabel | undefined, LabelIssueCode> {
+export function labelFromJson(given: unknown): Reading<PrintedLabel | undefined, LabelIssueCode> {
+  const { value, issues: newer } = presentForm(given, steps);
+  if (newer.length > 0) return { value: undefined, issues: newer };
   const issues: LabelIssue[] = [];
   const json = object.safeParse(value);
   if (!json.success) return { value: undefined, issues: [labelIssue('label-not-an-object', '', value, 'a label as an object')] };

@@ -16,6 +16,7 @@ export type LabelIssueCode =
   | 'nutrient-not-known'
   | 'serving-not-readable'
   | 'serving-disagrees'
+  | 'json-format-not-known'
   | 'label-not-an-object'
   | 'panel-missing'
   | 'key-not-known'
