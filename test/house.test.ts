@@ -70,6 +70,7 @@ describe('the house', () => {
       'Issue',
       'LabIssue',
       'LabelIssue',
+      'UrgentCaution',
     ]);
   });
 });
