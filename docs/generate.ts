@@ -1,5 +1,6 @@
-/** Writes what is made from code: docs/errors.md, docs/care-cases.md, the examples in docs/minerals.md and the nutrients in docs/formats.md. With `--check` it only compares, and fails when a page is stale. */
+/** Writes what is made from code: docs/errors.md, docs/care-cases.md, the examples in docs/minerals.md the nutrients and the tables of a workspace file in docs/formats.md. With `--check` it only compares, and fails when a page is stale. */
 import { readFileSync, writeFileSync } from 'node:fs';
+import { archivedTables } from '#adapters/storage/archivedTables.ts';
 import { type FaultFacts, faultCatalogue } from '#core/faultCatalogue.ts';
 import { nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
 import { careCasesPage } from './careCases.ts';
@@ -8,7 +9,7 @@ import { table } from './table.ts';
 
 const head = `# Faults
 
-Made from \`src/core/errors.ts\` by \`node docs/generate.ts\`; do not edit. A fault prints its title, a message with the
+Made from \`src/core/faultCatalogue.ts\` by \`node docs/generate.ts\`; do not edit. A fault prints its title, a message with the
 particulars and the next step. A person's fault ends the command with exit code 1, the program's own with 2. A code keeps its
 meaning for good.
 
@@ -32,11 +33,16 @@ const nutrientRows = [
   ...nutrientKeys.map(key => [`\`${key}\``, nutrients[key].printedName, nutrients[key].unit]),
 ];
 
+const workspaceRows = [
+  ['table', 'columns'],
+  ...archivedTables.map(({ name, columns }) => [`\`${name}\``, columns.map(column => `\`${column}\``).join(', ')]),
+];
+
 const pages: readonly (readonly [name: string, make: (now: string) => string])[] = [
   ['errors.md', () => head + table(rows)],
   ['care-cases.md', careCasesPage],
   ['minerals.md', await mineralExamples().then(examples => (now: string) => withPart(now, 'examples', examples))],
-  ['formats.md', now => withPart(now, 'nutrients', table(nutrientRows))],
+  ['formats.md', now => withPart(withPart(now, 'nutrients', table(nutrientRows)), 'tables', table(workspaceRows))],
 ];
 
 for (const [name, make] of pages) {

@@ -84,6 +84,16 @@ export const faultCatalogue = {
     nextStep: 'It may have been removed with the demo; go back to Foods and look for it.',
   },
   'label-not-found': { title: 'Label not found', blame: 'person', nextStep: 'Go back to the food and choose one of its labels.' },
+  'document-not-found': {
+    title: 'Not in the workspace',
+    blame: 'person',
+    nextStep: 'Reload the page: it was removed, or belongs to another workspace.',
+  },
+  'document-not-valid': {
+    title: 'It cannot be read',
+    blame: 'person',
+    nextStep: 'Export everything, so that it is kept as it is, then restore the newest workspace file from before.',
+  },
   'changed-meanwhile': {
     title: 'Somebody else changed this',
     blame: 'person',

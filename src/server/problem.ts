@@ -25,6 +25,8 @@ const statusOf = {
   'setting-refused': 422,
   'food-not-found': 404,
   'label-not-found': 404,
+  'document-not-found': 404,
+  'document-not-valid': 422,
   'changed-meanwhile': 409,
   'work-cancelled': 409,
   'client-not-found': 404,

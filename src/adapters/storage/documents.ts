@@ -35,7 +35,8 @@ export function documents(session: Session): Readonly<Record<DocumentTable, Docu
   return opened;
 }
 
-const documentTables = tableEntries.map(([name]) => name).filter(isDocumentTable);
+/** @internal */
+export const documentTables = tableEntries.map(([name]) => name).filter(isDocumentTable);
 
 function isDocumentTable(name: string): name is DocumentTable {
   return tableEntries.some(([table, { document }]) => table === name && document !== undefined);
@@ -58,7 +59,7 @@ export function documentsWith<More extends DemoMark, Kept extends Versioned<Docu
   beside: Beside<More, Kept>,
 ): Documents<DocumentFile, Kept, More> {
   const entry: TableEntry & { readonly document: DocumentEntry } = tables[table];
-  const { noun, missing, damaged } = entry.document;
+  const { noun, missing = 'document-not-found', damaged = 'document-not-valid' } = entry.document;
 
   const rowOf = async (db: QueryExecutorProvider, id: string) => {
     const [row] = (await sql`select * from ${sql.table(table)} where id = ${id}`.execute(db)).rows;

@@ -35,6 +35,7 @@ export interface TableEntry {
 export interface DocumentEntry {
   /** "plate": what a person calls one, and the column of its JSON. */
   readonly noun: string;
-  readonly missing: FaultCode;
-  readonly damaged: FaultCode;
+  /** The faults of one that is not there or damaged, where it has its own; else those of any document. */
+  readonly missing?: FaultCode;
+  readonly damaged?: FaultCode;
 }

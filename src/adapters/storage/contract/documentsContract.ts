@@ -1,9 +1,53 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '#app/store.ts';
+import { documentTables } from '../documents.ts';
+import { tables } from '../tables.ts';
 import { type EngineUnderTest, fault, plate } from './samples.ts';
 
-/** Plates, yardsticks, surveys, guides, handouts. */
+/** Plates, yardsticks, surveys, guides, handouts: what holds for every table of documents is asked of the registry. */
 export function documentsContract(engine: EngineUnderTest): void {
+  describe.each(documentTables)('the documents of %s', table => {
+    let store: Store;
+    beforeEach(async () => {
+      store = await engine.open();
+    });
+    afterEach(() => store.close());
+    const mine = { id: 'mine', title: 'Mine' };
+    const hasDemo = tables[table].row.shape !== undefined && 'is_demo' in tables[table].row.shape;
+
+    test('[STO-5] are put, got, listed and removed with the version that was seen', async () => {
+      const documents = store[table];
+      expect(await documents.put(mine, null)).toEqual({ value: mine, version: 1, isDemo: false });
+      expect(await fault(documents.put(mine, null))).toBe('changed-meanwhile');
+      const renamed = { ...mine, title: 'Another title' };
+      expect(await documents.put(renamed, 1)).toEqual({ value: renamed, version: 2, isDemo: false });
+      expect(await documents.get('mine')).toEqual({ value: renamed, version: 2, isDemo: false });
+      expect(await documents.get('yours')).toBeUndefined();
+      expect(await documents.list()).toEqual([{ value: renamed, version: 2, isDemo: false }]);
+      expect(await fault(documents.remove('mine', 1))).toBe('changed-meanwhile');
+      await documents.remove('mine', 2);
+      expect(await documents.list()).toEqual([]);
+      expect(await fault(documents.remove('mine', 2))).toMatch(/-not-found$/);
+    });
+
+    test('[STO-8] stand in the workspace file, and go back into an empty workspace', async () => {
+      await store[table].put(mine, null);
+      const file = await store.exportAll();
+      expect(file.tables[table]).toHaveLength(1);
+      await store.purgeAll();
+      expect(await store[table].list()).toEqual([]);
+      await store.restore(file);
+      expect(await store[table].list()).toEqual([{ value: mine, version: 1, isDemo: false }]);
+    });
+
+    test('[STO-9] go with the demo where they came with it, and only then', async () => {
+      await store[table].put(mine, null);
+      await store[table].put({ id: 'invented' }, null, { isDemo: true });
+      await store.purgeDemo();
+      expect((await store[table].list()).map(({ value }) => value.id)).toEqual(hasDemo ? ['mine'] : ['invented', 'mine']);
+    });
+  });
+
   describe('plates, yardsticks, surveys', () => {
     let store: Store;
     beforeEach(async () => {
