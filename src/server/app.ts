@@ -23,7 +23,7 @@ import { surveyRoutes } from './routes/survey.ts';
 import { workspaceRoutes } from './routes/workspace.ts';
 import { yardstickRoutes } from './routes/yardsticks.ts';
 import { Watches } from './watches.ts';
-import type { World } from './workbench.ts';
+import type { World } from './world.ts';
 
 /** Largest body: an import of 50 MB travels as base64. */
 const largestBody = 70 * 2 ** 20;

@@ -21,7 +21,7 @@ import { Shelf } from '#app/shelf.ts';
 import { Fault } from '#core/errors.ts';
 import { createApp } from './app.ts';
 import { staticFiles } from './staticFiles.ts';
-import type { World } from './workbench.ts';
+import type { World } from './world.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const built = join(root, 'dist', 'web');

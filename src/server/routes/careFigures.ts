@@ -4,7 +4,7 @@ import { localDay } from '#app/clients/localDay.ts';
 import { type CareFigureId, careFigureIds } from '#core/client/rules/careFigures.ts';
 import { clinicFigureSchema } from '#core/client/rules/clinicFigure.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 
 /** Which ids there are is for the core to say, in its own words; the compiler holds callers to them. */

@@ -8,7 +8,7 @@ import { Fault } from '#core/errors.ts';
 import { assessmentBody, labResultAnswer, proposalBody, weightBasis } from '../clientBodies.ts';
 import { readAssessment } from '../clientRecords.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 
 function parsedJson(text: string): unknown {

@@ -11,7 +11,7 @@ import { changeRecord, recordOf } from '../clientRecords.ts';
 import { exactDress, pageDress } from '../guideBodies.ts';
 import { handoutAnswer, handoutJson, handoutPreview } from '../handoutBodies.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 
 const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });

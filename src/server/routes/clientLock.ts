@@ -5,7 +5,7 @@ import { clientRecordToJson, wholeClientRecord } from '#core/client/record/clien
 import { keptCareRulesToJson } from '#core/client/rules/keptCareRules.ts';
 import { exportAnswer, lockBody } from '../clientBodies.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 
 /** The clients' file as a whole: locked and opened, exported, erased. */

@@ -7,7 +7,7 @@ import { noteText } from '#core/client/note/noteText.ts';
 import { Fault } from '#core/errors.ts';
 import { recordOf } from '../clientRecords.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, fileAnswer, fileBody } from './answers.ts';
 
 const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });

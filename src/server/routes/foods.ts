@@ -11,7 +11,7 @@ import { labelSchema } from '#core/label/labelJson.ts';
 import { edgeBody } from '../edge.ts';
 import { foodBody, foodShort, mineralsBody, readLabelBody } from '../foodBodies.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, fileBody, jsonBody } from './answers.ts';
 
 const version = z.number().int().positive();

@@ -6,7 +6,7 @@ import { formulaToJson, resultToJson } from '#core/client/formulas/catalog/formu
 import { Fault } from '#core/errors.ts';
 import { issueBody, range } from '../bodies.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 
 const formulaBody = z

@@ -6,7 +6,7 @@ import { guideHtml } from '#core/guide/html/guideHtml.ts';
 import { exactDress, guideJson, guidePreview, pageDress } from '../guideBodies.ts';
 import { newApi } from '../newApi.ts';
 import { pagePolicy } from '../pagePolicy.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 
 /** A guide as it is being written: what it comes to, its page and its sheets of paper. */

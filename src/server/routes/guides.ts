@@ -9,7 +9,7 @@ import { guideFull, guideJson, guideShort, publishedGuide } from '../guideBodies
 import { newApi } from '../newApi.ts';
 import { pagePolicy } from '../pagePolicy.ts';
 import type { Watches } from '../watches.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 import { removalRoute } from './removal.ts';
 

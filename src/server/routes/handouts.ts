@@ -6,7 +6,7 @@ import { handoutHtml } from '#core/handout/html/handoutHtml.ts';
 import { exactDress, pageDress } from '../guideBodies.ts';
 import { handoutFull, handoutJson, handoutPreview } from '../handoutBodies.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 import { removalRoute } from './removal.ts';
 

@@ -7,7 +7,7 @@ import { list } from '../bodies.ts';
 import { importDone, importLook } from '../importBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { Watches } from '../watches.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 
 /** A file as base64 or pasted text; the mapping, where the person has chosen one. */

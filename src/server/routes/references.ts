@@ -6,7 +6,7 @@ import { issues, list } from '../bodies.ts';
 import { referenceBody } from '../importBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { Watches } from '../watches.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers } from './answers.ts';
 
 const file = z.custom<File>(given => given instanceof File, 'a file').openapi({ type: 'string', format: 'binary' });

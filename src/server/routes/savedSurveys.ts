@@ -3,7 +3,7 @@ import { wholeOr } from '#app/wholeOr.ts';
 import { savedSurveyFromJson, savedSurveySchema, savedSurveyToJson } from '#core/yardstick/savedSurvey.ts';
 import { edgeAnswer, edgeBody } from '../edge.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 import { documentId } from './removal.ts';
 

@@ -10,7 +10,7 @@ import { surveyReasons } from '#app/survey/surveyReasons.ts';
 import { Fault } from '#core/errors.ts';
 import { newApi } from '../newApi.ts';
 import { foodPortionsBody, foodPortionsRequest, surveyBody, surveyFoodBody, surveyFoodsRequest, surveyRequest } from '../surveyBodies.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, fileAnswer, fileBody, jsonBody } from './answers.ts';
 
 /** The controls of the survey sentence, as the core takes them. */

@@ -3,7 +3,7 @@ import { loadDemoClients, removeDemoClients } from '#app/clients/loadDemoClients
 import { loadDemo } from '#app/loadDemo.ts';
 import { list, workspaceBody } from '../bodies.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 
 const workspaceFile = z

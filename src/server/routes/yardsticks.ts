@@ -4,7 +4,7 @@ import { yardstickSchema } from '#core/yardstick/yardstickFromJson.ts';
 import { edgeBody } from '../edge.ts';
 import { versionedYardstick } from '../keptBodies.ts';
 import { newApi } from '../newApi.ts';
-import type { World } from '../workbench.ts';
+import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 import { documentId, removalRoute } from './removal.ts';
 
