@@ -286,7 +286,7 @@ describe('platewright survey', () => {
       header: true,
     });
     expect(meta.fields?.slice(-2)).toEqual(['potassiumMg', 'phosphorusMgPerProteinG']);
-    expect(data.map(row => row.potassiumMg)).toEqual(['100 mg', 'not on the label']);
+    expect(data.map(row => row.potassiumMg)).toEqual(['100', '']);
     const lines = survey(table, ...asked).stdout.split('\n');
     expect(lines).toContain(`${' '.repeat(12)}Potassium: 100 mg; Phosphorus per g protein: 12 mg/g`);
     const without = lines.filter(line => !line.includes('Potassium: ')).join('\n');

@@ -71,7 +71,8 @@ export function describeDraft(json: unknown): {
 export function describeHistory(labels: readonly LabelRow[], standingId: string | undefined, shelf: Shelf) {
   return labels.map((label, index) => {
     const reading = shelf.reading(label);
-    const earlier = labels.slice(index + 1).find(({ kind, withdrawn, correctedBy }) => kind === 'read' && !withdrawn && !correctedBy);
+    // A correction stands in the place of the label that it mends: what came before a newer reading is whatever stood then.
+    const earlier = labels.slice(index + 1).find(({ withdrawn, correctedBy }) => !withdrawn && !correctedBy);
     return {
       id: label.id,
       kind: label.kind,

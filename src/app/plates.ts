@@ -8,6 +8,7 @@ import { portionText } from '#core/plate/portionText.ts';
 import type { PlateFile } from './documents.ts';
 import { readPlate } from './findPlate.ts';
 import type { Store } from './store.ts';
+import { refuseNewer } from './wholeOr.ts';
 
 /** Every plate with its words, the kept ones first; one that cannot be read is left out. */
 export async function describePlates(store: Store) {
@@ -23,6 +24,7 @@ export async function keepPlate(plate: PlateFile, seenVersion: number | null, st
   const read = readPlate(plate);
   if (builtInPlates.some(({ id }) => id === plate.id))
     throw new Fault('plate-not-valid', 'A built-in plate cannot be changed; give yours another name.');
+  refuseNewer(await store.plates.get(plate.id), plateFromJson);
   const { version, isDemo } = await store.plates.put(plate, seenVersion);
   return told(read, version, isDemo, false);
 }

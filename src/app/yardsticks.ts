@@ -6,6 +6,7 @@ import { yardstickFromJson, yardstickToJson } from '#core/yardstick/yardstickFro
 import type { YardstickFile } from './documents.ts';
 import { readYardstick } from './findYardstick.ts';
 import type { Store } from './store.ts';
+import { refuseNewer } from './wholeOr.ts';
 
 /** Every yardstick with its tests in words, the kept ones first; one that cannot be read is left out. */
 export async function describeYardsticks(store: Store) {
@@ -21,6 +22,7 @@ export async function keepYardstick(file: YardstickFile, seenVersion: number | n
   const yardstick = readYardstick(file);
   if (builtInYardsticks.some(({ id }) => id === file.id))
     throw new Fault('yardstick-not-valid', 'A built-in yardstick cannot be changed; copy it under another name.');
+  refuseNewer(await store.yardsticks.get(file.id), yardstickFromJson);
   const { version } = await store.yardsticks.put({ ...yardstickToJson(yardstick) }, seenVersion);
   return told(yardstick, version, false);
 }

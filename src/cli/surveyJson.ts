@@ -5,7 +5,7 @@ import type { Plate } from '#core/plate/plate.ts';
 import { onPlate } from '#core/plate/plateAmounts.ts';
 import type { Total } from '#core/quantity/amount.ts';
 import { type Interval, intervalToJson } from '#core/quantity/interval.ts';
-import { type SurveyColumnKey, surveyColumns } from '#core/yardstick/surveyColumns.ts';
+import { type SurveyCell, type SurveyColumnKey, surveyColumns } from '#core/yardstick/surveyColumns.ts';
 import type { TestVerdict } from '#core/yardstick/yardstick.ts';
 import { additiveToJson } from './additiveToJson.ts';
 import type { JsonObject } from './answerLines.ts';
@@ -37,7 +37,7 @@ function foodToJson({ food, verdict, waysIn }: JudgedFood<TellableWays>, plate: 
     estimated: verdict.estimated,
     why: verdict.why,
     onPlate: recordOf(['energyKcal', 'sodiumMg'], nutrient => totalToJson(onPlate(plate, food, nutrient))),
-    columns: columns.length === 0 ? undefined : recordOf(columns, key => ({ ...surveyColumns[key].cell(food, plate) })),
+    columns: columns.length === 0 ? undefined : recordOf(columns, key => shownCell(surveyColumns[key].cell(food, plate))),
     tests: verdict.tests.map(testToJson),
     classes: verdict.classes,
     statementRead: food.label.statement !== undefined,
@@ -62,4 +62,8 @@ function rangeToJson(range: Interval | undefined): ReturnType<typeof intervalToJ
 
 function mapValues<From, To>(record: Readonly<Record<string, From>>, change: (value: From) => To): Record<string, To> {
   return Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value)]));
+}
+
+function shownCell({ text, low }: SurveyCell): JsonObject {
+  return { text, low };
 }

@@ -177,6 +177,11 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Use 12 characters or more; a few unrelated words are hard to guess and easy to keep.',
   },
+  'client-record-newer': {
+    title: 'Written by a newer program',
+    blame: 'person',
+    nextStep: 'Open the workspace with the newer program. Nothing was changed.',
+  },
   'client-record-damaged': {
     title: 'A client record is damaged',
     blame: 'person',

@@ -157,6 +157,27 @@ describe('faults', () => {
   });
 });
 
+describe('what changed since the label before', () => {
+  test('[SRV-21] is told where the label before was corrected as well', async () => {
+    const label = {
+      name: 'Barley broth',
+      serving: { grams: 240 },
+      panel: { energyKcal: 90, sodiumMg: 140 },
+      statement: 'Water, barley, potassium phosphate.',
+    };
+    const { id, version } = (await call('POST', '/foods', { label })).body;
+    const [first] = (await call('GET', `/foods/${id}`)).body.history;
+    const mended = { ...label, panel: { energyKcal: 95, sodiumMg: 140 } };
+    const correction = { version, label: mended, kind: 'correction', correctsLabelId: first.id, reason: 'misread' };
+    const corrected = (await call('POST', `/foods/${id}/labels`, correction)).body;
+    const newer = { ...mended, panel: { energyKcal: 95, sodiumMg: 95 }, statement: 'Water, barley.' };
+    await call('POST', `/foods/${id}/labels`, { version: corrected.version, label: newer });
+    const [now] = (await call('GET', `/foods/${id}`)).body.history;
+    expect(now.changes.outcome).toBe('changed');
+    expect(now.changes.sentences.join(' ')).toMatch(/sodium.*potassium phosphate/is);
+  });
+});
+
 describe('surveys', () => {
   test('[SRV-7] the demo: counts, the food that misses by 10 mg and its way in', async () => {
     const { body } = await call('POST', '/survey', survey);

@@ -32,6 +32,7 @@ const largestBody = 70 * 2 ** 20;
 export function createApp(world: World) {
   const app = new OpenAPIHono();
   app.onError((error, context) => problem(error, context, world.log));
+  app.notFound(context => problem(new Fault('not-found', 'There is nothing at this address.'), context, world.log));
   app.use(guard);
   app.use(
     bodyLimit({

@@ -66,6 +66,18 @@ function wrongFor(schema: Schema): unknown {
   return type === 'array' || type === 'object' ? 'a text' : { an: 'object' };
 }
 
+/** By hand: the value is deeper than JSON.stringify can go. */
+function writtenDeep(value: unknown): string {
+  let [before, after] = ['', ''];
+  for (let at = value; typeof at === 'object' && at !== null; ) {
+    const isList = Array.isArray(at);
+    before += isList ? '[' : '{"deep":';
+    after = (isList ? ']' : '}') + after;
+    at = Object.values(at)[0];
+  }
+  return `${before}"the end"${after}`;
+}
+
 /** Values that are wrong somewhere inside: each part of each part, by itself. */
 function wrongInside(schema: Schema, depth: number): readonly unknown[] {
   const { properties = {}, items } = resolved(schema);
@@ -111,6 +123,31 @@ describe('requests of a wrong shape', () => {
       }
     }
     expect(asked).toBeGreaterThan(500);
+  });
+
+  test('[SRV-20] JSON nested thousands of levels deep is refused', async () => {
+    let deep: unknown = 'the end';
+    for (let level = 0; level < 20_000; level++) deep = level % 2 === 0 ? [deep] : { deep };
+    const text = writtenDeep(deep);
+    for (const route of routes.filter(one => !isLeftOut(one) && jsonSchema(one) !== undefined && one.path !== '/workspace')) {
+      for (const key of Object.keys(jsonSchema(route)?.properties ?? {})) {
+        const { status, what } = await ask(
+          route,
+          filled(route.path, '00000000-0000-4000-8000-000000000000'),
+          `{"version":1,"${key}":{"title":${text}}}`,
+        );
+        expect(status, what).toBeLessThan(500);
+      }
+    }
+  });
+
+  test('[SRV-20] what could not be read again is not written: a client whose handout names a prototype stays readable', async () => {
+    const [{ id, version }] = (await server.call('GET', '/clients')).body;
+    const odd = `{"version":${version},"handout":{"__proto__":{"x":1}}}`;
+    const { status } = await server.call('PUT', `/clients/${id}/handout`, odd);
+    expect(status).toBeLessThan(500);
+    expect((await server.call('GET', `/clients/${id}`)).status).toBe(200);
+    expect((await server.call('GET', '/clients/export')).status).toBe(200);
   });
 
   test('[SRV-20] odd names in the address are not found or refused', async () => {

@@ -11,11 +11,10 @@ import { clientRecordSchema } from '#core/client/record/clientRecordJson.ts';
 import { contactSchema } from '#core/client/record/contact.ts';
 import { decidedFroms, decidedKinds } from '#core/client/record/decidedTarget.ts';
 import { mealShareSchema } from '#core/client/record/mealPattern.ts';
-import { keptCareRulesSchema } from '#core/client/rules/keptCareRules.ts';
 import { settings } from '#core/client/setting.ts';
 import { weightBasisIds } from '#core/client/states/weightBasis.ts';
 import { verdictWord } from './bodies.ts';
-import { edgeAnswer, edgeBody } from './edge.ts';
+import { edgeAnswer, edgeBody, edgeDraftAnswer } from './edge.ts';
 
 /** The number of the form that a record is written in. */
 const formOf = { format: z.number() };
@@ -28,13 +27,8 @@ export const resultsBody = {
   weighings: z.array(edgeBody(weighingSchema, 'WeighingJson')),
 };
 export const labResultAnswer = edgeAnswer(labResultSchema, 'LabResultJson');
-/** Every record of the vault as it is kept. */
-export const exportAnswer = z.array(
-  z.union([
-    edgeAnswer(clientRecordSchema.extend(formOf), 'ClientRecordJson'),
-    edgeAnswer(keptCareRulesSchema.extend(formOf), 'ClinicFiguresJson'),
-  ]),
-);
+/** Every record of the vault; one that cannot be read as it is kept. */
+export const exportAnswer = z.array(edgeDraftAnswer(clientRecordSchema.extend(formOf), 'ClientRecordJson'));
 
 export const clientShort = z
   .object({

@@ -2,7 +2,12 @@ import { isClient } from '#app/clients/clinicFigures.ts';
 import type { ClientVault } from '#app/clientVault.ts';
 import type { Assessment } from '#core/client/assessment/assessment.ts';
 import { assessmentFromJson, resultsFromJson } from '#core/client/assessment/assessmentJson.ts';
-import { clientRecordToJson, wholeClientRecord } from '#core/client/record/clientRecordJson.ts';
+import {
+  type ClientRecordJson,
+  clientRecordFromJson,
+  clientRecordToJson,
+  wholeClientRecord,
+} from '#core/client/record/clientRecordJson.ts';
 import type { ClientRecord } from '#core/client/record/record.ts';
 import { Fault, type Reading } from '#core/errors.ts';
 
@@ -21,12 +26,21 @@ export async function changeRecord(
   edit: (record: ClientRecord) => ClientRecord,
 ): Promise<ClientRecord> {
   const record = await recordOf(id, vault);
-  return wholeClientRecord(await vault.put(clientRecordToJson(edit(record)), seenVersion));
+  return wholeClientRecord(await vault.put(readable(clientRecordToJson(edit(record))), seenVersion));
 }
 
 /** Keeps a client who is new. @throws Fault changed-meanwhile, clients-locked */
 export async function addRecord(record: ClientRecord, vault: ClientVault): Promise<ClientRecord> {
-  return wholeClientRecord(await vault.put(clientRecordToJson(record), null));
+  return wholeClientRecord(await vault.put(readable(clientRecordToJson(record)), null));
+}
+
+/** Looked at before it is written: what could not be read again would take the whole record with it. @throws Fault request-not-valid */
+function readable(json: ClientRecordJson): ClientRecordJson {
+  const { value, issues } = clientRecordFromJson(JSON.parse(JSON.stringify(json)));
+  // The places, never the values.
+  const places = issues.map(({ place, expected }) => `${place.heading ?? 'the record'}: expected ${expected}`);
+  if (value === undefined) throw new Fault('request-not-valid', places.slice(0, 5).join('; '));
+  return json;
 }
 
 /** Every record that can be read: one that is damaged hides no other, and is told when it is opened. @throws Fault clients-locked */
@@ -35,7 +49,7 @@ export async function allRecords(vault: ClientVault): Promise<readonly ClientRec
     try {
       return [wholeClientRecord(json)];
     } catch (error) {
-      if (error instanceof Fault && error.code === 'client-record-damaged') return [];
+      if (error instanceof Fault && (error.code === 'client-record-damaged' || error.code === 'client-record-newer')) return [];
       throw error;
     }
   });

@@ -1,5 +1,6 @@
 import { z } from '@hono/zod-openapi';
 import type { JsonOf, TypedOf } from '#core/json/jsonOf.ts';
+import { isNestedTooDeep } from '#core/json/nesting.ts';
 
 /** A JSON object whose inside nobody has looked at yet. */
 export type UnreadJson = Readonly<Record<string, unknown>>;
@@ -39,5 +40,5 @@ function unread(json: unknown): UnreadJson {
 }
 
 function isUnreadJson(json: unknown): json is UnreadJson {
-  return typeof json === 'object' && json !== null && !Array.isArray(json);
+  return typeof json === 'object' && json !== null && !Array.isArray(json) && !isNestedTooDeep(json);
 }

@@ -46,6 +46,7 @@ const statusOf = {
   'clients-locked': 423,
   'passphrase-wrong': 403,
   'passphrase-too-short': 422,
+  'client-record-newer': 409,
   'client-record-damaged': 500,
   'request-not-valid': 422,
   'request-too-large': 413,

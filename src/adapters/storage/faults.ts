@@ -19,6 +19,8 @@ export function storageFault(error: unknown): unknown {
   if (/^SQLITE_(CORRUPT|NOTADB|IOERR)|^XX00[12]$/.test(code)) {
     return new Fault('database-damaged', 'The database is damaged, or its file is none.');
   }
+  if (/^22(?:021|P05|003)$/.test(code))
+    return new Fault('request-not-valid', 'It holds a character or a number that the database cannot keep.');
   if (/^28/.test(code) || code === '3D000')
     return new Fault('database-unreachable', 'PostgreSQL refused the user, the password or the database name.');
   return error;

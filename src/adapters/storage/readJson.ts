@@ -1,3 +1,5 @@
+import { isNestedTooDeep } from '#core/json/nesting.ts';
+
 /**
  * JSON text of a column as what it should hold. `shape` looks at what was parsed and gives it its type; undefined when it
  * is damaged: no JSON, or another thing.
@@ -9,7 +11,7 @@ export function readJson<Value>(text: string, shape: (json: unknown) => Value | 
   } catch {
     return undefined;
   }
-  return shape(json);
+  return isNestedTooDeep(json) ? undefined : shape(json);
 }
 
 export function isObject(json: unknown): json is Record<string, unknown> {

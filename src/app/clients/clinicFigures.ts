@@ -3,6 +3,7 @@ import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts'
 import { careRulesFromJson } from '#core/client/rules/careRulesJson.ts';
 import { type KeptCareRules, keptCareRulesFromJson, keptCareRulesToJson } from '#core/client/rules/keptCareRules.ts';
 import { Fault } from '#core/errors.ts';
+import { isNewerForm } from '#core/json/presentForm.ts';
 import type { ClientJson, ClientVault } from '../clientVault.ts';
 
 /** The one record of the vault that is no client: sealed, exported and erased with them. */
@@ -18,9 +19,10 @@ export async function clinicFigures(vault: ClientVault): Promise<KeptCareRules> 
   return record === undefined ? { version: 0, rules: usualCareRules } : wholeCareRules(record);
 }
 
-/** @throws Fault client-record-damaged */
-export function wholeCareRules(json: unknown): KeptCareRules {
-  const { value } = keptCareRulesFromJson(json);
+/** @throws Fault client-record-damaged, client-record-newer */
+function wholeCareRules(json: unknown): KeptCareRules {
+  const { value, issues } = keptCareRulesFromJson(json);
+  if (isNewerForm(issues)) throw new Fault('client-record-newer', 'The figures of the clinic were written by a newer program.');
   if (value === undefined) throw new Fault('client-record-damaged', 'The figures of the clinic cannot be read.');
   return value;
 }

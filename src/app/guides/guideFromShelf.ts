@@ -1,4 +1,5 @@
 import type { GuideDraft, GuideInput } from '#core/guide/guide.ts';
+import { isObject } from '#core/json/presentForm.ts';
 import type { ReadLabel } from '#core/label/label.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
@@ -78,7 +79,8 @@ export async function publishedState(
 
 /** A guide that has been turned to another category has nothing to compare with. */
 function isOfCategory(published: PublishedGuide | undefined, draft: GuideDraft): boolean {
-  const before = (published?.guide.survey as { readonly category?: unknown } | undefined)?.category;
+  const survey = published?.guide.survey;
+  const before = isObject(survey) ? survey.category : undefined;
   return String(before).trim().toLowerCase() === draft.survey.category.trim().toLowerCase();
 }
 

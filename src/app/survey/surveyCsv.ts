@@ -23,7 +23,7 @@ export function surveyCsv({ foods, plate }: JudgedShelf<TellableWays>, columns: 
       additivesText(food.label),
       waysIn === undefined ? '' : waysIn.ways.map(({ what }) => what).join(' | ') || (waysIn.none ?? ''),
       food.label.findings.map(({ message }) => message).join(' | '),
-      ...columns.map(key => surveyColumns[key].cell(food, plate).text),
+      ...columns.map(key => surveyColumns[key].cell(food, plate).figure),
     ]),
   );
   return csvRow([...headings, ...columns]) + rows.join('');

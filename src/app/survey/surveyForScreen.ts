@@ -25,7 +25,7 @@ export interface SurveyRow {
   readonly energyKcal: number | null;
   readonly sodiumMg: number | null;
   /** In the order they were asked for. */
-  readonly columns: readonly SurveyCell[];
+  readonly columns: readonly Pick<SurveyCell, 'text' | 'low'>[];
   /** "10 mg over", "20 mg to spare", "sodium is unknown (not on the label)". */
   readonly margin: string;
   /** Additive classes that count, and whether that is certain. */
@@ -77,7 +77,10 @@ function surveyRow(
     estimated: verdict.estimated,
     energyKcal: plotted(plateTotal(alone, 'energyKcal')),
     sodiumMg: plotted(plateTotal(alone, 'sodiumMg')),
-    columns: columns.map(key => surveyColumns[key].cell(food, plate)),
+    columns: columns.map(key => {
+      const { text, low } = surveyColumns[key].cell(food, plate);
+      return { text, low };
+    }),
     margin: marginOf(verdict, yardstick),
     additives: countedClasses(food.label.additives),
     findings: food.label.findings.length,

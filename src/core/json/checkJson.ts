@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Issue } from '../errors.ts';
+import { isNestedTooDeep } from './nesting.ts';
 import { type FormStep, presentForm } from './presentForm.ts';
 import { shownJson } from './shownJson.ts';
 
@@ -19,6 +20,7 @@ export function checkJson<Schema extends z.ZodType>(
   given: unknown,
   steps?: readonly FormStep[],
 ): JsonCheck<z.output<Schema>> {
+  if (isNestedTooDeep(given)) return { ok: false, issues: [tooDeep] };
   const { value, issues } = steps === undefined ? { value: given, issues: [] } : presentForm(given, steps);
   if (issues.length > 0) return { ok: false, issues };
   const checked = schema.safeParse(value);
@@ -36,11 +38,18 @@ export function checkJson<Schema extends z.ZodType>(
   return { ok: true, value: checked.data, issues: keysNotRead(value, checked.data, []) };
 }
 
+const tooDeep: Issue<JsonIssueCode> = {
+  code: 'json-not-valid',
+  place: {},
+  found: 'JSON that is nested deeper than 200 levels',
+  expected: 'what docs/formats.md describes',
+};
+
 /** Keys of `read` that `kept` no longer has; arrays are compared by position, text and numbers not at all. */
 function keysNotRead(read: unknown, kept: unknown, path: readonly PropertyKey[]): Issue<JsonIssueCode>[] {
   if (read === kept || !isObject(read) || !isObject(kept)) return [];
   return Object.keys(read).flatMap(key =>
-    key in kept
+    Object.hasOwn(kept, key)
       ? keysNotRead(read[key], kept[key], [...path, Array.isArray(read) ? Number(key) : key])
       : [
           {

@@ -20,6 +20,11 @@ export function presentForm(value: unknown, steps: readonly FormStep[]): Reading
   return { value: steps.slice(format - 1).reduce((earlier: JsonObject, step) => step(earlier), json), issues: [] };
 }
 
+/** Whether JSON was refused because a newer program wrote it: then nothing is wrong with it. */
+export function isNewerForm(issues: readonly Issue[]): boolean {
+  return issues.some(({ code }) => code === 'json-format-not-known');
+}
+
 function notKnown(format: unknown, present: number): Issue<'json-format-not-known'> {
   return {
     code: 'json-format-not-known',

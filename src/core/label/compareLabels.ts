@@ -112,16 +112,22 @@ function statementChange(earlier: Statement | undefined, later: Statement | unde
   if (earlier === undefined) return later === undefined ? 'same' : 'appeared';
   if (later === undefined) return 'disappeared';
   if (earlier.text === later.text) return 'same';
-  return outline(earlier.ingredients) === outline(later.ingredients) ? 'reworded' : 'changed';
+  return areSameLists(earlier.ingredients, later.ingredients) ? 'reworded' : 'changed';
 }
 
-/** Names, nesting, presence and printed shares of a tree, without case, notes and positions. */
-function outline(ingredients: readonly Ingredient[]): string {
-  return JSON.stringify(ingredients.map(outlineOf));
+/** Alike in names, nesting, presence and printed shares; case, notes and positions say nothing. */
+function areSameLists(some: readonly Ingredient[], others: readonly Ingredient[]): boolean {
+  return some.length === others.length && some.every((one, at) => isSameIngredient(one, others[at]!));
 }
 
-function outlineOf({ name, presence, declaredPercent, atMostPercent, parts }: Ingredient): unknown {
-  return [name.toLowerCase(), presence, declaredPercent, atMostPercent, parts.map(outlineOf)];
+function isSameIngredient(a: Ingredient, b: Ingredient): boolean {
+  return (
+    a.name.toLowerCase() === b.name.toLowerCase() &&
+    a.presence === b.presence &&
+    a.declaredPercent === b.declaredPercent &&
+    a.atMostPercent === b.atMostPercent &&
+    areSameLists(a.parts, b.parts)
+  );
 }
 
 function missingFrom(some: readonly AdditiveFinding[], all: readonly AdditiveFinding[]): readonly AdditiveFinding[] {

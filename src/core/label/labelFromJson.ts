@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Reading } from '#core/errors.ts';
+import { isNestedTooDeep } from '#core/json/nesting.ts';
 import { type FormStep, presentForm } from '#core/json/presentForm.ts';
 import type { PrintedColumn, PrintedFigure, PrintedLabel, PrintedPanel, PrintedServing } from './label.ts';
 import { type LabelIssue, type LabelIssueCode, labelIssue } from './labelIssue.ts';
@@ -34,6 +35,11 @@ const steps: readonly FormStep[] = [];
  * or `state` is given and not understood: a wrong guess there would make every figure wrong. Null is "not given". Never throws.
  */
 export function labelFromJson(given: unknown): Reading<PrintedLabel | undefined, LabelIssueCode> {
+  if (isNestedTooDeep(given))
+    return {
+      value: undefined,
+      issues: [labelIssue('label-not-an-object', '', 'JSON that is nested deeper than 200 levels', 'a label as an object')],
+    };
   const { value, issues: newer } = presentForm(given, steps);
   if (newer.length > 0) return { value: undefined, issues: newer };
   const issues: LabelIssue[] = [];

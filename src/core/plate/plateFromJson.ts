@@ -15,14 +15,14 @@ export const portionSchema = z.union(
     z.strictObject({ servings: more }),
     z.strictObject({ grams: more }),
     z.strictObject({ milliliters: more }),
-    z.strictObject({ measure: z.string().min(1), count: more }),
+    z.strictObject({ measure: z.string().min(1, 'text'), count: more }),
   ],
   { error: 'one of { "servings": 1 }, { "grams": 56 }, { "milliliters": 60 }, { "measure": "cup", "count": 0.25 }, more than 0' },
 );
 
 const foodSchema = z.object({
-  id: z.string().min(1),
-  name: z.string().min(1),
+  id: z.string().min(1, 'text'),
+  name: z.string().min(1, 'text'),
   /** Read by `labelFromJson`, which forgives part by part. */
   label: z.custom<LabelJson>(),
   densityGPerMl: more.exactOptional(),
@@ -30,11 +30,11 @@ const foodSchema = z.object({
 });
 
 export const plateSchema = z.object({
-  id: z.string().min(1),
-  title: z.string().min(1),
+  id: z.string().min(1, 'text'),
+  title: z.string().min(1, 'text'),
   portion: portionSchema,
   companions: z.array(z.object({ food: foodSchema, portion: portionSchema, withoutSalt: foodSchema.exactOptional() })).default([]),
-  categories: z.array(z.string().min(1)).min(1).exactOptional(),
+  categories: z.array(z.string().min(1, 'text')).min(1, 'at least one').exactOptional(),
 });
 
 export type PlateJson = JsonOf<typeof plateSchema>;

@@ -23,6 +23,13 @@ export function rangeText(range: Interval, unit: string, decimals: number): stri
   return `${lo} – ${quantityText(String(shownEnd(range, 'hi', decimals)), unit)}`;
 }
 
+/** A range without its unit, rounded outward: "350", "19–80", "95 or more". */
+export function bareRange(range: Interval, decimals: number): string {
+  const lo = String(shownEnd(range, 'lo', decimals));
+  if (range.lo === range.hi) return lo;
+  return range.hi === Number.POSITIVE_INFINITY ? `${lo} or more` : `${lo}–${shownEnd(range, 'hi', decimals)}`;
+}
+
 /** One end of a range as it is shown: a single figure rounded half up, the ends of a wide range outward. */
 export function shownEnd({ lo, hi }: Interval, end: 'lo' | 'hi', decimals: number): number {
   if (lo === hi) return roundHalfUp(lo, decimals);

@@ -18,10 +18,14 @@ export const surveyControls = z.object({
   servings: z.number().positive('more than 0').exactOptional(),
 });
 
+/** Kept as it was chosen: what was chosen may be gone by now, and is told when the survey is opened. */
 export const savedSurveySchema = surveyControls.extend({
-  id: words,
-  title: words.max(300, 'at most 300 characters'),
+  id: z.string(),
+  title: z.string().min(1, 'text').max(300, 'at most 300 characters'),
   category: z.string(),
+  plateId: z.string(),
+  yardstickId: z.string(),
+  switchedOn: z.array(z.string()).default([]),
 });
 
 export type SavedSurveyJson = JsonOf<typeof savedSurveySchema>;

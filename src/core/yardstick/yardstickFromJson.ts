@@ -9,7 +9,7 @@ import { measureKinds } from './measures/measureKinds.ts';
 import { bases, boundSourceKinds, settings, type Yardstick } from './yardstick.ts';
 
 const nutrient = z.enum(nutrientKeys);
-const words = z.string().min(1);
+const words = z.string().min(1, 'text');
 const number = z.number();
 
 const basis = z.enum(bases);

@@ -1,8 +1,8 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import { isClient, wholeCareRules } from '#app/clients/clinicFigures.ts';
+import { isClient } from '#app/clients/clinicFigures.ts';
+import type { ClientJson } from '#app/clientVault.ts';
 import type { Previews } from '#app/previews.ts';
-import { clientRecordToJson, wholeClientRecord } from '#core/client/record/clientRecordJson.ts';
-import { keptCareRulesToJson } from '#core/client/rules/keptCareRules.ts';
+import { clientRecordFromJson, clientRecordToJson } from '#core/client/record/clientRecordJson.ts';
 import { exportAnswer, lockBody } from '../clientBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../world.ts';
@@ -51,13 +51,7 @@ export function clientLockRoutes({ vault, log }: World, clientPreviews: Previews
         path: '/clients/export',
         responses: answers(exportAnswer, 'Every client, whole'),
       }),
-      async context =>
-        context.json(
-          (await vault.exportAll()).map(record =>
-            isClient(record) ? clientRecordToJson(wholeClientRecord(record)) : keptCareRulesToJson(wholeCareRules(record)),
-          ),
-          200,
-        ),
+      async context => context.json((await vault.exportAll()).map(exported), 200),
     )
     .openapi(
       createRoute({
@@ -72,4 +66,10 @@ export function clientLockRoutes({ vault, log }: World, clientPreviews: Previews
         return context.json({ done: true as const }, 200);
       },
     );
+}
+
+/** A record in the present form; one that cannot be read goes along as it is kept, so that it hides no other and is not lost. */
+function exported(record: ClientJson): ClientJson {
+  const read = isClient(record) ? clientRecordFromJson(record).value : undefined;
+  return read === undefined ? record : { ...clientRecordToJson(read) };
 }

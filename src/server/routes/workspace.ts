@@ -1,5 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { loadDemoClients, removeDemoClients } from '#app/clients/loadDemoClients.ts';
+import { whatCannotBeRead } from '#app/damagedDocuments.ts';
 import { loadDemo } from '#app/loadDemo.ts';
 import { list, workspaceBody } from '../bodies.ts';
 import { newApi } from '../newApi.ts';
@@ -71,7 +72,7 @@ export function workspaceRoutes(world: World) {
         path: '/workspace/damaged',
         responses: answers(list(damagedRow), 'Rows that cannot be read; they are left as they are, and go along with an export'),
       }),
-      async context => context.json(await store.damagedRows(), 200),
+      async context => context.json(await whatCannotBeRead(store), 200),
     )
     .openapi(createRoute({ method: 'get', path: '/export', responses: answers(workspaceFile, 'The whole workspace') }), async context => {
       context.header('content-disposition', 'attachment; filename="platewright-workspace.json"');

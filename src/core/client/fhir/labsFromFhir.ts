@@ -1,6 +1,7 @@
 import type { LabResult } from '#core/client/assessment/assessment.ts';
 import { collectLabs, drawnFromWords, type LabIssue, type LabIssueCode, labUnit, readLabResult } from '#core/client/labs/readLabResult.ts';
 import type { Place, Reading } from '#core/errors.ts';
+import { isSameJson } from '#core/json/isSameJson.ts';
 import { loincCode } from './loinc.ts';
 import { ucumFromUnit, ucumSystem } from './ucum.ts';
 
@@ -50,14 +51,6 @@ function differentSubjects(observations: readonly Placed[]): number {
     if (!found.some(one => isSameJson(one, subject))) found.push(subject);
   }
   return found.length;
-}
-
-/** The order of keys means nothing. */
-function isSameJson(a: unknown, b: unknown): boolean {
-  if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((item, at) => isSameJson(item, b[at]));
-  if (!isObject(a) || !isObject(b)) return a === b;
-  const keys = Object.keys(a);
-  return keys.length === Object.keys(b).length && keys.every(key => key in b && isSameJson(a[key], b[key]));
 }
 
 interface Placed {

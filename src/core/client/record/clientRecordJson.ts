@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { assessmentSchema, resultsSchema } from '#core/client/assessment/assessment.ts';
 import { Fault, type Reading } from '#core/errors.ts';
 import type { DeepReadonly } from '#core/json/deepReadonly.ts';
+import { isNewerForm } from '#core/json/presentForm.ts';
 import { readWhole } from '#core/json/readWhole.ts';
 import { contactSchema } from './contact.ts';
 import { mealShareSchema } from './mealPattern.ts';
@@ -49,7 +50,7 @@ export type ClientRecord = Omit<ClientRecordJson, 'format' | 'prescriptions'> & 
 
 /**
  * A kept record, of whichever form. Whole or not at all: a key that nobody reads would be lost with the next change, so it is refused too.
- * The issues quote the record. @internal
+ * The issues quote the record.
  */
 export function clientRecordFromJson(json: unknown): Reading<ClientRecord | undefined> {
   const { value, issues } = readWhole(clientRecordSchema, json, recordSteps);
@@ -58,9 +59,10 @@ export function clientRecordFromJson(json: unknown): Reading<ClientRecord | unde
   return { value: { ...record, prescriptions: prescriptions.map(prescriptionOf) }, issues };
 }
 
-/** @throws Fault client-record-damaged, which tells nothing of the client */
+/** @throws Fault client-record-damaged, client-record-newer, which tell nothing of the client */
 export function wholeClientRecord(json: unknown): ClientRecord {
-  const { value } = clientRecordFromJson(json);
+  const { value, issues } = clientRecordFromJson(json);
+  if (isNewerForm(issues)) throw new Fault('client-record-newer', 'The record was written by a newer program.');
   if (value === undefined) throw new Fault('client-record-damaged', 'What is kept is no whole client record.');
   return value;
 }

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
+import { isSameJson } from '#core/json/isSameJson.ts';
 import { answer, api, type Formula, type FormulaWorked } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { useSettled } from '../../ui/useSettled.ts';
@@ -54,7 +55,7 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
     // What was typed is nobody else's: it goes as soon as it is not shown.
     gcTime: 0,
   });
-  const isCurrent = JSON.stringify(settled) === JSON.stringify(given);
+  const isCurrent = isSameJson(settled, given);
   const data = isCurrent ? worked.data : undefined;
   const issues = data?.issues ?? [];
   const wrongOf = (input: string): string | undefined => {

@@ -50,7 +50,7 @@ export function AssessmentForm({
         event.preventDefault();
         const assessment = assessmentOf(draft);
         // What is missing is named beside the button; nothing is sent.
-        if (assessment === undefined) return;
+        if (assessment === undefined || stillMissing(draft).length > 0) return;
         setBusy(true);
         setError(undefined);
         onSave(assessment)

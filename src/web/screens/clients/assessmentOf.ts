@@ -5,7 +5,7 @@ import { sexes } from '#core/client/formulas/egfr.ts';
 import { gfrCategories } from '#core/client/formulas/gfrCategory.ts';
 import { settings } from '#core/client/setting.ts';
 import type { AssessmentDraft, FieldName } from './assessmentDraft.ts';
-import { bagsOf, labsOf, weighingsOf } from './rowDrafts.ts';
+import { bagsOf, isTyped, labsOf, weighingsOf } from './rowDrafts.ts';
 import { oneOf } from './vocabulary.ts';
 
 /**
@@ -66,6 +66,7 @@ export function stillMissing(draft: AssessmentDraft): readonly string[] {
     ...(treatmentOf(draft) === undefined ? ['choose the setting'] : []),
     ...(sexOf(draft) === undefined ? ['choose the sex that formulas go by'] : []),
     ...(ageOf(draft) === undefined ? ['type the day of birth or the age'] : []),
+    ...(draft.labs.some(lab => isTyped(lab) && lab.takenOn.trim() === '') ? ['give each result the day on which it was taken'] : []),
   ];
 }
 

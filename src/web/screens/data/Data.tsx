@@ -1,7 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
+import type { InferRequestType } from 'hono/client';
 import { useState } from 'react';
-import { answer, api } from '../../api.ts';
+import { answer, api, Problem } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 import { ImportTable } from './ImportTable.tsx';
 import { emptyLabel, LabelForm } from './LabelForm.tsx';
@@ -21,7 +22,7 @@ export function DataScreen() {
     onSuccess: refresh,
   });
   const restore = useMutation({
-    mutationFn: async (file: File) => answer(api.restore.$post({ json: JSON.parse(await file.text()) })),
+    mutationFn: async (file: File) => answer(api.restore.$post({ json: workspaceIn(await file.text()) })),
     onSuccess: refresh,
   });
   const isEmpty = workspace.data?.foods === 0;
@@ -121,9 +122,25 @@ function Damaged() {
   return (
     <div className="notice" role="status">
       <p>
-        <b>Something in the database is damaged</b> and passed over: {tables.join(', ')}. Nothing of it was changed or deleted.
+        <b>Something in the database cannot be read</b> and is passed over: {tables.join(', ')}. Nothing of it was changed or deleted.
       </p>
       <p>Next: export everything, so that it is kept as it is; then restore the newest workspace file from before.</p>
     </div>
   );
+}
+
+type WorkspaceFile = InferRequestType<typeof api.restore.$post>['json'];
+
+/** The file's JSON; what is in it is for the server to say. @throws Problem */
+function workspaceIn(text: string): WorkspaceFile {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new Problem(
+      'This is no workspace file',
+      'The file is not JSON.',
+      'Choose the file that “Export everything” saved; nothing was changed.',
+      'workspace-file-not-valid',
+    );
+  }
 }

@@ -1,6 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
+import type { HandoutTyped } from '#core/handout/handoutFromJson.ts';
 import { answer, api, type KeptHandout } from '../../api.ts';
 import { Removed } from '../../ui/Removed.tsx';
 import { Told } from '../../ui/Told.tsx';
@@ -12,8 +13,7 @@ export function TopicHandouts() {
   const [removed, setRemoved] = useState<KeptHandout>();
   const handouts = useQuery({ queryKey: ['handouts'], queryFn: () => answer(api.handouts.$get()) });
   const refresh = () => queries.invalidateQueries({ queryKey: ['handouts'] });
-  const put = (id: string, handout: Record<string, unknown>) =>
-    answer(api.handouts[':id'].$put({ param: { id }, json: { handout, version: null } }));
+  const put = (id: string, handout: HandoutTyped) => answer(api.handouts[':id'].$put({ param: { id }, json: { handout, version: null } }));
   const begin = useMutation({
     mutationFn: async () => {
       const id = `handout-${crypto.randomUUID().slice(0, 8)}`;

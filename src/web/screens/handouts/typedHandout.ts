@@ -70,7 +70,7 @@ export function typedHandout(json: HandoutTyped): TypedHandout {
 }
 
 /** The JSON of a form: empty fields that a handout may lack are left out, the others stay empty, so that they are told. */
-export function handoutOf(typed: TypedHandout): Record<string, unknown> {
+export function handoutOf(typed: TypedHandout): HandoutTyped {
   const { language, title, reader, callUs, parts } = typed;
   return {
     ...typed.rest,

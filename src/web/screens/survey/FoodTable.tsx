@@ -73,7 +73,7 @@ export function FoodTable({
       aria-label="Foods of the survey"
       aria-rowcount={sorted.length + 1}
       aria-colcount={headings.length}
-      ref={node => void node?.style.setProperty('--columns', `repeat(${columns.length}, 5.6rem)`)}
+      ref={node => void node?.style.setProperty('--columns', `repeat(${columns.length}, 7rem)`)}
     >
       <div role="rowgroup">
         <div className="gridhead" role="row" aria-rowindex={1}>

@@ -47,7 +47,7 @@ export function surveyRequest(
     category,
     plate: search.plate || plateFor(category, fallback.plates),
     yardstick: search.yardstick || 'low-in-sodium-as-eaten',
-    switchedOn: search.on?.split(',') ?? [],
+    switchedOn: search.on?.split(',').filter(Boolean) ?? [],
     columns,
     ...(servings > 0 && Number.isFinite(servings) ? { portion: { servings } } : {}),
     ...(setting === undefined ? {} : { setting }),

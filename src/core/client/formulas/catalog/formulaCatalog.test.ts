@@ -111,6 +111,11 @@ describe('the catalog of formulas', () => {
     expect(runFormula('protein-per-day', { from: 0.55, to: 0.6, weight: '71.3 kg' }).value).toMatchObject([
       { kind: 'range', text: '39.2 – 42.8 g/day', range: { lo: 39.215, hi: 42.78 } },
     ]);
+    for (const name of ['protein-per-day', 'energy-per-day'])
+      expect(runFormula(name, { from: 3, to: 1, weight: '70 kg' })).toMatchObject({
+        value: undefined,
+        issues: [{ place: { heading: 'to' } }],
+      });
     expect(runFormula('protein-per-day', { from: 1.2, weight: '70 kg' }).value).toMatchObject([{ text: 'at least 84.0 g/day' }]);
     expect(shownOf('anion-gap', { sodium: '138 mmol/L', chloride: '102 mmol/L', bicarbonate: '18 mmol/L' })).toEqual({ gap: 18 });
     expect(shownOf('protein-energy-wasting', { onDialysis: 'no', lossCause: 'wanted', loss3Months: 8, bmi: 25 })).toMatchObject({
