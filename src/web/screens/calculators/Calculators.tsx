@@ -57,9 +57,14 @@ export function CalculatorsScreen() {
   );
 }
 
-/** Every word is somewhere in what the formula is called, is for, or asks. */
+/** Every word is somewhere in what the formula is called, is for, or asks: in full, by its initials ("BMI"), or without its signs ("ktv"). */
 function isWanted({ name, title, purpose, subject, inputs }: Formula, wanted: string): boolean {
-  const text = [name, title, purpose, subject, ...inputs.map(({ label }) => label)].join(' ').toLowerCase();
+  const initials = title
+    .split(/\W+/)
+    .map(word => word.charAt(0))
+    .join('');
+  const full = [name, title, initials, purpose, subject, ...inputs.map(({ label }) => label)].join(' ').toLowerCase();
+  const text = `${full} ${full.replace(/[^a-z0-9 ]/g, '')}`;
   return wanted
     .toLowerCase()
     .split(/\s+/)
