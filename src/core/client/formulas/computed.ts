@@ -55,11 +55,16 @@ export function firstImpossible(...inputs: readonly Input[]): Refused | undefine
   for (const [field, value, lo, hi, unit] of inputs) {
     if (!Number.isFinite(value)) return refuse('not-a-number', field, `${field} is not a number.`);
     if (value < lo || value > hi) {
-      const [found, expected] = [`${value} ${unit}`.trim(), `${lo} to ${hi} ${unit}`.trim()];
+      const [found, expected] = [`${shown(value)} ${unit}`.trim(), `${shown(lo)} to ${shown(hi)} ${unit}`.trim()];
       return { ...refuse('impossible', field, `${field} ${found} cannot be: expected ${expected}.`), found, expected };
     }
   }
   return undefined;
+}
+
+/** A figure that was converted has more digits than anybody typed: 84.0336134454 is told as 84.034. */
+function shown(figure: number): number {
+  return Number.isInteger(figure) ? figure : Number(figure.toPrecision(5));
 }
 
 export const weightKgInput = (weightKg: number, field = 'weightKg'): Input => [field, weightKg, 20, 400, 'kg'];

@@ -137,7 +137,6 @@ describe('a kept record', () => {
 
   test.each([
     ['no record', null],
-    ['a newer form', { ...json(), format: 3 }],
     ['a key nobody reads', { ...json(), more: 1 }],
     ['an assessment cut short', { ...json(), assessments: [{ id: 'a', assessment: { on: '2026-06-15' } }] }],
     ['prescriptions of another kind', { ...json(), prescriptions: 'none' }],
@@ -158,5 +157,16 @@ describe('a kept record', () => {
     }
     expect(fault).toBeInstanceOf(Fault);
     expect(fault).toMatchObject({ code: 'client-record-damaged', message: expect.not.stringContaining('A.B.') });
+  });
+
+  test('[CLT-55] a newer form is told as one, and not as damaged: nothing of it is to be removed', () => {
+    const fault = (() => {
+      try {
+        return wholeClientRecord({ ...json(), format: 3 });
+      } catch (error) {
+        return error;
+      }
+    })();
+    expect(fault).toMatchObject({ code: 'client-record-newer', message: expect.not.stringContaining('A.B.') });
   });
 });

@@ -116,6 +116,12 @@ describe('the catalog of formulas', () => {
         value: undefined,
         issues: [{ place: { heading: 'to' } }],
       });
+    expect(runFormula('protein-per-day', { from: 1.2, weight: { value: '70 kg', unit: 'kg' } })).toEqual(
+      runFormula('protein-per-day', { from: 1.2, weight: '70 kg' }),
+    );
+    expect(runFormula('protein-per-day', { from: 1.2, weight: { value: '70 lb', unit: 'kg' } }).issues).toMatchObject([
+      { place: { heading: 'weight' } },
+    ]);
     expect(runFormula('protein-per-day', { from: 1.2, weight: '70 kg' }).value).toMatchObject([{ text: 'at least 84.0 g/day' }]);
     expect(shownOf('anion-gap', { sodium: '138 mmol/L', chloride: '102 mmol/L', bicarbonate: '18 mmol/L' })).toEqual({ gap: 18 });
     expect(shownOf('protein-energy-wasting', { onDialysis: 'no', lossCause: 'wanted', loss3Months: 8, bmi: 25 })).toMatchObject({

@@ -108,7 +108,10 @@ function partsOf(json: unknown): { readonly text: string; readonly unit: string 
   if (typeof json === 'number') return { text: String(json), unit: '' };
   if (typeof json === 'object' && json !== null && 'value' in json) {
     const unit = 'unit' in json && typeof json.unit === 'string' ? json.unit.trim() : '';
-    return { text: isNothing(json.value) ? '' : asText(json.value).trim(), unit };
+    const text = isNothing(json.value) ? '' : asText(json.value).trim();
+    // Whoever types "72 kg" beside a unit that says kg has said it twice.
+    const typed = typeof json.value === 'string' && unit !== feetAndInches ? partsOf(json.value) : undefined;
+    return typed !== undefined && typed.unit !== '' && sameUnit(typed.unit) === sameUnit(unit) ? typed : { text, unit };
   }
   if (typeof json !== 'string') return { text: isNothing(json) ? '' : asText(json), unit: '' };
   const text = json.trim();
