@@ -93,6 +93,29 @@ describe.skipIf(programs === undefined)('PostgreSQL (skipped where its programs 
     }
   }
 
+  test("[STO-17] a character or a number that PostgreSQL cannot keep is the caller's mistake, not a broken program", async () => {
+    await newDatabase();
+    const store = await openPostgresStore(url);
+    const nul = 'a\u0000b';
+    const food = { name: 'Broth' };
+    const label = {
+      kind: 'read',
+      printed: { market: 'us', serving: {}, basis: 'per-serving', state: 'as-packaged', front: [], panel: {}, otherColumns: [] },
+    } as const;
+    try {
+      for (const work of [
+        () => store.getFood(nul),
+        () => store.listFoods({ search: nul }),
+        () => store.plates.put({ id: nul }, null),
+        () => store.addFood({ name: nul }, label),
+        () => store.addFood(food, label).then(added => store.changeFood(added.food.id, 2_147_483_648, {})),
+      ])
+        await expect(work()).rejects.toMatchObject({ code: 'request-not-valid' });
+    } finally {
+      await store.close();
+    }
+  });
+
   storeContract({
     open: async () => {
       await newDatabase();
