@@ -230,6 +230,13 @@ describe('surveys', () => {
     const { body } = await call('POST', '/survey', asked);
     const beef = body.rows.find(({ name }: { name: string }) => name === 'Beef, reduced sodium');
     expect(beef.columns[0].text).toMatch(/^estimated \d+ – \d+ mg$/);
+    const csv = await server.app.request('http://127.0.0.1:4173/api/survey/csv', {
+      method: 'POST',
+      headers: { host: '127.0.0.1:4173', 'content-type': 'application/json' },
+      body: JSON.stringify(asked),
+    });
+    const line = (await csv.text()).split('\n').find(one => one.includes('Beef, reduced sodium'));
+    expect(line?.trimEnd()).toMatch(/,estimated \d+–\d+$/);
     const test = (useEstimates: boolean) => ({
       id: 'own',
       title: 'little phosphorus',

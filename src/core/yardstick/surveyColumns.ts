@@ -2,14 +2,14 @@ import { recordOf } from '#core/json/recordOf.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import { plateTotal } from '#core/plate/plateAmounts.ts';
 import { type Total, unknownReasonText } from '#core/quantity/amount.ts';
-import { divide } from '#core/quantity/interval.ts';
+import { divide, type Interval } from '#core/quantity/interval.ts';
 import { type Nutrient, nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
 import { bareRange, decimalsOf, rangeText } from './figureText.ts';
 
 /** What a column says of one food: words ready to show, and a number to sort by, null where nothing is known. */
 export interface SurveyCell {
   readonly text: string;
-  /** The same without words and unit, for a table that computes: "350", "19–80", "95 or more"; empty when unknown. */
+  /** The same without its unit, for a table that has it in the heading: "350", "19–80", "estimated 66–99"; empty when unknown. */
   readonly figure: string;
   readonly low: number | null;
 }
@@ -63,8 +63,7 @@ function totalOf(food: PlateFood, { portion }: Plate, nutrient: Nutrient): Total
 
 function totalCell({ judged, missing, estimated }: Total, nutrient: Nutrient): SurveyCell {
   if (missing.length > 0) return { text: unknownReasonText[missing[0]!.reason], figure: '', low: null };
-  const text = rangeText(judged, nutrients[nutrient].unit, decimalsOf(nutrient));
-  return { text: estimated ? `estimated ${text}` : text, figure: bareRange(judged, decimalsOf(nutrient)), low: judged.lo };
+  return knownCell(judged, nutrients[nutrient].unit, decimalsOf(nutrient), estimated);
 }
 
 /** One total over another: 120 mg phosphorus in 10 g protein is 12 mg/g. Rounded outward, to one decimal. */
@@ -72,10 +71,11 @@ function ratioCell(of: Total, per: Total, unit: string): SurveyCell {
   const [missing] = [...of.missing, ...per.missing];
   if (missing !== undefined) return { text: unknownReasonText[missing.reason], figure: '', low: null };
   if (per.judged.hi === 0) return { text: 'none to divide by', figure: '', low: null };
-  const ratio = divide(of.judged, per.judged);
-  return {
-    text: `${of.estimated || per.estimated ? 'estimated ' : ''}${rangeText(ratio, unit, 1)}`,
-    figure: bareRange(ratio, 1),
-    low: ratio.lo,
-  };
+  return knownCell(divide(of.judged, per.judged), unit, 1, of.estimated || per.estimated);
+}
+
+/** An estimate says that it is one wherever it stands, in a spreadsheet too. */
+function knownCell(range: Interval, unit: string, decimals: number, estimated: boolean): SurveyCell {
+  const mark = estimated ? 'estimated ' : '';
+  return { text: mark + rangeText(range, unit, decimals), figure: mark + bareRange(range, decimals), low: range.lo };
 }

@@ -128,11 +128,11 @@ function Reading({ reading }: { readonly reading: ReadLabel | undefined }) {
   );
 }
 
-/** "Calories", "Total fat (g)" */
+/** "Calories", "Total fat (g)", "Vitamin D (mcg)" */
 function lineTitle(key: PanelKey): string {
   const { title, unit } = panelLine(key);
   if (unit === 'kcal') return title;
-  return `${title.charAt(0)}${title.slice(1).toLowerCase().replace('vitamin d', 'vitamin D')} (${unit})`;
+  return `${title.charAt(0)}${title.slice(1).toLowerCase().replace('itamin d', 'itamin D')} (${unit})`;
 }
 
 function fieldsOf({ panel, serving = {}, ...printed }: Start): Fields {
