@@ -63,10 +63,16 @@ export interface Store {
   /** Refuses a dataset that is not there (`reference-not-found`). */
   removeReference(dataset: string): Promise<void>;
 
-  /** Everything, for a file that `restore` reads; rows in a fixed order. */
-  exportAll(): Promise<WorkspaceFile>;
-  /** Fills an empty workspace from such a file, in one transaction; refuses when anything is in it (`workspace-not-empty`). */
-  restore(file: WorkspaceFile): Promise<void>;
+  /** Every row that an archive keeps, from one moment, whatever is written meanwhile. Computed rows are not among them. */
+  archived<Result>(work: (tables: readonly ArchivedTable[]) => Promise<Result>): Promise<Result>;
+  /**
+   * Puts archived rows into the workspace in one transaction: all that are to be put, or none. `empty` takes the
+   * place of the demo and refuses when anything else is there (`workspace-not-empty`); `beside` adds what is new and leaves what stands as it is.
+   * @throws Fault archive-not-valid when a row is none of ours, or rows do not belong together; work-cancelled
+   */
+  restoreRows(rows: AsyncIterable<ArchivedRow>, into: RestoreInto, watch?: Watch): Promise<RestoredRows>;
+  /** Runs work that writes through another connection, while the writes of this one wait. */
+  exclusively<Result>(work: () => Promise<Result>): Promise<Result>;
   /** Deletes the demo's foods, labels, plates, guides and handouts, in one transaction. */
   purgeDemo(): Promise<void>;
   /** Deletes everything, in one transaction. */
@@ -179,8 +185,33 @@ export interface PhotoRow {
   readonly sha256: string;
 }
 
-/** docs/formats.md, "Workspace file". Bytes of photos are base64. */
-export interface WorkspaceFile {
-  readonly platewrightWorkspace: 1;
-  readonly tables: Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>>;
+/** A row as an archive keeps it: its columns as the database has them, bytes among them. */
+export interface ArchivedRow {
+  readonly table: string;
+  readonly row: Readonly<Record<string, unknown>>;
+}
+
+export interface ArchivedTable {
+  readonly name: string;
+  readonly count: number;
+  /** In an order in which they can be put back, a few at a time. */
+  readonly rows: () => AsyncIterable<Readonly<Record<string, unknown>>>;
+}
+
+export type RestoreInto = 'empty' | 'beside';
+
+/** `differs`: it stands here and is another. `bar-code-taken`: another food here has it. `older-reading`: a newer reading of its food stands here. `part-left-out`: what it belongs to was left out. */
+export const leftOutReasons = ['differs', 'bar-code-taken', 'older-reading', 'part-left-out', 'demo'] as const;
+export type LeftOutReason = (typeof leftOutReasons)[number];
+
+/** What became of the rows of an archive. */
+export interface RestoredRows {
+  /** By table. */
+  readonly added: Readonly<Record<string, number>>;
+  /** Rows that stood here already. */
+  readonly same: number;
+  /** Rows that were not put, by reason. */
+  readonly leftOut: Readonly<Partial<Record<LeftOutReason, number>>>;
+  /** The first of them, by table and key, with the name where they have one. */
+  readonly examples: readonly { readonly table: string; readonly id: string; readonly reason: LeftOutReason; readonly name?: string }[];
 }

@@ -129,9 +129,43 @@ export const faultCatalogue = {
   'workspace-not-empty': {
     title: 'The workspace is not empty',
     blame: 'person',
-    nextStep: 'Export it, delete everything under Data, then restore.',
+    nextStep: 'Add the archive beside what is there, or make an archive, delete everything under Data, and restore then.',
   },
-  'workspace-file-not-valid': { title: 'This is no workspace file', blame: 'person', nextStep: 'Choose a file that Data, Export made.' },
+  'workspace-file-not-valid': {
+    title: 'This is no archive',
+    blame: 'person',
+    nextStep: 'Choose an archive (.zip) that Platewright made, or a workspace file (.json) of an earlier one. Nothing was changed.',
+  },
+  'archive-not-valid': {
+    title: 'The archive cannot be used',
+    blame: 'person',
+    nextStep: 'Nothing was changed. Choose another copy of it: the daily copies are listed under Data.',
+  },
+  'archive-newer': {
+    title: 'The archive is of a newer program',
+    blame: 'person',
+    nextStep: 'Nothing was changed. Restore it with the Platewright that made it, or a newer one.',
+  },
+  'archive-not-found': {
+    title: 'The archive is gone',
+    blame: 'person',
+    nextStep: 'Make it again, or choose the file again.',
+  },
+  'copies-folder-not-usable': {
+    title: 'The folder of the daily copies cannot be used',
+    blame: 'person',
+    nextStep: 'Under Data, choose a folder that may be written; a disk that is to be plugged in must be there.',
+  },
+  'passphrase-missing': {
+    title: 'A passphrase is needed',
+    blame: 'person',
+    nextStep: 'Type the passphrase, or go on without the client records.',
+  },
+  'archive-not-made': {
+    title: 'The archive was not made',
+    blame: 'person',
+    nextStep: 'Make room on the disk, or choose a folder that may be written, and try again. What is in the workspace is untouched.',
+  },
   'database-ahead': {
     title: 'The database is newer than this program',
     blame: 'person',

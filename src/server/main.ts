@@ -4,6 +4,11 @@ import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serve as listen } from '@hono/node-server';
+import { z } from 'zod';
+import { copyFolder } from '#adapters/archive/copyFolder.ts';
+import { restoreMark } from '#adapters/archive/restoreMark.ts';
+import { threadArchives } from '#adapters/archive/threadArchives.ts';
+import { waitingFiles } from '#adapters/archive/waitingFiles.ts';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
 import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
@@ -12,7 +17,9 @@ import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
 import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
-import { dataFolder, openStoreFromEnvironment } from '#adapters/storage/openStore.ts';
+import { dataFolder, openStoreAt, placeFromEnvironment } from '#adapters/storage/openStore.ts';
+import { DailyCopies } from '#app/archive/dailyCopies.ts';
+import { WaitingArchives } from '#app/archive/waitingArchives.ts';
 import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
 import { isDocument } from '#app/documents.ts';
 import { type Demo, loadDemo } from '#app/loadDemo.ts';
@@ -26,6 +33,9 @@ import type { World } from './world.ts';
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const built = join(root, 'dist', 'web');
 
+const hourMilliseconds = 3_600_000;
+const { version } = z.object({ version: z.string() }).parse(JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')));
+
 export interface Serving {
   readonly address: string;
   readonly close: () => Promise<void>;
@@ -34,14 +44,22 @@ export interface Serving {
 /** @throws Fault port-in-use and the faults of the database */
 export async function serve(env: Readonly<Record<string, string | undefined>>, say: (text: string) => void): Promise<Serving> {
   await buildWhenOlder(say);
-  const store = await openStoreFromEnvironment(env);
+  const place = placeFromEnvironment(env);
+  const store = await openStoreAt(place);
   const estimator = workerEstimator();
   const vault = await openClientVault(dataFolder(env));
   const now = (): Date => new Date();
   try {
     const log = (line: string): void => void process.stderr.write(line);
     const minerals = new Minerals(store, estimator, log);
+    const folder = dataFolder(env);
+    const archives = threadArchives(store, place, version, now);
+    const copies = new DailyCopies({ store, vault, archives, now }, copyFolder(folder));
     const world: World = {
+      archives,
+      waiting: new WaitingArchives(archives, waitingFiles(folder), randomUUID),
+      copies,
+      restoreMark: restoreMark(folder),
       store,
       shelf: new Shelf(store, minerals),
       minerals,
@@ -61,6 +79,8 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       await loadDemo(readDemo(), store);
       await loadDemoClients(vault, now());
     }
+    void copies.makeWhenDue();
+    setInterval(() => void copies.makeWhenDue(), hourMilliseconds).unref();
     const app = createApp(world);
     app.get('*', staticFiles(built));
     return await listening(app.fetch, portOf(env.PORT), async () => {

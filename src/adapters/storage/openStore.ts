@@ -14,10 +14,17 @@ import { sqlStore } from './sqlStore.ts';
 /** The driver's own wait blocks the program, so it is short; `Session` waits longer, without blocking. */
 const busyMilliseconds = 20;
 
+/** Where a store is: plain data, so that another thread can open the same one. */
+export type StorePlace = { readonly engine: 'sqlite'; readonly folder: string } | { readonly engine: 'postgresql'; readonly url: string };
+
+export function openStoreAt(place: StorePlace, now?: () => Date): Promise<Store> {
+  return place.engine === 'sqlite' ? openSqliteStore(place.folder, now) : openPostgresStore(place.url, now);
+}
+
 /** Where the store is: PLATEWRIGHT_DATABASE_URL names a PostgreSQL database, else PLATEWRIGHT_DATA or the user's data folder a SQLite file. */
-export function openStoreFromEnvironment(env: Readonly<Record<string, string | undefined>>): Promise<Store> {
+export function placeFromEnvironment(env: Readonly<Record<string, string | undefined>>): StorePlace {
   const url = env.PLATEWRIGHT_DATABASE_URL;
-  return url === undefined || url === '' ? openSqliteStore(dataFolder(env)) : openPostgresStore(url);
+  return url === undefined || url === '' ? { engine: 'sqlite', folder: dataFolder(env) } : { engine: 'postgresql', url };
 }
 
 /** The folder that keeps the user's data, by the custom of each platform; PLATEWRIGHT_DATA moves it. */

@@ -31,6 +31,18 @@ export class Session {
     }
   }
 
+  /** A turn among the writes for work that writes through another connection. */
+  exclusively<Result>(work: () => Promise<Result>): Promise<Result> {
+    const turn = this.last.then(work);
+    this.last = turn.catch(() => undefined);
+    return turn;
+  }
+
+  /** One moment for everything that is read. */
+  readOnce<Result>(work: (db: Transaction<Tables>) => Promise<Result>): Promise<Result> {
+    return this.read(db => db.transaction().execute(work));
+  }
+
   /** One transaction for what can be computed again: the revision stays. */
   keepComputed<Result>(work: (trx: Transaction<Tables>) => Promise<Result>): Promise<Result> {
     const turn = this.last.then(() => this.patiently(() => this.transact(work, false)));

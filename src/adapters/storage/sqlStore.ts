@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Store } from '#app/store.ts';
-import { archive } from './archive.ts';
+import { archivedRows } from './archivedRows.ts';
 import { counts } from './counts.ts';
 import { damage } from './damage.ts';
 import { documents } from './documents.ts';
@@ -12,6 +12,7 @@ import { labels } from './labels.ts';
 import { photos } from './photos.ts';
 import { purge } from './purge.ts';
 import { references } from './references.ts';
+import { restoreRows } from './restoreRows.ts';
 import type { Tables } from './schema.ts';
 import { Session } from './session.ts';
 import { savedSurveys } from './surveys.ts';
@@ -31,10 +32,12 @@ export function sqlStore(db: Kysely<Tables>, now: () => Date, close: () => Promi
     ...photos(session),
     ...estimates(session),
     ...references(session),
-    ...archive(session),
+    ...archivedRows(session),
+    ...restoreRows(session),
     ...purge(session),
     ...counts(session),
     ...damage(session),
+    exclusively: work => session.exclusively(work),
     close,
   };
 }

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '#app/store.ts';
 import { documentTables } from '../documents.ts';
 import { tables } from '../tables.ts';
-import { type EngineUnderTest, fault, plate } from './samples.ts';
+import { type EngineUnderTest, everyRow, fault, plate, restoreAll } from './samples.ts';
 
 /** Plates, yardsticks, surveys, guides, handouts: what holds for every table of documents is asked of the registry. */
 export function documentsContract(engine: EngineUnderTest): void {
@@ -32,11 +32,11 @@ export function documentsContract(engine: EngineUnderTest): void {
 
     test('[STO-8] stand in the workspace file, and go back into an empty workspace', async () => {
       await store[table].put(mine, null);
-      const file = await store.exportAll();
-      expect(file.tables[table]).toHaveLength(1);
+      const file = await everyRow(store);
+      expect(file[table]).toHaveLength(1);
       await store.purgeAll();
       expect(await store[table].list()).toEqual([]);
-      await store.restore(file);
+      await restoreAll(store, file);
       expect(await store[table].list()).toEqual([{ value: mine, version: 1, isDemo: false }]);
     });
 
@@ -90,8 +90,8 @@ export function documentsContract(engine: EngineUnderTest): void {
       const renamed = { ...handout, title: 'A better sandwich' };
       expect(await store.handouts.put(renamed, 1)).toEqual({ value: renamed, version: 2, isDemo: true });
       expect(await store.handouts.list()).toEqual([{ value: renamed, version: 2, isDemo: true }]);
-      const file = await store.exportAll();
-      expect(file.tables.handouts).toHaveLength(1);
+      const file = await everyRow(store);
+      expect(file.handouts).toHaveLength(1);
       expect(await fault(store.handouts.remove('sandwich', 1))).toBe('changed-meanwhile');
       await store.purgeDemo();
       expect(await store.handouts.list()).toEqual([]);
@@ -109,14 +109,14 @@ export function documentsContract(engine: EngineUnderTest): void {
     });
     test('[STO-8] a workspace file holds guides; a file of a program that knew none is still restored', async () => {
       await store.guides.put({ id: 'slices', title: 'Slices' }, null, { published: { guide: { id: 'slices' }, labels: [] } });
-      const file = await store.exportAll();
+      const file = await everyRow(store);
       await store.purgeAll();
       expect(await store.guides.list()).toEqual([]);
-      await store.restore(file);
-      expect(await store.exportAll()).toEqual(file);
+      await restoreAll(store, file);
+      expect(await everyRow(store)).toEqual(file);
       await store.purgeAll();
-      const { guides: _, ...earlier } = file.tables;
-      await store.restore({ ...file, tables: earlier });
+      const { guides: _, ...earlier } = file;
+      await restoreAll(store, earlier);
       expect(await store.guides.list()).toEqual([]);
     });
     test('saved surveys are put, put again and removed', async () => {

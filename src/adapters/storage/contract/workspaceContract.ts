@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '#app/store.ts';
-import { composition, type EngineUnderTest, fault, label, plate, standingSodium } from './samples.ts';
+import { composition, type EngineUnderTest, everyRow, fault, label, plate, restoreAll, standingSodium } from './samples.ts';
 
 /** The workspace as a whole: file, purges, revision, migrations. */
 export function workspaceContract(engine: EngineUnderTest): void {
@@ -27,35 +27,36 @@ export function workspaceContract(engine: EngineUnderTest): void {
     }
     test('[STO-8] goes into a file and back, whole and in order', async () => {
       await fill();
-      const file = await store.exportAll();
-      expect(await fault(store.restore(file))).toBe('workspace-not-empty');
+      const file = await everyRow(store);
+      expect(await fault(restoreAll(store, file))).toBe('workspace-not-empty');
       await store.purgeAll();
-      await store.restore(JSON.parse(JSON.stringify(file)));
-      expect(await store.exportAll()).toEqual(file);
+      await restoreAll(store, file);
+      expect(await everyRow(store)).toEqual(file);
       expect((await store.addFood({ name: 'Later' }, label(1))).food.version).toBe(1);
     });
     test('[STO-8] a file that is none is refused and nothing is written', async () => {
       await fill();
-      const file = await store.exportAll();
+      const file = await everyRow(store);
       await store.purgeAll();
       for (const wrong of [
-        {},
-        { platewrightWorkspace: 2, tables: {} },
-        { ...file, tables: { ...file.tables, labels: [{ id: 1 }] } },
-        { ...file, tables: { ...file.tables, more: [] } },
-        { ...file, tables: { ...file.tables, reference_tables: [{ ...file.tables.reference_tables![0], body: '{}' }] } },
+        { ...file, labels: [{ id: 1 }] },
+        { ...file, more: [{}] },
+        { ...file, workspace: [{ id: 1 }] },
+        { ...file, mineral_estimates: [{ label_id: 'a', version: '1', estimate: '{}' }] },
+        { ...file, foods: file.foods!.map(food => ({ ...food, more: 1 })) },
+        { ...file, photos: file.photos!.map(({ bytes: _, ...photo }) => photo) },
       ]) {
-        expect(await fault(store.restore(JSON.parse(JSON.stringify(wrong))))).toBe('workspace-file-not-valid');
+        expect(await fault(restoreAll(store, wrong))).toBe('archive-not-valid');
       }
       expect(await store.counts()).toMatchObject({ foods: 0, labels: 0, demoFoods: 0, plates: 0, photos: 0 });
     });
     test('[STO-8] a file of the time before composition tables goes back as well', async () => {
       await fill();
-      const { platewrightWorkspace, tables } = await store.exportAll();
+      const tables = await everyRow(store);
       const { reference_tables: _references, ...earlier } = tables;
       await store.purgeAll();
       expect(await store.listReferences()).toEqual([]);
-      await store.restore({ platewrightWorkspace, tables: earlier });
+      await restoreAll(store, earlier);
       expect((await store.counts()).foods).toBe(3);
       expect(await store.listReferences()).toEqual([]);
     });
