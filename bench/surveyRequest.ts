@@ -48,14 +48,17 @@ export async function benchSurveyRequest(): Promise<void> {
         zip: () => new Uint8Array(),
         readDatasets,
         readTable: () => Promise.reject(new Error('not used')),
+        secret: 'bench',
         log: () => undefined,
       };
       const app = createApp(world);
+      const opened = await app.request('http://127.0.0.1/?entry=bench', { headers: { host: '127.0.0.1' } });
+      const cookie = opened.headers.get('set-cookie')!;
       const body = JSON.stringify({ category: 'bench', plate: 'with-dry-pasta', yardstick: 'low-in-sodium-as-eaten' });
       const request = async (): Promise<void> => {
         const answer = await app.request('http://127.0.0.1/api/survey', {
           method: 'POST',
-          headers: { host: '127.0.0.1', 'content-type': 'application/json' },
+          headers: { host: '127.0.0.1', cookie, 'content-type': 'application/json' },
           body,
         });
         await answer.text();

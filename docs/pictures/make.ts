@@ -5,8 +5,9 @@ import { launchBrowser, removeFolder, startWorkbench } from '../../test/e2e/work
 const workbench = await startWorkbench();
 const browser = await launchBrowser();
 try {
-  const [beef] = (await (await fetch(`${workbench.address}/api/foods?search=beef%20reduced`)).json()) as { id: string }[];
+  const [beef] = (await (await workbench.fetch('/api/foods?search=beef%20reduced')).json()) as { id: string }[];
   const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 }, colorScheme: 'light' })).newPage();
+  await workbench.letIn(page.context());
   const pictures = {
     survey: `/?food=${beef!.id}`,
     food: `/foods/${beef!.id}?plate=slices-on-low-sodium-bread`,

@@ -228,6 +228,11 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Open the address that Platewright printed when it started.',
   },
+  'entry-refused': {
+    title: 'Open the printed address first',
+    blame: 'person',
+    nextStep: 'Open the address that Platewright printed when it was started; each start prints a new one. What was saved is kept.',
+  },
   'not-found': { title: 'Nothing is here', blame: 'person', nextStep: 'Go back to the workbench and follow its links.' },
   'port-in-use': { title: 'The port is in use', blame: 'person', nextStep: 'Set PORT to another number, or PORT=0 for any free one.' },
   'guide-not-found': {

@@ -2,7 +2,8 @@ import { OpenAPIHono } from '@hono/zod-openapi';
 import { bodyLimit } from 'hono/body-limit';
 import { Previews } from '#app/previews.ts';
 import { Fault } from '#core/errors.ts';
-import { guard } from './guard.ts';
+import { entry } from './entry.ts';
+import { answerHeaders, guard } from './guard.ts';
 import { problem } from './problem.ts';
 import { archiveFile, archiveRoutes } from './routes/archives.ts';
 import { careFigureRoutes } from './routes/careFigures.ts';
@@ -34,7 +35,7 @@ export function createApp(world: World) {
   const app = new OpenAPIHono();
   app.onError((error, context) => problem(error, context, world.log));
   app.notFound(context => problem(new Fault('not-found', 'There is nothing at this address.'), context, world.log));
-  app.use(guard);
+  app.use(answerHeaders, guard, entry(world.secret));
   const limit = bodyLimit({
     maxSize: largestBody,
     onError: ({ req }) => {

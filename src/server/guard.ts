@@ -33,6 +33,11 @@ export const guard: MiddlewareHandler = async (context, next) => {
   if (changes && site !== undefined && site !== 'same-origin' && site !== 'none')
     throw new Fault('origin-refused', 'The request comes from another page.');
   await next();
+};
+
+/** What every answer carries, a refusal as well. */
+export const answerHeaders: MiddlewareHandler = async (context, next) => {
+  await next();
   const { headers } = context.res;
   // A previewed page brings a narrower policy of its own.
   if (!headers.has('content-security-policy')) headers.set('content-security-policy', contentSecurityPolicy);

@@ -27,6 +27,7 @@ import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
 import { Fault } from '#core/errors.ts';
 import { createApp } from './app.ts';
+import { newSecret, printedAddress } from './entry.ts';
 import { staticFiles } from './staticFiles.ts';
 import type { World } from './world.ts';
 
@@ -37,6 +38,7 @@ const hourMilliseconds = 3_600_000;
 const { version } = z.object({ version: z.string() }).parse(JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')));
 
 export interface Serving {
+  /** The one to print: it lets in whoever opens it. */
   readonly address: string;
   readonly close: () => Promise<void>;
 }
@@ -49,6 +51,7 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
   const estimator = workerEstimator();
   const vault = await openClientVault(dataFolder(env));
   const now = (): Date => new Date();
+  const secret = newSecret();
   try {
     const log = (line: string): void => void process.stderr.write(line);
     const minerals = new Minerals(store, estimator, log);
@@ -73,6 +76,7 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       pdfPrinter: () => pdfPrinter(process.env),
       zip: zipFiles,
       readDatasets,
+      secret,
       log,
     };
     if ((await store.revision()) === 0) {
@@ -83,11 +87,12 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
     setInterval(() => void copies.makeWhenDue(), hourMilliseconds).unref();
     const app = createApp(world);
     app.get('*', staticFiles(built));
-    return await listening(app.fetch, portOf(env.PORT), async () => {
+    const { origin, close } = await listening(app.fetch, portOf(env.PORT), async () => {
       await estimator.close();
       await vault.close();
       await store.close();
     });
+    return { address: printedAddress(origin, secret), close };
   } catch (error) {
     await vault.close();
     await store.close();
@@ -118,11 +123,16 @@ function portOf(given: string | undefined): number {
   return port;
 }
 
-function listening(fetch: Parameters<typeof listen>[0]['fetch'], port: number, closeStore: () => Promise<void>): Promise<Serving> {
+interface Listening {
+  readonly origin: string;
+  readonly close: () => Promise<void>;
+}
+
+function listening(fetch: Parameters<typeof listen>[0]['fetch'], port: number, closeStore: () => Promise<void>): Promise<Listening> {
   return new Promise((done, failed) => {
     const server = listen({ fetch, port, hostname: '127.0.0.1' }, info => {
       done({
-        address: `http://127.0.0.1:${info.port}`,
+        origin: `http://127.0.0.1:${info.port}`,
         close: () =>
           new Promise(closed => {
             server.close(() => closed(closeStore()));

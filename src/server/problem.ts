@@ -57,6 +57,7 @@ const statusOf = {
   'request-not-valid': 422,
   'request-too-large': 413,
   'origin-refused': 403,
+  'entry-refused': 403,
   'not-found': 404,
   'port-in-use': 500,
   'guide-not-found': 404,

@@ -20,6 +20,9 @@ import { Shelf } from '#app/shelf.ts';
 import { createApp } from './app.ts';
 import { staticFiles } from './staticFiles.ts';
 
+/** Fixed, so that tests can look for it where it must not be. */
+export const testSecret = 'secret-of-the-tests-secret-of-the-tests';
+
 const demo = fileURLToPath(new URL('../../data/demo/', import.meta.url));
 
 /** The server on a real SQLite store in a folder of its own, for tests; what it logs is kept. */
@@ -58,11 +61,24 @@ export async function testServer(withDemo = true) {
     pdfPrinter: () => pdfPrinter(process.env),
     zip: zipFiles,
     readDatasets,
+    secret: testSecret,
     log: line => logged.push(line),
   });
   app.get('*', staticFiles(folder));
+  const opened = await app.request(`http://127.0.0.1:4173/?entry=${testSecret}`, { headers: { host: '127.0.0.1:4173' } });
+  const pass = /=([^;]*)/.exec(opened.headers.get('set-cookie')!)![1];
+  /** The app as a browser meets it that has opened the printed address. */
+  const letIn = {
+    request: (address: string, { headers, ...init }: RequestInit = {}) => {
+      const sent = new Headers(headers);
+      // The port is in the cookie's name.
+      const port = /\d+$/.exec(sent.get('host') ?? '')?.[0] ?? '4173';
+      if (!sent.has('cookie')) sent.set('cookie', `platewright-${port}=${pass}`);
+      return app.request(address, { ...init, headers: sent });
+    },
+  };
   const call = async (method: string, path: string, body?: unknown, headers: Record<string, string> = {}) => {
-    const response = await app.request(`http://127.0.0.1:4173/api${path}`, {
+    const response = await letIn.request(`http://127.0.0.1:4173/api${path}`, {
       method,
       headers: { host: '127.0.0.1:4173', ...(body === undefined ? {} : { 'content-type': 'application/json' }), ...headers },
       ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
@@ -77,5 +93,6 @@ export async function testServer(withDemo = true) {
     await store.close();
     rmSync(folder, { recursive: true, force: true });
   };
-  return { app, call, store, vault, logged, folder, close };
+  // `outside` is met by whoever has not opened the printed address.
+  return { app: letIn, outside: app, call, store, vault, logged, folder, close };
 }

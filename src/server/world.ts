@@ -4,5 +4,7 @@ import type { Workbench } from '#app/workbench.ts';
 export interface World extends Workbench {
   /** "SQLite", "PostgreSQL". */
   readonly database: string;
+  /** Of this start: who does not know it is let in nowhere. */
+  readonly secret: string;
   readonly log: (line: string) => void;
 }

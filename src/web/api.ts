@@ -74,7 +74,7 @@ async function arrived<Answer>(call: Promise<Answer>): Promise<Answer> {
     throw new Problem(
       'The program does not answer',
       'Platewright seems to have been stopped.',
-      'Start it again with npm start, then reload this page. What was saved is kept.',
+      'Start it again with npm start and open the address it prints. What was saved is kept.',
       'no-answer',
     );
   }

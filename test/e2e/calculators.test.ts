@@ -13,6 +13,7 @@ describe.skipIf(browserPath === undefined)('calculators in a browser (skipped wh
     workbench = await startWorkbench();
     browser = await launchBrowser();
     page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
+    await workbench.letIn(page.context());
     complaints = complaintsOf(page);
   }, 120_000);
   afterAll(async () => {

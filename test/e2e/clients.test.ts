@@ -16,6 +16,7 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     workbench = await startWorkbench();
     browser = await launchBrowser();
     page = await (await browser.newContext({ viewport: { width: 1280, height: 900 }, acceptDownloads: true })).newPage();
+    await workbench.letIn(page.context());
     page.on('console', message => message.type() === 'error' && complaints.push(message.text()));
     page.on('pageerror', error => complaints.push(error.message));
   }, 120_000);
@@ -175,6 +176,7 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     'no accessibility fault on the clients’ screens, %s, and no sideways scroll at 320 px',
     async scheme => {
       const own = await browser.newContext({ colorScheme: scheme, viewport: { width: 1280, height: 900 } });
+      await workbench.letIn(own);
       const sheet = await own.newPage();
       for (const path of ['/clients', '/clients/00000000-0000-4000-8000-00000000d030']) {
         await sheet.setViewportSize({ width: 1280, height: 900 });

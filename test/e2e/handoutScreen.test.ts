@@ -22,6 +22,7 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     bench = await startWorkbench(undefined, { PLATEWRIGHT_BROWSER: browserPath! });
     browser = await launchBrowser();
     page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
+    await bench.letIn(page.context());
     complaints = complaintsOf(page);
   }, 120_000);
   afterAll(async () => {

@@ -19,7 +19,7 @@ afterAll(async () => {
 });
 
 async function get<Body>(path: string): Promise<Body> {
-  return (await (await fetch(`${workbench.address}/api${path}`)).json()) as Body;
+  return (await (await workbench.fetch(`/api${path}`)).json()) as Body;
 }
 async function foods(): Promise<number> {
   return (await get<{ foods: number }>('/workspace')).foods;
@@ -39,7 +39,7 @@ test.each(['Reading rows', 'Keeping labels'])('[SRV-9] %s: stopped in the middle
   const importsBefore = await get<unknown[]>('/imports');
   const workId = crypto.randomUUID();
   const stop = new AbortController();
-  const importing = fetch(`${workbench.address}/api/imports`, {
+  const importing = workbench.fetch('/api/imports', {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify({ fileName: 'many.csv', text: table, workId }),
@@ -60,6 +60,7 @@ describe.skipIf(browserPath === undefined)('in a browser', () => {
     const browser = await launchBrowser();
     const begin = async () => {
       const page = await browser.newPage();
+      await workbench.letIn(page.context());
       await page.goto(`${workbench.address}/data`);
       await page.setInputFiles('input[accept*=".csv"]', { name: 'many.csv', mimeType: 'text/csv', buffer: Buffer.from(table) });
       await page.getByRole('button', { name: `Keep ${rows} labels` }).click({ timeout: 60_000 });

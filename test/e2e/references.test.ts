@@ -19,6 +19,7 @@ describe.skipIf(browserPath === undefined)('composition tables in a browser', ()
     const browser = await launchBrowser();
     try {
       const page = await (await browser.newContext()).newPage();
+      await workbench.letIn(page.context());
       await page.goto(`${workbench.address}/data`);
       const section = page.getByRole('region', { name: 'Composition tables' });
       const files = section.getByLabel('Choose the files of a table');

@@ -41,7 +41,7 @@ test('[STO-11] a database that another program holds', { timeout: 90_000 }, asyn
   held.exec('COMMIT');
   held.close();
   const again = await startWorkbench(workbench.folder);
-  expect(((await (await fetch(`${again.address}/api/workspace`)).json()) as { foods: number }).foods).toBe(72);
+  expect(((await (await again.fetch('/api/workspace')).json()) as { foods: number }).foods).toBe(72);
   await again.stop();
   removeFolder(workbench.folder);
 });

@@ -14,7 +14,7 @@ afterAll(async () => {
 
 function ask(path: string, method: string, headers: Record<string, string>): Promise<{ status: number; policy: string; body: string }> {
   return new Promise((done, failed) => {
-    const asked = request(`${workbench.address}${path}`, { method, headers }, answer => {
+    const asked = request(`${workbench.address}${path}`, { method, headers: { cookie: workbench.cookie, ...headers } }, answer => {
       let body = '';
       answer.on('data', chunk => {
         body += chunk;

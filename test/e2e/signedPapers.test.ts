@@ -15,6 +15,7 @@ describe.skipIf(browserPath === undefined)('signed numbers on every paper (skipp
     bench = await startWorkbench(undefined, { PLATEWRIGHT_BROWSER: browserPath! });
     browser = await launchBrowser();
     page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
+    await bench.letIn(page.context());
     complaints = complaintsOf(page);
   }, 120_000);
   afterAll(async () => {

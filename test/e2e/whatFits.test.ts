@@ -27,6 +27,7 @@ describe.skipIf(browserPath === undefined)('what fits in a browser (skipped wher
     workbench = await startWorkbench();
     browser = await launchBrowser();
     page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
+    await workbench.letIn(page.context());
     complaints = complaintsOf(page);
     const day = (back: number): string => new Date(Date.now() - back * 86_400_000).toISOString().slice(0, 10);
     const { id, version } = await call('/clients', { name: 'W. F.' });

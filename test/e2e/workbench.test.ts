@@ -17,6 +17,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     workbench = await startWorkbench();
     browser = await launchBrowser();
     context = await browser.newContext({ viewport: { width: 1280, height: 900 }, acceptDownloads: true });
+    await workbench.letIn(context);
     page = await context.newPage();
     page.on('console', message => message.type() === 'error' && complaints.push(message.text()));
     page.on('pageerror', error => complaints.push(error.message));
@@ -98,9 +99,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await page.getByRole('button', { name: 'Keep 2 labels' }).click();
     await page.getByText(/Kept: 2 new foods/).waitFor();
     await page.getByRole('button', { name: 'Undo this import' }).click();
-    await expect
-      .poll(async () => (await (await fetch(`${workbench.address}/api/foods?search=rye%20slices`)).json()) as unknown[])
-      .toEqual([]);
+    await expect.poll(async () => (await (await workbench.fetch('/api/foods?search=rye%20slices')).json()) as unknown[]).toEqual([]);
   });
 
   test('a real file of labels is imported', async () => {
@@ -128,7 +127,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
   });
 
   test('a newer label shows what changed; a second tab is told and loses nothing', async () => {
-    const [food] = (await (await fetch(`${workbench.address}/api/foods?search=typed%20ham`)).json()) as { id: string }[];
+    const [food] = (await (await workbench.fetch('/api/foods?search=typed%20ham')).json()) as { id: string }[];
     const second = await context.newPage();
     await second.goto(`${workbench.address}/foods/${food!.id}`);
     await second.getByRole('button', { name: 'Add a newer label' }).click();
@@ -233,8 +232,9 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
         ] as const,
     ),
   )('no accessibility fault on %s, %s', async (path, scheme) => {
-    const [food] = (await (await fetch(`${workbench.address}/api/foods?search=beef%20reduced`)).json()) as { id: string }[];
+    const [food] = (await (await workbench.fetch('/api/foods?search=beef%20reduced')).json()) as { id: string }[];
     const own = await browser.newContext({ colorScheme: scheme, viewport: { width: 1280, height: 900 } });
+    await workbench.letIn(own);
     const sheet = await own.newPage();
     await sheet.goto(`${workbench.address}${path.replace('FOOD', food!.id)}`);
     await sheet.getByRole('heading', { level: 1 }).waitFor({ state: 'attached' });
@@ -253,8 +253,9 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
   });
 
   test.each(screens)('nothing is cut off at 320 px on %s, as at fourfold zoom', async path => {
-    const [food] = (await (await fetch(`${workbench.address}/api/foods?search=beef%20reduced`)).json()) as { id: string }[];
+    const [food] = (await (await workbench.fetch('/api/foods?search=beef%20reduced')).json()) as { id: string }[];
     const own = await browser.newContext({ viewport: { width: 320, height: 640 } });
+    await workbench.letIn(own);
     const sheet = await own.newPage();
     await sheet.goto(`${workbench.address}${path.replace('FOOD', food!.id)}`);
     await sheet.getByRole('heading', { level: 1 }).waitFor({ state: 'attached' });
@@ -275,14 +276,14 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
   });
 
   test('what was kept is there after kill -9 and another start, without the demo coming back', async () => {
-    await fetch(`${workbench.address}/api/foods`, {
+    await workbench.fetch('/api/foods', {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify({ label: { name: 'Survivor', panel: { sodiumMg: 10 } } }),
     });
     await workbench.stop('SIGKILL');
     workbench = await startWorkbench(workbench.folder);
-    const foods = (await (await fetch(`${workbench.address}/api/foods`)).json()) as { name: string }[];
+    const foods = (await (await workbench.fetch('/api/foods')).json()) as { name: string }[];
     expect(foods.map(({ name }) => name)).toEqual(['Survivor']);
   }, 60_000);
 

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -25,10 +25,19 @@ export function launchBrowser(): Promise<Browser> {
 }
 
 export interface Workbench {
+  /** Without the secret: http://127.0.0.1:PORT. */
   readonly address: string;
+  /** As printed, with the secret. */
+  readonly printed: string;
   readonly folder: string;
   /** Everything it wrote to standard error so far. */
   readonly said: () => string;
+  /** Lets a browser's window in, as opening the printed address does. */
+  readonly letIn: (context: BrowserContext) => Promise<void>;
+  /** "platewright-PORT=…", as a browser sends it that was let in. */
+  readonly cookie: string;
+  /** A call as the workbench's own page makes it. */
+  readonly fetch: (path: string, init?: RequestInit) => Promise<Response>;
   readonly stop: (signal?: NodeJS.Signals) => Promise<void>;
 }
 
@@ -47,12 +56,12 @@ export async function startWorkbench(
     said += chunk;
   });
   const ended = new Promise<void>(done => child.once('exit', () => done()));
-  const address = await new Promise<string>((found, failed) => {
-    let printed = '';
+  const printed = await new Promise<string>((found, failed) => {
+    let output = '';
     child.stdout?.on('data', chunk => {
-      printed += chunk;
-      const match = /http:\/\/127\.0\.0\.1:\d+/.exec(printed);
-      if (match !== null) found(match[0]);
+      output += chunk;
+      const match = /^Platewright runs at (\S+)\n/m.exec(output);
+      if (match !== null) found(match[1]!);
     });
     child.once('exit', code => failed(new Error(`the program ended with ${code}: ${said}`)));
   });
@@ -60,7 +69,21 @@ export async function startWorkbench(
     child.kill(signal);
     await ended;
   };
-  return { address, folder, said: () => said, stop };
+  const { origin: address } = new URL(printed);
+  const opened = await fetch(printed, { redirect: 'manual' });
+  const cookie = opened.headers.get('set-cookie')?.split(';')[0] ?? '';
+  return {
+    address,
+    printed,
+    folder,
+    said: () => said,
+    cookie,
+    letIn: async context => {
+      await context.request.get(printed);
+    },
+    fetch: (path, init = {}) => fetch(`${address}${path}`, { ...init, headers: { ...init.headers, cookie } }),
+    stop,
+  };
 }
 
 export function removeFolder(folder: string): void {
