@@ -209,7 +209,43 @@ export const faultCatalogue = {
   'passphrase-too-short': {
     title: 'The passphrase is too short',
     blame: 'person',
-    nextStep: 'Use 12 characters or more; a few unrelated words are hard to guess and easy to keep.',
+    nextStep: 'Use 15 characters or more; a few unrelated words are hard to guess and easy to keep.',
+  },
+  'passphrase-too-common': {
+    title: 'The passphrase is guessed first',
+    blame: 'person',
+    nextStep: 'Take a few words that have nothing to do with each other or with this program.',
+  },
+  'passphrase-tries-waiting': {
+    title: 'Too many passphrases at once',
+    blame: 'person',
+    nextStep: 'Wait a minute, then type it once.',
+  },
+  'clients-file-damaged': {
+    title: 'The client records cannot be opened',
+    blame: 'person',
+    nextStep:
+      'Put clients.sqlite and clients.key back from a backup, both of one day; or run `platewright clients set-aside --file`, which moves them aside and deletes nothing.',
+  },
+  'clients-file-whole': {
+    title: 'The client records open',
+    blame: 'person',
+    nextStep: 'Run `platewright clients check` to see whether single records are damaged.',
+  },
+  'clients-not-empty': {
+    title: 'There are client records already',
+    blame: 'person',
+    nextStep: 'Add the copy beside them, or erase them first under Clients.',
+  },
+  'client-copy-not-valid': {
+    title: 'The copy of the clients is not whole',
+    blame: 'person',
+    nextStep: 'Take another copy. Nothing was changed.',
+  },
+  'erase-not-confirmed': {
+    title: 'Nothing was erased',
+    blame: 'person',
+    nextStep: 'Type what is asked for, to the letter.',
   },
   'client-record-newer': {
     title: 'Written by a newer program',
@@ -219,7 +255,8 @@ export const faultCatalogue = {
   'client-record-damaged': {
     title: 'A client record is damaged',
     blame: 'person',
-    nextStep: 'Other records stay readable. Put back the data folder from a backup, or remove what is damaged on the Clients screen.',
+    nextStep:
+      'Other records stay readable. Put back the data folder from a backup, or set aside what is damaged on the Clients screen: it is moved into a file of its own.',
   },
   'request-not-valid': { title: 'The request is not understood', blame: 'person', nextStep: 'Mend the places named in the message.' },
   'request-too-large': { title: 'Too much at once', blame: 'person', nextStep: 'Send a smaller file, or split it.' },
