@@ -30,7 +30,8 @@ export interface Store {
   withdrawLabel(labelId: string, seenVersion: number, reason: string): Promise<FoodRow>;
   /** Name, maker, category, density, measures: what is ours to say, not what the package says. */
   changeFood(foodId: string, seenVersion: number, change: Partial<NewFood>): Promise<FoodRow>;
-  setRecheck(labelId: string, dueOn: string | null): Promise<void>;
+  /** Sets the day in the place of the one that was seen, null for none; refuses when another stands there by now (`changed-meanwhile`). */
+  setRecheck(labelId: string, seenDueOn: string | null, dueOn: string | null): Promise<void>;
 
   /** Adds many foods and labels in one transaction: all of them or, when it fails or is cancelled, none. Gives the import's id for undoing. */
   applyImport(entry: ImportEntry, watch?: Watch): Promise<{ readonly importId: string; readonly added: number; readonly joined: number }>;
@@ -76,6 +77,11 @@ export interface Store {
   damagedRows(): Promise<readonly DamagedRow[]>;
   /** Grows with every acknowledged write: what was computed from the shelf is fresh while it stands. */
   revision(): Promise<number>;
+  /**
+   * Runs `work`, which brings the first contents, when the workspace was never written to, and lets no other program do the same. What
+   * an earlier run left that was killed meanwhile is purged before.
+   */
+  onceWhenNew(work: () => Promise<void>): Promise<void>;
   close(): Promise<void>;
 }
 

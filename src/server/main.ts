@@ -57,10 +57,10 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       readDatasets,
       log,
     };
-    if ((await store.revision()) === 0) {
+    await store.onceWhenNew(async () => {
       await loadDemo(readDemo(), store);
       await loadDemoClients(vault, now());
-    }
+    });
     const app = createApp(world);
     app.get('*', staticFiles(built));
     return await listening(app.fetch, portOf(env.PORT), async () => {
