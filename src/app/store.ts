@@ -30,7 +30,8 @@ export interface Store {
   withdrawLabel(labelId: string, seenVersion: number, reason: string): Promise<FoodRow>;
   /** Name, maker, category, density, measures: what is ours to say, not what the package says. */
   changeFood(foodId: string, seenVersion: number, change: Partial<NewFood>): Promise<FoodRow>;
-  setRecheck(labelId: string, dueOn: string | null): Promise<void>;
+  /** Sets the day in the place of the one that was seen, null for none; refuses when another stands there by now (`changed-meanwhile`). */
+  setRecheck(labelId: string, seenDueOn: string | null, dueOn: string | null): Promise<void>;
 
   /** Adds many foods and labels in one transaction: all of them or, when it fails or is cancelled, none. Gives the import's id for undoing. */
   applyImport(entry: ImportEntry, watch?: Watch): Promise<{ readonly importId: string; readonly added: number; readonly joined: number }>;
@@ -66,11 +67,11 @@ export interface Store {
   /** Every row that an archive keeps, from one moment, whatever is written meanwhile. Computed rows are not among them. */
   archived<Result>(work: (tables: readonly ArchivedTable[]) => Promise<Result>): Promise<Result>;
   /**
-   * Puts archived rows into the workspace in one transaction: all that are to be put, or none. `empty` takes the
+   * Puts archived rows (read again from the first when the database was lost on the way) into the workspace in one transaction: all that are to be put, or none. `empty` takes the
    * place of the demo and refuses when anything else is there (`workspace-not-empty`); `beside` adds what is new and leaves what stands as it is.
    * @throws Fault archive-not-valid when a row is none of ours, or rows do not belong together; work-cancelled
    */
-  restoreRows(rows: AsyncIterable<ArchivedRow>, into: RestoreInto, watch?: Watch): Promise<RestoredRows>;
+  restoreRows(rows: () => AsyncIterable<ArchivedRow>, into: RestoreInto, watch?: Watch): Promise<RestoredRows>;
   /** Runs work that writes through another connection, while the writes of this one wait. */
   exclusively<Result>(work: () => Promise<Result>): Promise<Result>;
   /** Deletes the demo's foods, labels, plates, guides and handouts, in one transaction. */
@@ -82,6 +83,11 @@ export interface Store {
   damagedRows(): Promise<readonly DamagedRow[]>;
   /** Grows with every acknowledged write: what was computed from the shelf is fresh while it stands. */
   revision(): Promise<number>;
+  /**
+   * Runs `work`, which brings the first contents, when the workspace was never written to, and lets no other program do the same. What
+   * an earlier run left that was killed meanwhile is purged before.
+   */
+  onceWhenNew(work: () => Promise<void>): Promise<void>;
   close(): Promise<void>;
 }
 

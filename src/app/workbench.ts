@@ -1,8 +1,7 @@
 import type { ChartNote } from '#core/client/note/chartNote.ts';
-import type { Archives } from './archive/archive.ts';
 import type { DailyCopies } from './archive/dailyCopies.ts';
-import type { RestoreMark } from './archive/restoreArchive.ts';
 import type { WaitingArchives } from './archive/waitingArchives.ts';
+import type { Archives, RestoreMark } from './archives.ts';
 import type { ClientVault } from './clientVault.ts';
 import type { Demo } from './loadDemo.ts';
 import type { Minerals } from './minerals.ts';

@@ -179,7 +179,12 @@ export const faultCatalogue = {
   'database-damaged': {
     title: 'The database is damaged',
     blame: 'person',
-    nextStep: 'Move its file to another place, start again, and restore the newest workspace file.',
+    nextStep: 'Stop the program, move its files to another place, start again, and restore the newest copy (see docs/formats.md, Archive).',
+  },
+  'database-missing': {
+    title: 'The database is not where it was',
+    blame: 'person',
+    nextStep: 'Stop the program, put its files back, or restore the newest copy (see docs/formats.md, Archive).',
   },
   'database-read-only': {
     title: 'The database cannot be written',
@@ -189,12 +194,17 @@ export const faultCatalogue = {
   'database-full': {
     title: 'The disk is full',
     blame: 'person',
-    nextStep: 'Make room on the disk of the data folder. Nothing that was saved is lost.',
+    nextStep: 'Make room on the disk of the database, then try again. Nothing that was saved before is lost.',
   },
   'database-unreachable': {
     title: 'The database does not answer',
     blame: 'person',
-    nextStep: 'Check that PostgreSQL runs and that PLATEWRIGHT_DATABASE_URL is right, then start again.',
+    nextStep: 'Check that PostgreSQL runs and that PLATEWRIGHT_DATABASE_URL is right, then try again.',
+  },
+  'outcome-unknown': {
+    title: 'It is not known whether this was saved',
+    blame: 'person',
+    nextStep: 'It may or may not have been saved. When the database answers again, look before you repeat it.',
   },
   'clients-locked': {
     title: 'Client records are locked',

@@ -90,6 +90,10 @@ describe('faults', () => {
     expect(described).toEqual(
       [
         '/care-figures',
+        '/archives',
+        '/archives/brought',
+        '/archives/{id}',
+        '/archives/{id}/restore',
         '/clients',
         '/clients/export',
         '/clients/labs',
@@ -108,8 +112,10 @@ describe('faults', () => {
         '/clients/{id}/note-docx',
         '/clients/{id}/prescriptions',
         '/clients/{id}/results',
+        '/copies',
+        '/copies/folder',
+        '/copies/{day}/look',
         '/demo',
-        '/export',
         '/food-portions',
         '/foods',
         '/foods/{id}',
@@ -140,7 +146,6 @@ describe('faults', () => {
         '/progress/{id}',
         '/references',
         '/references/{dataset}',
-        '/restore',
         '/survey',
         '/survey/csv',
         '/survey/foods',
@@ -444,12 +449,13 @@ describe('plates, yardsticks, the whole workspace', () => {
     expect((await call('PUT', '/plates/bad', { plate: { portion: { servings: -1 } }, version: null })).body.code).toBe('plate-not-valid');
     expect((await call('DELETE', '/plates/double?version=1')).status).toBe(200);
   });
-  test('[SRV-10] export, delete everything, restore, demo', async () => {
+  test('[SRV-10] an archive, delete everything, restore, demo', async () => {
     const other = await testServer();
-    const file = (await other.call('GET', '/export')).body;
-    expect((await other.call('POST', '/restore', file)).body.code).toBe('workspace-not-empty');
+    const file = await other.archiveOf(false);
     expect((await other.call('DELETE', '/workspace', { confirm: 'delete everything' })).body).toMatchObject({ foods: 0, categories: [] });
-    expect((await other.call('POST', '/restore', file)).body.foods).toBe(72);
+    const { id } = (await other.bring(file)).body;
+    expect((await other.call('POST', `/archives/${id}/restore`, { into: 'empty', withClients: false })).body.added.foods).toBe(72);
+    expect((await other.call('GET', '/workspace')).body.foods).toBe(72);
     expect((await other.call('DELETE', '/demo')).body.foods).toBe(0);
     expect((await other.call('POST', '/demo')).body).toMatchObject({ foods: 72, labels: 73 });
     await other.close();

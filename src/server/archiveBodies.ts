@@ -1,7 +1,7 @@
 import { z } from '@hono/zod-openapi';
-import type { ArchiveLook } from '#app/archive/archive.ts';
 import type { CopiesState } from '#app/archive/dailyCopies.ts';
 import type { Restored } from '#app/archive/restoreArchive.ts';
+import type { ArchiveLook } from '#app/archives.ts';
 import { leftOutReasons } from '#app/store.ts';
 import { list } from './bodies.ts';
 

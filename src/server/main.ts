@@ -79,10 +79,10 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       secret,
       log,
     };
-    if ((await store.revision()) === 0) {
+    await store.onceWhenNew(async () => {
       await loadDemo(readDemo(), store);
       await loadDemoClients(vault, now());
-    }
+    });
     void copies.makeWhenDue();
     setInterval(() => void copies.makeWhenDue(), hourMilliseconds).unref();
     const app = createApp(world);

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
 import { damagedColumns, rowOfArchive } from '#adapters/storage/checkRow.ts';
 import { tableEntries } from '#adapters/storage/tables.ts';
-import type { ArchiveLook } from '#app/archive/archive.ts';
+import type { ArchiveLook } from '#app/archives.ts';
 import type { ArchivedRow } from '#app/store.ts';
 import { rowsAStep, type Watch } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';

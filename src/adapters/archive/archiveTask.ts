@@ -1,4 +1,4 @@
-import type { ArchiveLook } from '#app/archive/archive.ts';
+import type { ArchiveLook } from '#app/archives.ts';
 import type { SealedClients } from '#app/clientVault.ts';
 import type { RestoredRows, RestoreInto } from '#app/store.ts';
 import type { FaultCode } from '#core/errors.ts';

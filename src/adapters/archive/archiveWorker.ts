@@ -2,7 +2,8 @@
 import { rm } from 'node:fs/promises';
 import { setImmediate } from 'node:timers/promises';
 import { parentPort, workerData } from 'node:worker_threads';
-import { openStoreAt, type StorePlace } from '#adapters/storage/openStore.ts';
+import type { DatabasePlace } from '#adapters/storage/connections.ts';
+import { openStoreAt } from '#adapters/storage/openStore.ts';
 import type { Store } from '#app/store.ts';
 import type { Watch } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';
@@ -10,7 +11,7 @@ import { archiveRows, lookAtArchive } from './archiveRows.ts';
 import type { ArchiveTask, ArchiveWord } from './archiveTask.ts';
 import { writeArchive } from './writeArchive.ts';
 
-const { task, place }: { readonly task: ArchiveTask; readonly place: StorePlace } = workerData;
+const { task, place }: { readonly task: ArchiveTask; readonly place: DatabasePlace } = workerData;
 const port = parentPort!;
 
 let isCancelled = false;
@@ -58,7 +59,7 @@ async function done(): Promise<ArchiveWord> {
         }
       });
     case 'restore':
-      return withStore(async store => ({ restored: await store.restoreRows(archiveRows(task.path), task.into, watch) }));
+      return withStore(async store => ({ restored: await store.restoreRows(() => archiveRows(task.path), task.into, watch) }));
   }
 }
 

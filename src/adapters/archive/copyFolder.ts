@@ -3,7 +3,7 @@ import { readdir, rename, rm, stat } from 'node:fs/promises';
 import { isAbsolute, join } from 'node:path';
 import { z } from 'zod';
 import { writeWhole } from '#adapters/files/writeWhole.ts';
-import type { CopyFolder, CopyMemory } from '#app/archive/dailyCopies.ts';
+import type { CopyFolder, CopyMemory } from '#app/archives.ts';
 import { Fault } from '#core/errors.ts';
 
 const memorySchema = z.object({

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { RestoreMark } from '#app/archive/restoreArchive.ts';
+import type { RestoreMark } from '#app/archives.ts';
 
 /** An empty file of the data folder, there while a restore is under way. */
 export function restoreMark(dataFolder: string): RestoreMark {

@@ -1,13 +1,13 @@
 import { Worker } from 'node:worker_threads';
-import type { StorePlace } from '#adapters/storage/openStore.ts';
-import type { Archives } from '#app/archive/archive.ts';
+import type { DatabasePlace } from '#adapters/storage/connections.ts';
+import type { Archives } from '#app/archives.ts';
 import type { Store } from '#app/store.ts';
 import type { Watch } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';
 import type { ArchiveTask, ArchiveWord } from './archiveTask.ts';
 
 /** Archives of the store at `place`, written and read on a thread of its own, so that the program answers meanwhile. */
-export function threadArchives(store: Pick<Store, 'exclusively'>, place: StorePlace, version: string, now: () => Date): Archives {
+export function threadArchives(store: Pick<Store, 'exclusively'>, place: DatabasePlace, version: string, now: () => Date): Archives {
   return {
     write: async (path, clients, watch) => {
       const word = await onThread(
@@ -36,7 +36,7 @@ export function threadArchives(store: Pick<Store, 'exclusively'>, place: StorePl
 type Result = Exclude<ArchiveWord, { readonly step: unknown } | { readonly fault: unknown } | { readonly failed: unknown }>;
 
 /** @throws Fault what the thread met */
-function onThread(task: ArchiveTask, place: StorePlace, watch: Watch): Promise<Result> {
+function onThread(task: ArchiveTask, place: DatabasePlace, watch: Watch): Promise<Result> {
   return new Promise((done, failed) => {
     const worker = new Worker(new URL('./archiveWorker.ts', import.meta.url), { workerData: { task, place } });
     worker.on('message', (word: ArchiveWord) => {

@@ -4,7 +4,7 @@ import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import type { WaitingFiles } from '#app/archive/waitingArchives.ts';
+import type { WaitingFiles } from '#app/archives.ts';
 import { Fault } from '#core/errors.ts';
 
 /** Files in a folder of their own below the data folder; what an earlier start has left there is swept. */

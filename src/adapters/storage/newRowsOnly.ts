@@ -1,8 +1,8 @@
 import { sql, type Transaction } from 'kysely';
 import type { LeftOutReason, RestoredRows } from '#app/store.ts';
 import { archivedEntry } from './checkRow.ts';
-import type { RowTaker } from './restoreRows.ts';
 import { insertRows } from './rowsOfTable.ts';
+import type { RowTaker } from './rowTaker.ts';
 import type { Tables } from './schema.ts';
 import type { Session } from './session.ts';
 import type { AnyRow } from './tableEntry.ts';

@@ -7,23 +7,18 @@ import { areRowsRefused } from './faults.ts';
 import { NewRows } from './newRowsOnly.ts';
 import { purging } from './purge.ts';
 import { hasRows, insertRows } from './rowsOfTable.ts';
+import type { RowTaker } from './rowTaker.ts';
 import type { Tables } from './schema.ts';
 import type { Session } from './session.ts';
 import type { AnyRow } from './tableEntry.ts';
 import { tableEntries } from './tables.ts';
-
-/** Takes the rows of one table, some at a time. */
-export interface RowTaker {
-  take(table: string, rows: readonly AnyRow[]): Promise<void>;
-  readonly result: RestoredRows;
-}
 
 /** Puts the rows of an archive into the workspace, in one transaction. */
 export function restoreRows(session: Session): Pick<Store, 'restoreRows'> {
   return {
     restoreRows: async (rows, into, watch = unwatched) => {
       try {
-        return await session.write(trx => restored(session, trx, rows, into, watch));
+        return await session.write(trx => restored(session, trx, rows(), into, watch));
       } catch (error) {
         if (areRowsRefused(error))
           throw new Fault('archive-not-valid', 'Its rows do not belong together: one names another that is missing, or stands twice.');

@@ -1,6 +1,6 @@
-import type { Kysely } from 'kysely';
 import type { Store } from '#app/store.ts';
 import { archivedRows } from './archivedRows.ts';
+import { beginning } from './beginning.ts';
 import { counts } from './counts.ts';
 import { damage } from './damage.ts';
 import { documents } from './documents.ts';
@@ -13,14 +13,12 @@ import { photos } from './photos.ts';
 import { purge } from './purge.ts';
 import { references } from './references.ts';
 import { restoreRows } from './restoreRows.ts';
-import type { Tables } from './schema.ts';
-import { Session } from './session.ts';
+import type { Session } from './session.ts';
 import { savedSurveys } from './surveys.ts';
 import { writeLabels } from './writeLabels.ts';
 
 /** The store on any engine that Kysely speaks to. */
-export function sqlStore(db: Kysely<Tables>, now: () => Date, close: () => Promise<void>): Store {
-  const session = new Session(db, now);
+export function sqlStore(session: Session, close: () => Promise<void>): Store {
   return {
     ...foods(session),
     ...labels(session),
@@ -37,6 +35,7 @@ export function sqlStore(db: Kysely<Tables>, now: () => Date, close: () => Promi
     ...purge(session),
     ...counts(session),
     ...damage(session),
+    ...beginning(session),
     exclusively: work => session.exclusively(work),
     close,
   };

@@ -5,6 +5,7 @@ import { up as mineralEstimates } from './migrations/0002-mineral-estimates.ts';
 import { up as guides } from './migrations/0003-guides.ts';
 import { up as reference } from './migrations/0004-reference.ts';
 import { up as handouts } from './migrations/0005-handouts.ts';
+import { up as seenVersions } from './migrations/0006-seen-versions.ts';
 import { readPrinted } from './printedLabel.ts';
 import { digestOf, readReference } from './referenceBody.ts';
 import type { TableEntry } from './tableEntry.ts';
@@ -112,11 +113,12 @@ export const tables = {
     document: { noun: 'yardstick', missing: 'yardstick-not-found', damaged: 'yardstick-not-valid' },
   },
   saved_surveys: {
-    migrations: { 1: workspace },
-    row: z.strictObject({ id: text, survey: text }),
+    migrations: { 1: workspace, 6: seenVersions },
+    row: z.strictObject({ id: text, survey: text, version: count.default(1) }),
     key: 'id',
     order: 'id',
     texts: { survey: readSurvey },
+    document: { noun: 'survey' },
   },
   guides: {
     migrations: { 3: guides },

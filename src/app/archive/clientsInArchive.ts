@@ -1,5 +1,5 @@
+import type { ClientVault, SealedClients } from '#app/clientVault.ts';
 import { Fault } from '#core/errors.ts';
-import type { ClientVault, SealedClients } from '../clientVault.ts';
 
 /**
  * Client records for an archive: as they are sealed, when they have a passphrase (also while they are locked); else sealed

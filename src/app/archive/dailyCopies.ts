@@ -1,33 +1,10 @@
+import type { Archives, CopyFolder, CopyMemory } from '#app/archives.ts';
+import { localDay } from '#app/clients/localDay.ts';
+import type { ClientVault } from '#app/clientVault.ts';
+import type { Store } from '#app/store.ts';
+import { unwatched, type Watch } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';
-import { localDay } from '../clients/localDay.ts';
-import type { ClientVault } from '../clientVault.ts';
-import type { Store } from '../store.ts';
-import { unwatched, type Watch } from '../watch.ts';
-import type { Archives } from './archive.ts';
 import { copiesToDrop, heldUntil } from './copyDays.ts';
-
-/** Where copies lie, and what is remembered of them from one start to the next. */
-export interface CopyFolder {
-  /** The days of the copies that are there, yyyy-mm-dd, with their bytes. */
-  list(): Promise<readonly { readonly day: string; readonly bytes: number }[]>;
-  pathOf(day: string): string;
-  /** A path beside, for a copy that is not whole yet. */
-  draftPath(): Promise<string>;
-  /** Gives a draft the name of its day; an earlier one of that day gives way. */
-  finish(draft: string, day: string): Promise<void>;
-  remove(day: string): Promise<void>;
-  memory(): CopyMemory;
-  remember(memory: CopyMemory): Promise<void>;
-}
-
-export interface CopyMemory {
-  readonly folder: string;
-  /** Tells one state of everything from another: no second copy is made of the same. */
-  readonly lastState?: string;
-  /** ISO 8601, UTC. */
-  readonly lastAt?: string;
-  readonly lastFault?: { readonly at: string; readonly title: string; readonly message: string; readonly nextStep: string };
-}
 
 export interface CopiesState extends Omit<CopyMemory, 'lastState'> {
   readonly copies: readonly { readonly day: string; readonly bytes: number }[];

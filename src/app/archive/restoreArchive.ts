@@ -1,9 +1,9 @@
+import type { ArchiveLook, Archives, RestoreMark } from '#app/archives.ts';
+import { removeDemoClients } from '#app/clients/loadDemoClients.ts';
+import type { ClientVault, Restored as RestoredClients } from '#app/clientVault.ts';
+import type { RestoredRows, RestoreInto } from '#app/store.ts';
+import type { Watch } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';
-import { removeDemoClients } from '../clients/loadDemoClients.ts';
-import type { ClientVault, Restored as RestoredClients } from '../clientVault.ts';
-import type { RestoredRows, RestoreInto } from '../store.ts';
-import type { Watch } from '../watch.ts';
-import type { ArchiveLook, Archives } from './archive.ts';
 
 export interface RestoreChoice {
   readonly into: RestoreInto;
@@ -11,13 +11,6 @@ export interface RestoreChoice {
   readonly withClients: boolean;
   /** Under which they were sealed; not needed where they come into an empty file as they are. */
   readonly passphrase?: string;
-}
-
-/** Says that a restore has begun and not ended: the shelf and the client records are two files. */
-export interface RestoreMark {
-  isUnderWay(): boolean;
-  begin(): Promise<void>;
-  end(): Promise<void>;
 }
 
 export interface Restored {
@@ -45,7 +38,10 @@ export async function restoreArchive(
         'The client records of the archive are sealed; adding them beside others needs their passphrase.',
       );
     if (into === 'empty') await removeDemoClients(vault);
-    await vault.lookAtCopy(copy, passphrase);
+    const staysSealed = into === 'empty' && passphrase === undefined && look.clients?.opensWith === 'passphrase';
+    await vault.lookAtCopy(copy, passphrase).catch(error => {
+      if (!(staysSealed && error instanceof Fault && error.code === 'passphrase-wrong')) throw error;
+    });
   }
   await mark.begin();
   try {

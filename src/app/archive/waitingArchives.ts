@@ -1,16 +1,6 @@
+import type { ArchiveLook, Archives, WaitingFiles } from '#app/archives.ts';
+import type { Watch } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';
-import type { Watch } from '../watch.ts';
-import type { ArchiveLook, Archives } from './archive.ts';
-
-/** Files that lie in the data folder for a while. What a program that ended has left is swept at the next start. */
-export interface WaitingFiles {
-  /** A path where nothing is yet. */
-  newPath(): string;
-  /** Keeps a stream as a file. @throws Fault archive-not-made */
-  receive(path: string, stream: AsyncIterable<Uint8Array>, bytes: number, watch: Watch): Promise<void>;
-  read(path: string): ReadableStream<Uint8Array>;
-  remove(path: string): Promise<void>;
-}
 
 interface Waiting {
   readonly path: string;

@@ -35,8 +35,8 @@ export function damageContract(engine: EngineUnderTest): void {
       await store.guides.put({ id: 'c' }, null);
       await store.handouts.put({ id: 'a' }, null);
       await store.handouts.put({ id: 'b' }, null);
-      await store.surveys.put(survey);
-      await store.surveys.put({ ...survey, id: 'b' });
+      await store.surveys.put(survey, null);
+      await store.surveys.put({ ...survey, id: 'b' }, null);
       for (const broken of [...notJson, ...otherJson]) {
         await engine.sql(`update plates set plate = '${broken}' where id = 'other'`);
         await engine.sql(`update guides set guide = '${broken}' where id = 'a'`);
@@ -56,7 +56,7 @@ export function damageContract(engine: EngineUnderTest): void {
           broken,
         ).toEqual(['a']);
         expect(
-          (await store.surveys.list()).map(({ id }) => id),
+          (await store.surveys.list()).map(({ value }) => value.id),
           broken,
         ).toEqual(['a']);
         expect(await fault(store.guides.get('a'))).toBe('guide-not-valid');

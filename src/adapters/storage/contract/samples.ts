@@ -77,5 +77,5 @@ export async function restoreAll(store: Store, tables: Tables, into: RestoreInto
   async function* rows() {
     for (const [table, given] of Object.entries(tables)) for (const row of given) yield { table, row };
   }
-  return store.restoreRows(rows(), into);
+  return store.restoreRows(rows, into);
 }
