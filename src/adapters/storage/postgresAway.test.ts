@@ -84,7 +84,11 @@ describe.skipIf(postgresPrograms === undefined)('a PostgreSQL that is away (skip
     const url = await server.newDatabase();
     const programs = Array.from({ length: 4 }, () => begin(url));
     let said = '';
-    for (const { stdout } of programs) stdout?.on('data', chunk => void (said += chunk));
+    for (const { stdout } of programs) {
+      stdout?.on('data', chunk => {
+        said += chunk;
+      });
+    }
     const exits = await Promise.all(programs.map(program => once(program, 'close')));
     expect(exits.map(([code]) => code)).toEqual([0, 0, 0, 0]);
     expect(said).toBe('brought\n');
