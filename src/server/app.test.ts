@@ -183,6 +183,29 @@ describe('what changed since the label before', () => {
   });
 });
 
+describe('two windows', () => {
+  test('[STO-5] a saved survey and a recheck day that were changed meanwhile are told', async () => {
+    const saved = { title: 'Mine', category: 'soup', plateId: 'p', yardstickId: 'y' };
+    const put = (version: number | null, title: string) => call('PUT', '/surveys/mine', { version, survey: { ...saved, title } });
+    expect((await put(null, 'Mine')).body).toEqual({ survey: { ...saved, id: 'mine', title: 'Mine', switchedOn: [] }, version: 1 });
+    expect((await put(1, 'Ours')).body.version).toBe(2);
+    expect(await put(1, 'Lost')).toMatchObject({ status: 409, body: { code: 'changed-meanwhile' } });
+    expect((await call('GET', '/surveys')).body.map(({ survey: one }: { survey: { title: string } }) => one.title)).toEqual(['Ours']);
+    expect((await call('DELETE', '/surveys/mine?version=1')).status).toBe(409);
+    expect((await call('DELETE', '/surveys/mine?version=2')).status).toBe(200);
+    expect((await call('GET', '/surveys')).body).toEqual([]);
+
+    const [{ id }] = (await call('GET', '/foods?search=beef')).body;
+    const [label] = (await call('GET', `/foods/${id}`)).body.history;
+    const seenDueOn = label.recheckOn ?? null;
+    const set = (dueOn: string | null, seen: string | null) => call('PUT', `/labels/${label.id}/recheck`, { seenDueOn: seen, dueOn });
+    expect((await set('2027-03-01', seenDueOn)).body).toEqual({ dueOn: '2027-03-01' });
+    expect(await set('2027-04-01', seenDueOn)).toMatchObject({ status: 409, body: { code: 'changed-meanwhile' } });
+    expect((await call('GET', `/foods/${id}`)).body.history[0].recheckOn).toBe('2027-03-01');
+    expect((await set(seenDueOn, '2027-03-01')).status).toBe(200);
+  });
+});
+
 describe('surveys', () => {
   test('[SRV-7] the demo: counts, the food that misses by 10 mg and its way in', async () => {
     const { body } = await call('POST', '/survey', survey);

@@ -91,13 +91,17 @@ export class PostgresServer {
     run('pg_ctl', '-D', this.data, '-m', mode, '-w', 'stop');
   }
 
-  /** Stops it, unless it has ended by itself, and removes its folder. */
-  end(): void {
+  /** It may have ended by itself. */
+  stopIfRunning(): void {
     try {
       this.stop('immediate');
     } catch {
-      // It has ended.
+      // It has.
     }
+  }
+
+  end(): void {
+    this.stopIfRunning();
     rmSync(this.folder, { recursive: true, force: true });
   }
 }

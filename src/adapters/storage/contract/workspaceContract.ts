@@ -1,3 +1,4 @@
+import { setTimeout } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '#app/store.ts';
 import { composition, type EngineUnderTest, everyRow, fault, label, plate, restoreAll, standingSodium } from './samples.ts';
@@ -98,6 +99,64 @@ export function workspaceContract(engine: EngineUnderTest): void {
       );
       await other.close();
       expect(await store.counts()).toMatchObject({ foods: 20, labels: 20 });
+    });
+    test('[STO-19] the first contents come once; what was begun and broken off is begun anew', async () => {
+      let times = 0;
+      const bring = async (isBroken = false): Promise<void> => {
+        times += 1;
+        await store.addFood({ name: 'Demo ham', isDemo: true }, label(600));
+        if (isBroken) throw new Error('broken off');
+        await store.plates.put(plate, null, { isDemo: true });
+      };
+      await expect(store.onceWhenNew(() => bring(true))).rejects.toThrow('broken off');
+      await store.onceWhenNew(bring);
+      await store.onceWhenNew(bring);
+      expect(times).toBe(2);
+      expect(await store.counts()).toMatchObject({ foods: 1, plates: 1 });
+      await store.purgeAll();
+      await store.onceWhenNew(bring);
+      expect(await store.counts()).toMatchObject({ foods: 0 });
+    });
+    test('[STO-21] reads wait for no write; they see it when it is acknowledged', async () => {
+      await store.addFood({ name: 'Ham' }, label(600));
+      let goOn = (): void => undefined;
+      const held = new Promise<void>(done => {
+        goOn = done;
+      });
+      let begun = (): void => undefined;
+      const hasBegun = new Promise<void>(done => {
+        begun = done;
+      });
+      const step = (): Promise<void> => {
+        begun();
+        return held;
+      };
+      const entry = { fileName: 'big', labels: [{ begins: { name: 'Soup' }, label: label(1) }] };
+      const work = store.applyImport(entry, { step });
+      await hasBegun;
+      expect(await store.counts()).toMatchObject({ foods: 1 });
+      goOn();
+      await work;
+      expect(await store.counts()).toMatchObject({ foods: 2 });
+    });
+    test('[STO-21] small reads are answered within 200 ms while many labels are imported', async () => {
+      const { food } = await store.addFood({ name: 'Ham' }, label(600));
+      const labels = Array.from({ length: 10_000 }, (_, index) => ({ begins: { name: `Food ${index}` }, label: label(index) }));
+      let isDone = false;
+      const work = store.applyImport({ fileName: 'big', labels }).finally(() => {
+        isDone = true;
+      });
+      const waits: number[] = [];
+      while (!isDone) {
+        const at = performance.now();
+        await setTimeout(5);
+        await store.getFood(food.id);
+        waits.push(performance.now() - at);
+      }
+      await work;
+      waits.sort((a, b) => a - b);
+      expect(waits.length).toBeGreaterThan(10);
+      expect(waits[Math.floor(0.99 * waits.length)]).toBeLessThan(205);
     });
   });
 }
