@@ -252,10 +252,10 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Take another copy. Nothing was changed.',
   },
-  'erase-not-confirmed': {
-    title: 'Nothing was erased',
+  'not-confirmed': {
+    title: 'It was not confirmed',
     blame: 'person',
-    nextStep: 'Type what is asked for, to the letter.',
+    nextStep: 'Type what is asked for, to the letter. Nothing was changed.',
   },
   'client-record-newer': {
     title: 'Written by a newer program',
@@ -266,7 +266,7 @@ export const faultCatalogue = {
     title: 'A client record is damaged',
     blame: 'person',
     nextStep:
-      'Other records stay readable. Put back the data folder from a backup, or set aside what is damaged on the Clients screen: it is moved into a file of its own.',
+      'Other records stay readable. Put back the data folder from a backup, or set aside what is damaged, on the Clients screen or by `platewright clients set-aside`: it is moved into a file of its own.',
   },
   'request-not-valid': { title: 'The request is not understood', blame: 'person', nextStep: 'Mend the places named in the message.' },
   'request-too-large': { title: 'Too much at once', blame: 'person', nextStep: 'Send a smaller file, or split it.' },

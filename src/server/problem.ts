@@ -60,7 +60,7 @@ const statusOf = {
   'clients-file-whole': 409,
   'clients-not-empty': 409,
   'client-copy-not-valid': 422,
-  'erase-not-confirmed': 422,
+  'not-confirmed': 422,
   'client-record-newer': 409,
   'client-record-damaged': 500,
   'request-not-valid': 422,
