@@ -152,6 +152,17 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Check that you may write to the data folder and its files, then start again.',
   },
+  'database-missing': {
+    title: 'The shelf is missing',
+    blame: 'person',
+    nextStep:
+      'Put platewright.sqlite back from a copy of the folder, or set PLATEWRIGHT_DATABASE_URL if the shelf is in PostgreSQL. `platewright start --new-shelf` begins a new one beside the clients.',
+  },
+  'data-folder-not-usable': {
+    title: 'The data folder cannot be used',
+    blame: 'person',
+    nextStep: 'Set PLATEWRIGHT_DATA to another folder, or move what is in its place, then start again.',
+  },
   'database-full': {
     title: 'The disk is full',
     blame: 'person',
@@ -200,6 +211,11 @@ export const faultCatalogue = {
     nextStep: 'Open the address that Platewright printed when it was started; each start prints a new one. What was saved is kept.',
   },
   'not-found': { title: 'Nothing is here', blame: 'person', nextStep: 'Go back to the workbench and follow its links.' },
+  'port-not-valid': {
+    title: 'This is no port',
+    blame: 'person',
+    nextStep: 'Set PORT to a number from 1024 to 65535, or PORT=0 for any free one.',
+  },
   'port-in-use': { title: 'The port is in use', blame: 'person', nextStep: 'Set PORT to another number, or PORT=0 for any free one.' },
   'guide-not-found': {
     title: 'The guide is not there',

@@ -58,7 +58,7 @@ export async function testServer(withDemo = true) {
     database: 'SQLite',
     demo: demoFiles,
     readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
-    pdfPrinter: () => pdfPrinter(process.env),
+    pdfPrinter: wanted => pdfPrinter(process.env, wanted),
     zip: zipFiles,
     readDatasets,
     secret: testSecret,
