@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { findBrowser, pdfPrinter } from '#adapters/files/printPdf.ts';
+import { findBrowser } from '#adapters/files/findBrowser.ts';
+import { pdfPrinter } from '#adapters/files/printPdf.ts';
 import { buildGuideSite } from '#app/guides/buildGuideSite.ts';
 import { surveyForGuide } from '#app/guides/surveyForGuide.ts';
 import { guideFromJson } from '#core/guide/guideFromJson.ts';

@@ -37,7 +37,7 @@ export type SiteFiles = ReadonlyMap<string, string | Uint8Array>;
 /**
  * Prints one self-contained HTML page to a tagged PDF.
  *
- * @throws Fault browser-not-found, pdf-not-made.
+ * @throws Fault browser-not-found, pdf-not-made, work-cancelled.
  */
 export type PdfPrinter = (html: string) => Promise<Uint8Array>;
 

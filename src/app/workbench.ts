@@ -26,8 +26,8 @@ export interface Workbench {
   readonly demo: () => Demo;
   /** CSV or XLSX. @throws Fault table-without-headings, file-not-readable */
   readonly readTable: (bytes: Uint8Array) => Promise<Table>;
-  /** @throws Fault browser-not-found */
-  readonly pdfPrinter: () => PdfPrinter;
+  /** `wanted` ends the work when it is aborted: nobody waits for the PDF any more. @throws Fault browser-not-found */
+  readonly pdfPrinter: (wanted: AbortSignal) => PdfPrinter;
   /** A ZIP file; the same files give the same bytes. */
   readonly zip: (files: SiteFiles) => Uint8Array;
   /** @throws Fault reference-not-recognized, reference-not-valid */

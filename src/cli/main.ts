@@ -1,4 +1,5 @@
 /** Wiring: joins the commands to the world, and turns whatever goes wrong into words and an exit code. */
+import { constants } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { inputLines } from '#adapters/files/inputLines.ts';
 import { readBytes } from '#adapters/files/readBytes.ts';
@@ -41,8 +42,16 @@ const world: World = {
   readTable,
   openSolver: async () => (await import('#adapters/solver/highsSolver.ts')).openHighsSolver(),
   today: () => localDay(new Date()),
-  writeSite: async (folder, files) => (await import('#adapters/files/writeSite.ts')).writeSite(folder, files),
-  pdfPrinter: async () => (await import('#adapters/files/printPdf.ts')).pdfPrinter(),
+  writeSite: async (folder, files) => {
+    endInOrder();
+    await (await import('#adapters/files/writeSite.ts')).writeSite(folder, files);
+  },
+  pdfPrinter: async () => {
+    endInOrder();
+    const { pdfPrinter, sweepProfiles } = await import('#adapters/files/printPdf.ts');
+    await sweepProfiles();
+    return pdfPrinter();
+  },
   readDatasets: async (path, watch) => {
     const [{ folderFiles }, { readDatasets }] = await Promise.all([
       import('#adapters/datasets/folderFiles.ts'),
@@ -50,7 +59,10 @@ const world: World = {
     ]);
     return readDatasets(await folderFiles(path), path, watch);
   },
-  writeFile: async (path, text) => (await import('#adapters/files/writeWhole.ts')).writeWhole(path, text),
+  writeFile: async (path, text) => {
+    endInOrder();
+    await (await import('#adapters/files/writeWhole.ts')).writeWhole(path, text);
+  },
   openClientVault: async () => (await import('#adapters/clients/sqliteVault.ts')).openClientVault(await clientFolder()),
   moveClientsAside: async () => (await import('#adapters/clients/setAside.ts')).moveAside(await clientFolder(), new Date()),
   ask: question => theAsker().ask(question),
@@ -83,6 +95,13 @@ function theAsker(): Asker {
 
 async function clientFolder(): Promise<string> {
   return (await import('#adapters/storage/openStore.ts')).dataFolder(process.env);
+}
+
+/** From when something unfinished may stand on the disk, a signal ends the program in such a way that it is removed. */
+function endInOrder(): void {
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+    if (process.listenerCount(signal) === 0) process.once(signal, () => process.exit(128 + constants.signals[signal]));
+  }
 }
 
 function explain(fault: Fault): void {

@@ -184,12 +184,18 @@ export const faultCatalogue = {
   'database-missing': {
     title: 'The database is not where it was',
     blame: 'person',
-    nextStep: 'Stop the program, put its files back, or restore the newest copy (see docs/formats.md, Archive).',
+    nextStep:
+      'Stop the program and put its files back from a copy of the folder, or set PLATEWRIGHT_DATABASE_URL if the shelf is in PostgreSQL. `platewright start --new-shelf` begins a new shelf beside the clients, into which the newest daily copy can be restored.',
   },
   'database-read-only': {
     title: 'The database cannot be written',
     blame: 'person',
     nextStep: 'Check that you may write to the data folder and its files, then start again.',
+  },
+  'data-folder-not-usable': {
+    title: 'The data folder cannot be used',
+    blame: 'person',
+    nextStep: 'Set PLATEWRIGHT_DATA to another folder, or move what is in its place, then start again.',
   },
   'database-full': {
     title: 'The disk is full',
@@ -281,6 +287,11 @@ export const faultCatalogue = {
     nextStep: 'Open the address that Platewright printed when it was started; each start prints a new one. What was saved is kept.',
   },
   'not-found': { title: 'Nothing is here', blame: 'person', nextStep: 'Go back to the workbench and follow its links.' },
+  'port-not-valid': {
+    title: 'This is no port',
+    blame: 'person',
+    nextStep: 'Set PORT to a number from 1024 to 65535, or PORT=0 for any free one.',
+  },
   'port-in-use': { title: 'The port is in use', blame: 'person', nextStep: 'Set PORT to another number, or PORT=0 for any free one.' },
   'guide-not-found': {
     title: 'The guide is not there',

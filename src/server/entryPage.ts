@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 
 const style = `
 :root { color-scheme: light dark; --ground: #f7f5ef; --sheet: #fffefb; --line: #8b8677; --ink: #1d2126; --soft: #555b63; }
-@media (prefers-color-scheme: dark) { :root { --ground: #15181b; --sheet: #1c2024; --line: #88919b; --ink: #eceae4; --soft: #b2b8bf; } }
+@media screen and (prefers-color-scheme: dark) { :root { --ground: #15181b; --sheet: #1c2024; --line: #88919b; --ink: #eceae4; --soft: #b2b8bf; } }
 * { box-sizing: border-box; }
 body { margin: 0; padding: 16px; background: var(--ground); color: var(--ink); overflow-wrap: anywhere;
   font: 400 1rem/1.5 "Atkinson Hyperlegible Next", "Atkinson Hyperlegible", system-ui, sans-serif; }
@@ -10,8 +10,9 @@ main { max-width: 36rem; margin: 10vh auto 0; padding: 24px; background: var(--s
 h1 { margin: 0 0 12px; font-size: 1.5rem; font-weight: 600; line-height: 1.25; }
 p { margin: 0 0 12px; }
 p:last-child { margin: 0; color: var(--soft); }
-code { font-size: 0.9375rem; }
-@media print { body { background: none; } main { margin: 0; } }
+code { font-size: 0.9375rem; white-space: nowrap; }
+@media (max-width: 30rem) { main { margin-top: 0; padding: 16px; } }
+@media print { :root { color-scheme: light; } body { background: none; } main { margin: 0; } }
 `;
 
 const html = `<!doctype html>

@@ -1,9 +1,8 @@
 /** Wiring: opens the store, loads the demo on the very first start, and serves the workbench on the loopback address. */
 import { randomUUID } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { serve as listen } from '@hono/node-server';
 import { z } from 'zod';
 import { copyFolder } from '#adapters/archive/copyFolder.ts';
 import { restoreMark } from '#adapters/archive/restoreMark.ts';
@@ -12,7 +11,8 @@ import { waitingFiles } from '#adapters/archive/waitingFiles.ts';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
 import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
-import { pdfPrinter } from '#adapters/files/printPdf.ts';
+import { browserPart } from '#adapters/files/browserPart.ts';
+import { pdfPrinter, sweepProfiles } from '#adapters/files/printPdf.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
 import { zipFiles } from '#adapters/files/zipFiles.ts';
@@ -20,19 +20,19 @@ import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { dataFolder, openStoreAt, placeFromEnvironment } from '#adapters/storage/openStore.ts';
 import { DailyCopies } from '#app/archive/dailyCopies.ts';
 import { WaitingArchives } from '#app/archive/waitingArchives.ts';
+import { privateFolder, refuseMissingShelf } from '#adapters/storage/privateFolder.ts';
 import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
 import { isDocument } from '#app/documents.ts';
 import { type Demo, loadDemo } from '#app/loadDemo.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
-import { Fault } from '#core/errors.ts';
 import { createApp } from './app.ts';
+import { openDoor, portOf } from './door.ts';
 import { newSecret, printedAddress } from './entry.ts';
 import { staticFiles } from './staticFiles.ts';
 import type { World } from './world.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const built = join(root, 'dist', 'web');
 
 const hourMilliseconds = 3_600_000;
 const { version } = z.object({ version: z.string() }).parse(JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')));
@@ -40,29 +40,53 @@ const { version } = z.object({ version: z.string() }).parse(JSON.parse(readFileS
 export interface Serving {
   /** The one to print: it lets in whoever opens it. */
   readonly address: string;
+  readonly folder: string;
   readonly close: () => Promise<void>;
 }
 
-/** @throws Fault port-in-use and the faults of the database */
-export async function serve(env: Readonly<Record<string, string | undefined>>, say: (text: string) => void): Promise<Serving> {
-  await buildWhenOlder(say);
-  const place = placeFromEnvironment(env);
-  const store = await openStoreAt(place);
-  const estimator = workerEstimator();
-  const vault = await openClientVault(dataFolder(env));
-  const now = (): Date => new Date();
-  const secret = newSecret();
+/**
+ * From here on everything the program makes is the user's alone, whatever the umask was before.
+ * @throws Fault port-not-valid, port-in-use, output-not-written, those of the data folder and of the database
+ */
+export async function serve(
+  env: Readonly<Record<string, string | undefined>>,
+  say: (text: string) => void,
+  beginsNewShelf = false,
+): Promise<Serving> {
+  const port = portOf(env.PORT);
+  const web = await browserPart(root, say);
+  process.umask(0o077);
+  const door = await openDoor(port);
+  /** What is open, the last one first. */
+  const open: (() => Promise<void> | void)[] = [];
+  const close = async (): Promise<void> => {
+    await door.close();
+    for (const closeOne of open.splice(0)) await closeOne();
+  };
   try {
+    const folder = privateFolder(dataFolder(env), say);
+    open.unshift(folder.undo);
+    const isPostgres = Boolean(env.PLATEWRIGHT_DATABASE_URL);
+    if (!isPostgres && !beginsNewShelf) refuseMissingShelf(folder.path);
+    await sweepProfiles();
+    const place = placeFromEnvironment({ ...env, PLATEWRIGHT_DATA: folder.path });
+    const store = await openStoreAt(place);
+    open.unshift(() => store.close());
+    const vault = await openClientVault(folder.path);
+    open.unshift(() => vault.close());
+    const estimator = workerEstimator();
+    open.unshift(() => estimator.close());
+    const now = (): Date => new Date();
+    const secret = newSecret();
     const log = (line: string): void => void process.stderr.write(line);
     const minerals = new Minerals(store, estimator, log);
-    const folder = dataFolder(env);
     const archives = threadArchives(store, place, version, now);
-    const copies = new DailyCopies({ store, vault, archives, now }, copyFolder(folder));
+    const copies = new DailyCopies({ store, vault, archives, now }, copyFolder(folder.path));
     const world: World = {
       archives,
-      waiting: new WaitingArchives(archives, waitingFiles(folder), randomUUID),
+      waiting: new WaitingArchives(archives, waitingFiles(folder.path), randomUUID),
       copies,
-      restoreMark: restoreMark(folder),
+      restoreMark: restoreMark(folder.path),
       store,
       shelf: new Shelf(store, minerals),
       minerals,
@@ -70,10 +94,10 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       noteDocument: noteDocx,
       now,
       newId: randomUUID,
-      database: env.PLATEWRIGHT_DATABASE_URL ? 'PostgreSQL' : 'SQLite',
+      database: isPostgres ? 'PostgreSQL' : 'SQLite',
       demo: readDemo,
       readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
-      pdfPrinter: () => pdfPrinter(process.env),
+      pdfPrinter: wanted => pdfPrinter(process.env, wanted),
       zip: zipFiles,
       readDatasets,
       secret,
@@ -83,19 +107,15 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       await loadDemo(readDemo(), store);
       await loadDemoClients(vault, now());
     });
+    const hourly = setInterval(() => void copies.makeWhenDue(), hourMilliseconds);
+    open.unshift(() => clearInterval(hourly));
     void copies.makeWhenDue();
-    setInterval(() => void copies.makeWhenDue(), hourMilliseconds).unref();
     const app = createApp(world);
-    app.get('*', staticFiles(built));
-    const { origin, close } = await listening(app.fetch, portOf(env.PORT), async () => {
-      await estimator.close();
-      await vault.close();
-      await store.close();
-    });
-    return { address: printedAddress(origin, secret), close };
+    app.get('*', staticFiles(web));
+    door.answerWith(app.fetch);
+    return { address: printedAddress(door.origin, secret), folder: folder.path, close };
   } catch (error) {
-    await vault.close();
-    await store.close();
+    await close();
     throw error;
   }
 }
@@ -114,53 +134,4 @@ function readDemo(): Demo {
       .filter(isDocument)
       .filter(({ topic }) => topic !== undefined),
   };
-}
-
-function portOf(given: string | undefined): number {
-  if (given === undefined || given === '') return 4173;
-  const port = Number(given);
-  if (!Number.isInteger(port) || port < 0 || port > 65_535) throw new Fault('port-in-use', `PORT is "${given}", which is no port.`);
-  return port;
-}
-
-interface Listening {
-  readonly origin: string;
-  readonly close: () => Promise<void>;
-}
-
-function listening(fetch: Parameters<typeof listen>[0]['fetch'], port: number, closeStore: () => Promise<void>): Promise<Listening> {
-  return new Promise((done, failed) => {
-    const server = listen({ fetch, port, hostname: '127.0.0.1' }, info => {
-      done({
-        origin: `http://127.0.0.1:${info.port}`,
-        close: () =>
-          new Promise(closed => {
-            server.close(() => closed(closeStore()));
-            if ('closeAllConnections' in server) server.closeAllConnections();
-          }),
-      });
-    });
-    server.on('error', (error: NodeJS.ErrnoException) => {
-      failed(error.code === 'EADDRINUSE' || error.code === 'EACCES' ? new Fault('port-in-use', `Port ${port} cannot be used.`) : error);
-    });
-  });
-}
-
-/** Builds the browser part when one of its sources is newer than what was built. */
-async function buildWhenOlder(say: (text: string) => void): Promise<void> {
-  const sources = newest(join(root, 'src', 'web'));
-  const index = join(built, 'index.html');
-  if (existsSync(index) && statSync(index).mtimeMs >= sources) return;
-  say('Platewright: building its browser part, once …\n');
-  const { build } = await import('vite');
-  await build({ configFile: join(root, 'vite.config.ts'), logLevel: 'error' });
-}
-
-function newest(folder: string): number {
-  let latest = 0;
-  for (const entry of readdirSync(folder, { withFileTypes: true })) {
-    const path = join(folder, entry.name);
-    latest = Math.max(latest, entry.isDirectory() ? newest(path) : statSync(path).mtimeMs);
-  }
-  return latest;
 }

@@ -32,11 +32,13 @@ export function staticFiles(folder: string): (context: Context) => Promise<Respo
   };
 }
 
-/** @throws Fault request-not-valid for an address that is no text: "/%E0%A4%A" */
+/** @throws Fault request-not-valid for an address that is no text: "/%E0%A4%A", "/%00" */
 function decoded(path: string): string {
   try {
-    return decodeURIComponent(path);
+    const text = decodeURIComponent(path);
+    if (!text.includes('\0')) return text;
   } catch {
-    throw new Fault('request-not-valid', 'The address of the page cannot be read.');
+    // Told below.
   }
+  throw new Fault('request-not-valid', 'The address of the page cannot be read.');
 }

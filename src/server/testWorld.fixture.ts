@@ -31,10 +31,10 @@ export const testSecret = 'secret-of-the-tests-secret-of-the-tests';
 
 const demo = fileURLToPath(new URL('../../data/demo/', import.meta.url));
 
-/** The server on a real SQLite store in a folder of its own, for tests; what it logs is kept. */
-export async function testServer(withDemo = true) {
+/** The server on a real SQLite store in a folder of its own, for tests; what it logs is kept. `mostPages` fills the disk there. */
+export async function testServer(withDemo = true, mostPages?: number) {
   const folder = mkdtempSync(join(tmpdir(), 'platewright-server-'));
-  const store = await openSqliteStore(folder);
+  const store = await openSqliteStore(folder, undefined, mostPages);
   const logged: string[] = [];
   const jsonIn = (name: string): unknown[] =>
     readdirSync(join(demo, name))
@@ -70,7 +70,7 @@ export async function testServer(withDemo = true) {
     database: 'SQLite',
     demo: demoFiles,
     readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
-    pdfPrinter: () => pdfPrinter(process.env),
+    pdfPrinter: wanted => pdfPrinter(process.env, wanted),
     zip: zipFiles,
     readDatasets,
     secret: testSecret,

@@ -1,7 +1,8 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser } from 'playwright-core';
@@ -15,6 +16,7 @@ const pages = ['index.html', 'guides/sandwich-slices.html', 'guides/sandwich-sli
 // The demo guide, built by the real program and opened from disk in a real Chromium.
 describe.skipIf(browserPath === undefined)('a guide in a browser (skipped where no Chromium-family browser is installed)', () => {
   let folder: string;
+  let build: readonly string[];
   let browser: Browser;
 
   beforeAll(async () => {
@@ -29,8 +31,8 @@ describe.skipIf(browserPath === undefined)('a guide in a browser (skipped where 
       '2026-11-15',
       '--pdf',
     ];
-    const args = [join(root, 'src/cli/main.ts'), 'guide', 'build', guide, ...options, '--out', join(folder, 'site')];
-    const { status, stderr } = spawnSync(process.execPath, args, {
+    build = [join(root, 'src/cli/main.ts'), 'guide', 'build', guide, ...options];
+    const { status, stderr } = spawnSync(process.execPath, [...build, '--out', join(folder, 'site')], {
       encoding: 'utf8',
       env: { ...process.env, PLATEWRIGHT_BROWSER: browserPath! },
     });
@@ -88,5 +90,20 @@ describe.skipIf(browserPath === undefined)('a guide in a browser (skipped where 
         // No sheet is blank.
         for (const { text } of pdf.pages) expect(text.length).toBeGreaterThan(40);
       }
+  });
+
+  test.skipIf(process.platform !== 'linux')('[SRV-46] Ctrl-C while it prints leaves nothing half made, and the last build', { timeout: 60_000 }, async () => {
+    const temporary = mkdtempSync(join(tmpdir(), 'platewright-guide-'));
+    const before = readdirSync(folder).sort();
+    const child = spawn(process.execPath, [...build, '--out', join(folder, 'site')], {
+      env: { ...process.env, PLATEWRIGHT_BROWSER: browserPath!, TMPDIR: temporary },
+      stdio: 'ignore',
+    });
+    const ended = new Promise(done => child.once('exit', done));
+    while (readdirSync(temporary).length === 0) await setTimeout(10);
+    child.kill('SIGINT');
+    expect(await ended).toBe(130);
+    expect([readdirSync(temporary), readdirSync(folder).sort()]).toEqual([[], before]);
+    removeFolder(temporary);
   });
 });

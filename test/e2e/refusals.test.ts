@@ -1,30 +1,42 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, mkdtempSync, readdirSync } from 'node:fs';
+import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
-import { expect, test } from 'vitest';
-import { removeFolder, startWorkbench } from './workbench.ts';
+import { describe, expect, test } from 'vitest';
+import { ownCommand, removeFolder, startWorkbench } from './workbench.ts';
 
 // What the start command says where the data folder or its database cannot be used (docs/rules/storage.md, STO-11).
 const main = fileURLToPath(new URL('../../src/cli/main.ts', import.meta.url));
 const isRoot = process.getuid?.() === 0;
 const nobody = 65_534;
 
-function start(folder: string, uid?: number) {
+function start(folder: string, { uid, port = '0' }: { readonly uid?: number; readonly port?: string } = {}) {
   return spawnSync(process.execPath, [main, 'start'], {
     encoding: 'utf8',
     timeout: 60_000,
-    env: { ...process.env, PORT: '0', PLATEWRIGHT_DATA: folder },
+    env: { ...process.env, PORT: port, PLATEWRIGHT_DATA: folder },
     ...(uid === undefined ? {} : { uid, gid: uid }),
   });
 }
 
+/** Told in the catalogue's words and without a stack: exit code 1. */
+const told = (words: RegExp) => ({
+  status: 1,
+  stdout: '',
+  stderr: expect.toSatisfy((text: string) => words.test(text) && /\nNext: \S/.test(text) && !/\n\s+at |node:/.test(text)),
+});
+
+/** Every file of a folder with what stands in it. */
+const contentOf = (folder: string): Record<string, string> =>
+  Object.fromEntries(readdirSync(folder).map(name => [name, readFileSync(join(folder, name)).toString('latin1')]));
+
 test.skipIf(!isRoot)('[STO-11] a folder that may not be written (needs root to try as another user)', { timeout: 90_000 }, () => {
   const folder = mkdtempSync(join(tmpdir(), 'platewright-'));
   chmodSync(folder, 0o755);
-  const { status, stderr } = start(folder, nobody);
+  const { status, stderr } = start(folder, { uid: nobody });
   expect({ status, stderr }).toMatchObject({ status: 1, stderr: expect.stringMatching(/may not be written[\s\S]*Next: /) });
   expect(readdirSync(folder)).toEqual([]);
   removeFolder(folder);
@@ -55,4 +67,64 @@ test('[STO-11] a database that a newer program wrote is left as it is', { timeou
   const { status, stderr } = start(workbench.folder);
   expect({ status, stderr }).toMatchObject({ status: 1, stderr: expect.stringMatching(/newer[\s\S]*Next: /) });
   removeFolder(workbench.folder);
+});
+
+describe('what is in the place of the data', () => {
+  const place = mkdtempSync(join(tmpdir(), 'platewright-'));
+
+  test('[SRV-49] the data folder is a file, lies in one, or is a link that leads nowhere or in a circle', { timeout: 90_000 }, () => {
+    writeFileSync(join(place, 'file'), 'mine');
+    symlinkSync(join(place, 'nowhere'), join(place, 'dangling'));
+    symlinkSync(join(place, 'circle'), join(place, 'circle'));
+    for (const name of ['file', 'file/below', 'dangling', 'circle']) {
+      expect(start(join(place, name))).toMatchObject(told(/The data folder cannot be used/));
+    }
+    expect(readdirSync(place).sort()).toEqual(['circle', 'dangling', 'file']);
+    expect(readFileSync(join(place, 'file'), 'utf8')).toBe('mine');
+  });
+
+  test('[SRV-49] a shelf that is no database, and one that was cut off, stay as they are', { timeout: 120_000 }, async () => {
+    const { folder, stop } = await startWorkbench();
+    await stop();
+    const shelf = join(folder, 'platewright.sqlite');
+    truncateSync(shelf, 40_000);
+    const cut = contentOf(folder);
+    expect(start(folder)).toMatchObject(told(/The database is damaged/));
+    expect(contentOf(folder)).toEqual(cut);
+    writeFileSync(shelf, 'these are no pages '.repeat(1_000));
+    const none = contentOf(folder);
+    expect(start(folder)).toMatchObject(told(/The database is damaged/));
+    expect(contentOf(folder)).toEqual(none);
+    removeFolder(folder);
+  });
+
+  test('[SRV-49] a shelf that is missing or empty beside clients is told; a new one is begun when that is asked for', {
+    timeout: 120_000,
+  }, async () => {
+    const first = await startWorkbench();
+    await first.stop();
+    const shelf = join(first.folder, 'platewright.sqlite');
+    rmSync(shelf);
+    expect(start(first.folder)).toMatchObject(told(/The shelf is missing[\s\S]*--new-shelf/));
+    expect(existsSync(shelf)).toBe(false);
+    writeFileSync(shelf, '');
+    expect(start(first.folder)).toMatchObject(told(/The shelf is missing/));
+    const again = await startWorkbench(first.folder, {}, { command: [...ownCommand, '--new-shelf'] });
+    expect(((await (await again.fetch('/api/clients')).json()) as unknown[]).length).toBeGreaterThan(0);
+    await again.stop();
+    removeFolder(first.folder);
+  });
+
+  test('[SRV-49] a start that fails leaves no folder behind, and what was there', { timeout: 90_000 }, async () => {
+    const server = createServer();
+    const port = await new Promise<number>(done => {
+      server.listen(0, '127.0.0.1', () => done((server.address() as { port: number }).port));
+    });
+    const folder = join(place, 'not', 'yet');
+    expect(start(folder, { port: String(port) })).toMatchObject(told(/The port is in use[\s\S]*PORT/));
+    expect(start(folder, { port: 'no' })).toMatchObject(told(/This is no port/));
+    expect(existsSync(join(place, 'not'))).toBe(false);
+    server.close();
+    removeFolder(place);
+  });
 });

@@ -38,16 +38,22 @@ export interface Workbench {
   readonly cookie: string;
   /** A call as the workbench's own page makes it. */
   readonly fetch: (path: string, init?: RequestInit) => Promise<Response>;
-  readonly stop: (signal?: NodeJS.Signals) => Promise<void>;
+  /** The exit code; null when the signal itself ended it. */
+  readonly stop: (signal?: NodeJS.Signals) => Promise<number | null>;
 }
+
+/** This Node with the program itself; `bin/platewright` is another. */
+export const ownCommand = [process.execPath, join(root, 'src/cli/main.ts'), 'start'];
 
 /** Starts the real program on a free port with a data folder of its own, and waits for the address it prints. */
 export async function startWorkbench(
   folder = mkdtempSync(join(tmpdir(), 'platewright-')),
   env: Record<string, string> = {},
+  { command = ownCommand, cwd = root }: { readonly command?: readonly string[]; readonly cwd?: string } = {},
 ): Promise<Workbench> {
-  const child: ChildProcess = spawn(process.execPath, [join(root, 'src/cli/main.ts'), 'start'], {
-    cwd: root,
+  const [program, ...args] = command;
+  const child: ChildProcess = spawn(program!, args, {
+    cwd,
     env: { ...process.env, PORT: '0', PLATEWRIGHT_DATA: folder, ...env },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
@@ -55,7 +61,7 @@ export async function startWorkbench(
   child.stderr?.on('data', chunk => {
     said += chunk;
   });
-  const ended = new Promise<void>(done => child.once('exit', () => done()));
+  const ended = new Promise<number | null>(done => child.once('exit', done));
   const printed = await new Promise<string>((found, failed) => {
     let output = '';
     child.stdout?.on('data', chunk => {
@@ -65,9 +71,9 @@ export async function startWorkbench(
     });
     child.once('exit', code => failed(new Error(`the program ended with ${code}: ${said}`)));
   });
-  const stop = async (signal: NodeJS.Signals = 'SIGTERM'): Promise<void> => {
+  const stop = async (signal: NodeJS.Signals = 'SIGTERM'): Promise<number | null> => {
     child.kill(signal);
-    await ended;
+    return ended;
   };
   const { origin: address } = new URL(printed);
   const opened = await fetch(printed, { redirect: 'manual' });

@@ -62,6 +62,14 @@ describe('the folder of a site', () => {
     expect([read(), readdirSync(place)]).toEqual(['two', ['site']]);
   });
 
+  it('[SRV-46] what a killed build left is swept, what a running one writes is not', async () => {
+    // No system gives the first number to a program; ours is running.
+    const left = [`.site.building-999999999-abcdef`, `.site.building-${process.pid}-abcdef`, '.site.building-mine', '.other.building-999999999-abcdef'];
+    for (const name of left) mkdirSync(join(place, name));
+    await writeSite(site, files('one'));
+    expect(readdirSync(place).sort()).toEqual([...left.slice(1), 'site'].sort());
+  });
+
   it('[GDE-20] a path through a file is told in words', async () => {
     writeFileSync(join(place, 'file'), '');
     await expect(writeSite(join(place, 'file/site'), files('x'))).rejects.toMatchObject({

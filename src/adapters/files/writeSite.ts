@@ -2,6 +2,7 @@ import { chmod, lstat, mkdir, mkdtemp, readdir, readFile, realpath, rename, rm, 
 import { basename, dirname, join, resolve } from 'node:path';
 import type { SiteFiles } from '#app/ports.ts';
 import { Fault } from '#core/errors.ts';
+import { beginUnfinished, endUnfinished, sweepUnfinished, unfinishedName } from './unfinished.ts';
 
 /** Lists the files of the last build, so that the next one knows what is its own. */
 const listName = '.platewright-site.json';
@@ -24,13 +25,18 @@ export async function writeSite(folder: string, files: SiteFiles): Promise<void>
     const previous = join(parent, `.${basename(target)}.previous`);
     await mendBrokenSwap(place, previous);
     await refuseForeign(place);
-    const fresh = await mkdtemp(join(parent, `.${basename(target)}.building-`));
+    const building = `.${basename(target)}.building-`;
+    await sweepUnfinished(parent, building);
+    const fresh = await mkdtemp(join(parent, unfinishedName(building)));
+    beginUnfinished(fresh);
     try {
       await writeAll(fresh, files);
       await swap(fresh, place, previous);
     } catch (error) {
       await rm(fresh, { recursive: true, force: true });
       throw error;
+    } finally {
+      endUnfinished(fresh);
     }
   });
 }

@@ -19,3 +19,10 @@ test('[CLI-27] a place that cannot be written is told, and nothing is left besid
     await expect(writeWhole(path, 'text')).rejects.toMatchObject({ code: 'output-not-written' });
   expect(readdirSync(place)).toEqual(['larger.json']);
 });
+
+test('[SRV-46] what a killed program left beside it is swept', async () => {
+  const path = join(place, 'larger.json');
+  writeFileSync(join(place, '.larger.json.writing-999999999-abcdef'), 'half');
+  await writeWhole(path, 'later');
+  expect(readdirSync(place)).toEqual(['larger.json']);
+});

@@ -1,6 +1,8 @@
+import { randomUUID } from 'node:crypto';
 import { rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { Fault } from '#core/errors.ts';
+import { beginUnfinished, endUnfinished, sweepUnfinished, unfinishedName } from './unfinished.ts';
 
 /**
  * Writes a file beside its place and moves it there, so that what stood there stays whole until the new text is.
@@ -8,7 +10,10 @@ import { Fault } from '#core/errors.ts';
  * @throws Fault output-not-written.
  */
 export async function writeWhole(path: string, text: string): Promise<void> {
-  const beside = join(dirname(path), `.${basename(path)}.${process.pid}`);
+  const writing = `.${basename(path)}.writing-`;
+  await sweepUnfinished(dirname(path), writing);
+  const beside = join(dirname(path), unfinishedName(writing) + randomUUID().slice(0, 6));
+  beginUnfinished(beside);
   try {
     await writeFile(beside, text, { flag: 'wx' });
     await rename(beside, path);
@@ -16,5 +21,7 @@ export async function writeWhole(path: string, text: string): Promise<void> {
     await rm(beside, { force: true });
     const code = error instanceof Error && 'code' in error ? error.code : undefined;
     throw new Fault('output-not-written', `"${path}" cannot be written (${code ?? 'unknown reason'}).`);
+  } finally {
+    endUnfinished(beside);
   }
 }

@@ -82,7 +82,7 @@ export function clientHandoutRoutes(world: World, previews: Previews) {
       }),
       async context => {
         const given = context.req.valid('json');
-        const print = world.pdfPrinter();
+        const print = world.pdfPrinter(context.req.raw.signal);
         const page = wholePage(await build(context.req.valid('param').id, given));
         const pdf = await print(handoutHtml(page, exactDress(given.dress)));
         return fileBody(pdf, 'application/pdf');

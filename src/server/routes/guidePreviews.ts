@@ -33,7 +33,7 @@ export function guidePreviewRoutes(world: World, previews: Previews) {
       }),
       async context => {
         const { guide, guideId, dress } = context.req.valid('json');
-        const print = world.pdfPrinter();
+        const print = world.pdfPrinter(context.req.raw.signal);
         const { page } = await guideInHand(guide, guideId, world);
         if (page === undefined)
           throw new Fault('guide-not-valid', 'Something is still to be written; the places are listed beside the form.');

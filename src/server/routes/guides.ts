@@ -88,7 +88,7 @@ export function guideRoutes(world: World, watches: Watches) {
         const made = guideFile((await keptGuideBuilt(id, world)).page, end);
         if (made === undefined)
           throw new Fault('not-found', 'The yardstick of this guide draws no line between energy and sodium, so there is no card.');
-        const body = 'content' in made ? made.content : await world.pdfPrinter()(made.print);
+        const body = 'content' in made ? made.content : await world.pdfPrinter(context.req.raw.signal)(made.print);
         return fileBody(body, types[end.split('.').at(-1)!]!, {
           'content-disposition': `attachment; filename="${id.replace(/[^\w.-]/g, '_')}.${end}"`,
           'content-security-policy': pagePolicy,
@@ -108,7 +108,7 @@ export function guideRoutes(world: World, watches: Watches) {
       }),
       async context => {
         const { siteUrl, pdf, workId } = context.req.valid('json');
-        const printPdf = pdf ? world.pdfPrinter() : undefined;
+        const printPdf = pdf ? world.pdfPrinter(context.req.raw.signal) : undefined;
         const published = (await store.guides.list()).filter(one => one.published !== undefined);
         if (published.length === 0) throw new Fault('guide-not-found', 'No guide has been published yet: open one and choose Publish.');
         const bytes = await watches.run(workId, context.req.raw.signal, async watch => {

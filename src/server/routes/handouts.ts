@@ -64,7 +64,7 @@ export function handoutRoutes(world: World, previews: Previews) {
       }),
       async context => {
         const { handout, dress } = context.req.valid('json');
-        const print = world.pdfPrinter();
+        const print = world.pdfPrinter(context.req.raw.signal);
         const pdf = await print(handoutHtml(wholePage(await topicHandout(handout, world)), exactDress(dress)));
         return fileBody(pdf, 'application/pdf');
       },

@@ -1,0 +1,28 @@
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, expect, test } from 'vitest';
+import { browserPart } from './browserPart.ts';
+
+const root = mkdtempSync(join(tmpdir(), 'platewright-root-'));
+afterEach(() => rmSync(root, { recursive: true, force: true }));
+
+test('[SRV-48] the browser part is built whole, wherever the program was started, and again when a source is newer', async () => {
+  mkdirSync(join(root, 'src/web'), { recursive: true });
+  writeFileSync(join(root, 'vite.config.ts'), "export default { root: 'src/web' };");
+  const page = join(root, 'src/web/index.html');
+  writeFileSync(page, '<!doctype html><title>One</title>');
+  // A build that was killed: of a program that is gone, a number that no system gives.
+  mkdirSync(join(root, 'dist/web.building-999999999-abcdef'), { recursive: true });
+  const said: string[] = [];
+  const built = await browserPart(root, text => said.push(text));
+  expect(readFileSync(join(built, 'index.html'), 'utf8')).toContain('One');
+  expect(readdirSync(join(root, 'dist'))).toEqual(['web']);
+  await browserPart(root, text => said.push(text));
+  expect(said).toHaveLength(1);
+  writeFileSync(page, '<!doctype html><title>Two</title>');
+  utimesSync(page, new Date(), new Date(Date.now() + 60_000));
+  await browserPart(root, text => said.push(text));
+  expect(readFileSync(join(built, 'index.html'), 'utf8')).toContain('Two');
+  expect([said.length, existsSync(join(root, 'dist/web'))]).toEqual([2, true]);
+}, 60_000);
