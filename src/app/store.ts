@@ -1,6 +1,7 @@
 import type { PrintedLabel } from '#core/label/label.ts';
 import type { LargerDataset, LargerTable } from '#core/reference/largerTable.ts';
 import type { Documents, Guides, HandoutFile, PlateFile, Surveys, YardstickFile } from './documents.ts';
+import type { PhotoType } from './photoType.ts';
 import type { Watch } from './watch.ts';
 
 /**
@@ -168,7 +169,7 @@ export interface KeptEstimate {
 }
 
 export interface NewPhoto {
-  readonly mime: 'image/jpeg' | 'image/png' | 'image/webp';
+  readonly mime: PhotoType;
   readonly bytes: Uint8Array;
 }
 

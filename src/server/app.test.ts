@@ -1,5 +1,6 @@
 import ExcelJS from 'exceljs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { pictures } from '#app/pictures.fixture.ts';
 import { testServer } from './testWorld.fixture.ts';
 
 type Server = Awaited<ReturnType<typeof testServer>>;
@@ -336,7 +337,7 @@ describe('foods and labels', () => {
   test('a photo is kept as evidence and served as what it is', async () => {
     const [beef] = (await call('GET', '/foods?search=beef%20reduced')).body;
     const { history } = (await call('GET', `/foods/${beef.id}`)).body;
-    const bytes = new Uint8Array([0x89, 0x50, 0x4e, 0x47]);
+    const bytes = pictures.png;
     const kept = await server.app.request(`http://127.0.0.1:4173/api/labels/${history[0].id}/photos`, {
       method: 'POST',
       headers: { host: '127.0.0.1:4173', 'content-type': 'image/png' },
@@ -345,12 +346,40 @@ describe('foods and labels', () => {
     const { id } = (await kept.json()) as { id: string };
     const photo = await server.app.request(`http://127.0.0.1:4173/api/photos/${id}`, { headers: { host: '127.0.0.1:4173' } });
     expect([photo.headers.get('content-type'), new Uint8Array(await photo.arrayBuffer())]).toEqual(['image/png', bytes]);
-    const svg = await server.app.request(`http://127.0.0.1:4173/api/labels/${history[0].id}/photos`, {
-      method: 'POST',
-      headers: { host: '127.0.0.1:4173', 'content-type': 'image/svg+xml' },
-      body: '<svg/>',
-    });
-    expect(svg.status).toBe(422);
+    expect(['content-security-policy', 'x-content-type-options', 'content-disposition'].map(name => photo.headers.get(name))).toEqual([
+      "default-src 'none'; sandbox",
+      'nosniff',
+      'inline; filename="photo.png"',
+    ]);
+  });
+  test('[PHO-4] by content and not by what its sender says: a picture is taken, a drawing or a page never', async () => {
+    const [beef] = (await call('GET', '/foods?search=beef%20reduced')).body;
+    const { history } = (await call('GET', `/foods/${beef.id}`)).body;
+    const send = async (type: string, body: string | Uint8Array<ArrayBuffer>) => {
+      const answer = await server.app.request(`http://127.0.0.1:4173/api/labels/${history[0].id}/photos`, {
+        method: 'POST',
+        headers: { host: '127.0.0.1:4173', 'content-type': type },
+        body,
+      });
+      return { status: answer.status, body: (await answer.json()) as { id?: string; code?: string } };
+    };
+    for (const type of ['image/svg+xml', 'image/png', 'text/html'])
+      expect(await send(type, '<svg xmlns="http://www.w3.org/2000/svg" onload="alert(1)"/>')).toMatchObject({
+        status: 422,
+        body: { code: 'photo-not-shown' },
+      });
+    const { body } = await send('image/png', pictures.jpeg);
+    const shown = await server.app.request(`http://127.0.0.1:4173/api/photos/${body.id}`, { headers: { host: '127.0.0.1:4173' } });
+    expect(shown.headers.get('content-type')).toBe('image/jpeg');
+  });
+  test('[PHO-5] what stands in the place of a photo and is none is never served', async () => {
+    const [beef] = (await call('GET', '/foods?search=beef%20reduced')).body;
+    const { history } = (await call('GET', `/foods/${beef.id}`)).body;
+    const page = new TextEncoder().encode('<script>alert(1)</script>');
+    const { id } = await server.store.addPhoto(history[0].id, { mime: 'image/png', bytes: page });
+    const answer = await call('GET', `/photos/${id}`);
+    expect([answer.status, answer.body.code]).toEqual([422, 'photo-not-shown']);
+    expect(answer.headers.get('content-type')).toBe('application/problem+json');
   });
 });
 
