@@ -2,7 +2,7 @@ import type { ChartNote } from '#core/client/note/chartNote.ts';
 import type { ClientVault } from './clientVault.ts';
 import type { Demo } from './loadDemo.ts';
 import type { Minerals } from './minerals.ts';
-import type { PdfPrinter, ReadDatasets, SiteFiles, Table } from './ports.ts';
+import type { PdfPrinter, ReadDatasets, ReadTable, SiteFiles } from './ports.ts';
 import type { Shelf } from './shelf.ts';
 import type { Store } from './store.ts';
 
@@ -17,8 +17,7 @@ export interface Workbench {
   /** An identity that nothing else has. */
   readonly newId: () => string;
   readonly demo: () => Demo;
-  /** CSV or XLSX. @throws Fault table-without-headings, file-not-readable */
-  readonly readTable: (bytes: Uint8Array) => Promise<Table>;
+  readonly readTable: ReadTable;
   /** @throws Fault browser-not-found */
   readonly pdfPrinter: () => PdfPrinter;
   /** A ZIP file; the same files give the same bytes. */

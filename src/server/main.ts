@@ -9,7 +9,7 @@ import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { pdfPrinter } from '#adapters/files/printPdf.ts';
 import { readTable } from '#adapters/files/readTable.ts';
-import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
+import { readTableApart } from '#adapters/files/readTableApart.ts';
 import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { dataFolder, openStoreFromEnvironment } from '#adapters/storage/openStore.ts';
@@ -51,7 +51,7 @@ export async function serve(env: Readonly<Record<string, string | undefined>>, s
       newId: randomUUID,
       database: env.PLATEWRIGHT_DATABASE_URL ? 'PostgreSQL' : 'SQLite',
       demo: readDemo,
-      readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
+      readTable: readTableApart(),
       pdfPrinter: () => pdfPrinter(process.env),
       zip: zipFiles,
       readDatasets,

@@ -8,7 +8,7 @@ import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { pdfPrinter } from '#adapters/files/printPdf.ts';
 import { readTable } from '#adapters/files/readTable.ts';
-import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
+import { readTableApart } from '#adapters/files/readTableApart.ts';
 import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
@@ -21,6 +21,12 @@ import { createApp } from './app.ts';
 import { staticFiles } from './staticFiles.ts';
 
 const demo = fileURLToPath(new URL('../../data/demo/', import.meta.url));
+
+interface SentTable {
+  readonly fileName: string;
+  readonly content: string | Uint8Array<ArrayBuffer>;
+  readonly mapping?: readonly string[];
+}
 
 /** The server on a real SQLite store in a folder of its own, for tests; what it logs is kept. */
 export async function testServer(withDemo = true) {
@@ -54,7 +60,7 @@ export async function testServer(withDemo = true) {
     now: () => new Date('2026-06-15T12:00:00Z'),
     database: 'SQLite',
     demo: demoFiles,
-    readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
+    readTable: readTableApart(),
     pdfPrinter: () => pdfPrinter(process.env),
     zip: zipFiles,
     readDatasets,
@@ -71,11 +77,24 @@ export async function testServer(withDemo = true) {
     // biome-ignore lint/suspicious/noExplicitAny: tests look into answers of every shape
     return { status: response.status, headers: response.headers, body: (text === '' ? undefined : JSON.parse(text)) as any };
   };
+  /** A table sent as the screen sends it. */
+  const sendTable = async (path: '/imports' | '/imports/look', given: SentTable) => {
+    const form = new FormData();
+    form.set('file', new File([given.content], given.fileName));
+    for (const key of given.mapping ?? []) form.append('mapping', key);
+    const response = await app.request(`http://127.0.0.1:4173/api${path}`, {
+      method: 'POST',
+      headers: { host: '127.0.0.1:4173' },
+      body: form,
+    });
+    // biome-ignore lint/suspicious/noExplicitAny: tests look into answers of every shape
+    return { status: response.status, body: (await response.json()) as any };
+  };
   const close = async () => {
     await estimator.close();
     await vault.close();
     await store.close();
     rmSync(folder, { recursive: true, force: true });
   };
-  return { app, call, store, vault, logged, folder, close };
+  return { app, call, sendTable, store, vault, logged, folder, close };
 }
