@@ -1,3 +1,4 @@
+import { isAscii } from 'node:buffer';
 import { TextDecoder } from 'node:util';
 import type { TableIssueCode } from '#app/ports.ts';
 import type { Issue, Reading } from '#core/errors.ts';
@@ -14,6 +15,7 @@ export class EncodingGuess {
   private hasBegun = false;
   private strict: TextDecoder | undefined = new TextDecoder('utf-8', { fatal: true });
   private readonly loose = new TextDecoder('utf-8');
+  private isWhole = true;
   private broken = 0;
   private wellFormed = 0;
 
@@ -38,6 +40,10 @@ export class EncodingGuess {
   }
 
   private look(bytes: Uint8Array, stream: boolean): void {
+    // Plain letters say nothing, unless a character was begun before.
+    const isPlain = this.isWhole && isAscii(bytes);
+    if (bytes.length > 0) this.isWhole = bytes[bytes.length - 1]! < 0x80;
+    if (isPlain) return;
     const text = this.loose.decode(bytes, { stream });
     this.broken += count(text, /\uFFFD/g);
     this.wellFormed += count(text, /[^\0-\x7F\uFFFD]/gu);

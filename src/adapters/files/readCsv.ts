@@ -3,7 +3,7 @@ import type { TableIssueCode, TableRow } from '#app/ports.ts';
 import { Fault, type Issue } from '#core/errors.ts';
 import { EncodingGuess } from './decodeText.ts';
 import { type CsvRecord, RecordSplitter } from './splitRecords.ts';
-import { CountedRows, farRight, mostColumns, TableIssues, type TableLimits } from './tableLimits.ts';
+import { CountedRows, farRight, mostColumns, TableIssues, type TableLimits, tooMany } from './tableLimits.ts';
 
 /** Bytes that are decoded and split at once. */
 const pieceBytes = 256 * 1024;
@@ -14,6 +14,7 @@ export class CsvRows {
   private readonly splitter = new RecordSplitter();
   private readonly rows: CountedRows;
   private readonly issues = new TableIssues();
+  private readonly limits: TableLimits;
   private records = 0;
   private hasHeadings = false;
 
@@ -22,6 +23,7 @@ export class CsvRows {
     this.decoder = new TextDecoder(encoding);
     for (const issue of issues) this.issues.add(issue);
     this.rows = new CountedRows(take, limits);
+    this.limits = limits;
   }
 
   /** @throws Fault table-too-large */
@@ -40,6 +42,7 @@ export class CsvRows {
   private add(records: readonly CsvRecord[]): void {
     for (const { cells, quotes } of records) {
       const row = ++this.records;
+      if (row > this.limits.lines) throw tooMany(this.limits, 'lines');
       if (quotes !== undefined) this.issues.add(quoteIssue(row, quotes));
       if (!cells.some(cell => cell.trim() !== '')) continue;
       this.hasHeadings = true;

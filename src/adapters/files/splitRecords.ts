@@ -15,7 +15,8 @@ const longestRecord = 1024 * 1024;
  * A quote that never closes makes the splitter run far ahead, and its lines are then split once more. When that has cost
  * as much as reading the file so many times, quotes are taken for ordinary characters: a hostile file stays linear.
  */
-const mostRereads = 8;
+const mostRereads = 4;
+const leastCame = 64 * 1024;
 
 /**
  * Splits the text of a CSV file into records as it comes: delimiter found out, line ends of three kinds, and a quote that never closes
@@ -62,8 +63,7 @@ export class RecordSplitter {
       start = lineEnd + 1;
     }
     this.held = this.held.slice(start);
-    if (this.held.length > longestRecord)
-      throw new Fault('table-too-large', `The file has a line of more than ${longestRecord.toLocaleString('en-US')} characters.`);
+    if (this.held.length > longestRecord) throw tooLong();
     return records;
   }
 
@@ -72,7 +72,7 @@ export class RecordSplitter {
     const records: CsvRecord[] = [];
     let end = start;
     let spoiledEnd: number | undefined;
-    const isPlain = this.reread > mostRereads * Math.max(this.came, longestRecord);
+    const isPlain = this.reread > mostRereads * Math.max(this.came, leastCame);
     Papa.parse<string[]>(this.held.slice(start), {
       delimiter: this.delimiter!,
       newline: '\n',
@@ -86,6 +86,7 @@ export class RecordSplitter {
           parser.abort();
           return;
         }
+        if (cursor - end > longestRecord) throw tooLong();
         const odd = errors.at(-1)?.code;
         records.push({
           cells: data,
@@ -100,6 +101,10 @@ export class RecordSplitter {
   private firstRecord(line: string): string[] {
     return Papa.parse<string[]>(line, { delimiter: this.delimiter!, newline: '\n', preview: 1 }).data[0] ?? [];
   }
+}
+
+function tooLong(): Fault {
+  return new Fault('table-too-large', `The file has a row of more than ${longestRecord.toLocaleString('en-US')} characters.`);
 }
 
 /** The delimiter that stands most often outside quotes in the first line, a comma when there is none; undefined while that line has not ended. */

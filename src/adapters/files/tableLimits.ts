@@ -7,13 +7,16 @@ export interface TableLimits {
   /** Cells of all rows, empty ones left of a filled one among them, since they take room too. */
   readonly cells: number;
   readonly characters: number;
+  /** Of a CSV file, empty ones among them. */
+  readonly lines: number;
 }
-export const heldTable: TableLimits = { rows: 100_000, cells: 5_000_000, characters: 100_000_000 };
+export const heldTable: TableLimits = { rows: 100_000, cells: 5_000_000, characters: 100_000_000, lines: 1_048_576 };
 /** For a table that is let go row by row. */
 export const streamedTable: TableLimits = {
   rows: Number.POSITIVE_INFINITY,
   cells: Number.POSITIVE_INFINITY,
   characters: Number.POSITIVE_INFINITY,
+  lines: Number.POSITIVE_INFINITY,
 };
 
 /** Cells further right are left alone and told: no label has as many columns, and one stray cell in the last must not cost a row of 16,384. */
@@ -40,11 +43,14 @@ export class CountedRows {
     this.cells += row.cells.length;
     for (const cell of row.cells) this.characters += cell.length;
     for (const what of ['rows', 'cells', 'characters'] as const) {
-      if (this[what] > this.limits[what])
-        throw new Fault('table-too-large', `The table has more than ${this.limits[what].toLocaleString('en-US')} ${what}.`);
+      if (this[what] > this.limits[what]) throw tooMany(this.limits, what);
     }
     this.take(row);
   }
+}
+
+export function tooMany(limits: TableLimits, what: keyof TableLimits): Fault {
+  return new Fault('table-too-large', `The table has more than ${limits[what].toLocaleString('en-US')} ${what}.`);
 }
 
 /** What is noticed in a table: of thousands of one kind, the first are told and the rest counted. */
