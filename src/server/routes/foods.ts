@@ -46,7 +46,7 @@ export function foodRoutes(world: World) {
 
   async function foodDetail(row: FoodRow) {
     const labels = await store.labelsOf(row.id);
-    const standing = (await shelf.foods()).find(one => one.row.id === row.id);
+    const standing = await shelf.food(row.id);
     const short =
       standing === undefined
         ? { ...describeRow(row), labels: labels.length, energyKcal: null, sodiumMg: null, additives: [], statementRead: false, findings: 0 }
@@ -71,7 +71,7 @@ export function foodRoutes(world: World) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        const found = (await shelf.foods()).find(({ row }) => row.id === id);
+        const found = await shelf.food(id);
         if (found === undefined) throw new Fault('food-not-found', 'The food has no label that stands.');
         return context.json(
           describeMinerals(found.row, found.label, shelf.reading(found.label), await world.minerals.of(found.label)),
