@@ -2,20 +2,26 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { type InstalledPackage, installedPackages } from './installed.ts';
-import { isAllowed, licencesByName } from './licences.ts';
+import { isAllowed, type LicenceByName, licencesByName } from './licences.ts';
 import { type LockedPackage, readLock } from './lock.ts';
 
-/** Packages that bring a script for their install. None is run (.npmrc); each says how it works without. */
-const scriptsLeftOut: Readonly<Record<string, string>> = {
-  'better-sqlite3': 'brings its compiled part for each kind of computer in its folder prebuilds',
-  fsevents: 'brings its compiled part; vite asks for it on macOS alone, to watch files while developing',
+/** What is let pass, by name and with its reason. */
+export interface Exceptions {
+  readonly licences: Readonly<Record<string, LicenceByName>>;
+  /** Packages that bring a script for their install. None is run (.npmrc); each says how it works without. */
+  readonly scripts: Readonly<Record<string, string>>;
+}
+
+const ours: Exceptions = {
+  licences: licencesByName,
+  scripts: { 'better-sqlite3': 'brings its compiled part for each kind of computer in its folder prebuilds' },
 };
 
 const asked = z.record(z.string(), z.string()).default({});
 const project = z.object({ dependencies: asked, devDependencies: asked, optionalDependencies: asked });
 
 /** What is wrong with the packages of a project: package.json, package-lock.json, .npmrc and node_modules of its folder. */
-export function packageFaults(folder: string): string[] {
+export function packageFaults(folder: string, exceptions: Exceptions = ours): string[] {
   const { root, packages } = readLock(folder);
   const wanted = project.parse(JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')));
   const installed = new Map(installedPackages(folder).map(found => [found.path, found]));
@@ -24,11 +30,11 @@ export function packageFaults(folder: string): string[] {
     ...(['dependencies', 'devDependencies', 'optionalDependencies'] as const).flatMap(kind => notPinned(wanted[kind], root[kind], kind)),
     ...packages.flatMap(entry => [
       ...originFaults(entry, locked),
-      ...licenceFaults(entry, installed.get(entry.path)),
-      ...installedFaults(entry, installed.get(entry.path)),
+      ...licenceFaults(entry, installed.get(entry.path), exceptions),
+      ...installedFaults(entry, installed.get(entry.path), exceptions),
     ]),
     ...[...installed.keys()].filter(path => !locked.has(path)).map(path => `${path} is in no lock.`),
-    ...exceptionsInVain(packages),
+    ...exceptionsInVain(packages, exceptions),
     ...(/^ignore-scripts=true$/m.test(readFileSync(join(folder, '.npmrc'), 'utf8'))
       ? []
       : ['.npmrc lets packages run scripts when they are installed.']),
@@ -56,10 +62,9 @@ function originFaults(entry: LockedPackage, locked: ReadonlyMap<string, LockedPa
   ];
 }
 
-function licenceFaults(entry: LockedPackage, found: InstalledPackage | undefined): string[] {
+function licenceFaults(entry: LockedPackage, found: InstalledPackage | undefined, { licences }: Exceptions): string[] {
   if (!entry.isProduction) return [];
-  const byName = licencesByName[`${entry.name}@${entry.version}`];
-  if (byName !== undefined) return [];
+  if (licences[`${entry.name}@${entry.version}`] !== undefined) return [];
   // What lies on the disk speaks; for a computer of another kind only the lock does.
   const licence = found === undefined ? entry.license : found.license;
   if (licence === undefined) return [`${title(entry)} names no licence.`];
@@ -69,20 +74,22 @@ function licenceFaults(entry: LockedPackage, found: InstalledPackage | undefined
   return verdict ? [] : [`${title(entry)}: ${licence} is not on the list of licences.`];
 }
 
-function installedFaults(entry: LockedPackage, found: InstalledPackage | undefined): string[] {
+function installedFaults(entry: LockedPackage, found: InstalledPackage | undefined, exceptions: Exceptions): string[] {
   if (found === undefined) return entry.optional || entry.devOptional ? [] : [`${title(entry)} is not installed.`];
-  const scripts = scriptsLeftOut[entry.name] === undefined ? found.installScripts : [];
+  const scripts = exceptions.scripts[entry.name] === undefined ? found.installScripts : [];
   return [
     ...(found.version === entry.version ? [] : [`${title(entry)} is installed in version ${found.version}.`]),
     ...scripts.map(script => `${title(entry)} brings a script for its install (${script}) and is not on the list.`),
   ];
 }
 
-function exceptionsInVain(packages: readonly LockedPackage[]): string[] {
-  const there = new Set(packages.filter(entry => entry.isProduction).map(({ name, version }) => `${name}@${version}`));
-  return Object.keys(licencesByName)
-    .filter(name => !there.has(name))
-    .map(name => `${name} is excepted in lint/packages/licences.ts and is no package of the program any more.`);
+function exceptionsInVain(packages: readonly LockedPackage[], { licences, scripts }: Exceptions): string[] {
+  const production = packages.filter(entry => entry.isProduction).map(({ name, version }) => `${name}@${version}`);
+  const all = packages.map(({ name }) => name);
+  return [
+    ...Object.keys(licences).filter(name => !production.includes(name)),
+    ...Object.keys(scripts).filter(name => !all.includes(name)),
+  ].map(name => `${name} is excepted by name and is no package of the program any more.`);
 }
 
 function title({ name, version, isProduction }: LockedPackage): string {
