@@ -163,6 +163,13 @@ describe('a project of two packages', () => {
     ]);
   });
 
+  it('[SUP-5] a script that only the lock tells of, in a package for another kind of computer, is a fault', () => {
+    const { lock, save, faults } = project();
+    lock.packages['node_modules/away'] = { version: '1.0.0', integrity: digest, license: 'MIT', optional: true, hasInstallScript: true };
+    save();
+    expect(faults()).toEqual(['away 1.0.0 (production) brings a script for its install (so says the lock) and is not on the list.']);
+  });
+
   it('[SUP-6] an exception for what is not there is a fault', () => {
     expect(project().faults({ licences: { 'gone@1.0.0': { why: 'a test' } }, scripts: { away: 'a test' } })).toEqual([
       'gone@1.0.0 is excepted by name and is no package of the program any more.',

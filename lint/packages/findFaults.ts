@@ -75,10 +75,13 @@ function licenceFaults(entry: LockedPackage, found: InstalledPackage | undefined
 }
 
 function installedFaults(entry: LockedPackage, found: InstalledPackage | undefined, exceptions: Exceptions): string[] {
-  if (found === undefined) return entry.optional || entry.devOptional ? [] : [`${title(entry)} is not installed.`];
-  const scripts = exceptions.scripts[entry.name] === undefined ? found.installScripts : [];
+  // For a computer of another kind only the lock tells of a script.
+  const brought = found?.installScripts ?? (entry.hasInstallScript ? ['so says the lock'] : []);
+  const scripts = exceptions.scripts[entry.name] === undefined ? brought : [];
+  const mayBeMissing = entry.optional || entry.devOptional;
   return [
-    ...(found.version === entry.version ? [] : [`${title(entry)} is installed in version ${found.version}.`]),
+    ...(found === undefined && !mayBeMissing ? [`${title(entry)} is not installed.`] : []),
+    ...(found === undefined || found.version === entry.version ? [] : [`${title(entry)} is installed in version ${found.version}.`]),
     ...scripts.map(script => `${title(entry)} brings a script for its install (${script}) and is not on the list.`),
   ];
 }

@@ -12,6 +12,7 @@ const packageInLock = z.object({
   license: z.string().optional(),
   link: z.boolean().default(false),
   inBundle: z.boolean().default(false),
+  hasInstallScript: z.boolean().default(false),
   dev: z.boolean().default(false),
   devOptional: z.boolean().default(false),
   optional: z.boolean().default(false),
