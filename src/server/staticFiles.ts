@@ -8,7 +8,7 @@ const types: Readonly<Record<string, string>> = {
   js: 'text/javascript; charset=utf-8',
   mjs: 'text/javascript; charset=utf-8',
   css: 'text/css; charset=utf-8',
-  svg: 'image/svg+xml',
+  svg: 'image/svg+xml; charset=utf-8',
   woff2: 'font/woff2',
   json: 'application/json',
 };

@@ -18,7 +18,7 @@ const seen = z.object({ version: z.number().nullable() });
 const types: Readonly<Record<string, string>> = {
   html: 'text/html; charset=utf-8',
   csv: 'text/csv; charset=utf-8',
-  svg: 'image/svg+xml',
+  svg: 'image/svg+xml; charset=utf-8',
   pdf: 'application/pdf',
 };
 
