@@ -1,4 +1,5 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
+import type { Archives, RestoreMark } from '#app/archives.ts';
 import type { ClientVault } from '#app/clientVault.ts';
 import type { InputLine, PdfPrinter, ReadDatasets, SiteFiles, Table } from '#app/ports.ts';
 import type { Watch } from '#app/watch.ts';
@@ -34,12 +35,22 @@ export interface World {
   openClientVault(): Promise<ClientVault>;
   /** Moves a file of client records that does not open aside, and gives its new name. @throws Fault clients-file-whole, database-locked. */
   moveClientsAside(): Promise<string>;
+  /** The whole data folder, for archives. @throws the faults of the database and of the client records */
+  openWorkspace(): Promise<Workspace>;
   /** An answer typed at the terminal, or the next line of standard input. */
   ask(question: string): Promise<string>;
   /** The same, not shown while it is typed. */
   askHidden(question: string): Promise<string>;
   /** Where a file that ships with the program is. */
   shipped(path: string): string;
+}
+
+/** What archives are made of, open; whoever opened it closes it. */
+export interface Workspace {
+  readonly vault: ClientVault;
+  readonly archives: Archives;
+  readonly mark: RestoreMark;
+  close(): Promise<void>;
 }
 
 export interface Arguments {

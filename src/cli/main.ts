@@ -1,6 +1,8 @@
 /** Wiring: joins the commands to the world, and turns whatever goes wrong into words and an exit code. */
+import { readFile } from 'node:fs/promises';
 import { constants } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { z } from 'zod';
 import { inputLines } from '#adapters/files/inputLines.ts';
 import { readBytes } from '#adapters/files/readBytes.ts';
 import { readTable } from '#adapters/files/readTable.ts';
@@ -24,6 +26,8 @@ const table: CommandTable = {
   reference: () => import('./commands/reference.ts'),
   handout: () => import('./commands/handout.ts'),
   yardsticks: () => import('./commands/yardsticks.ts'),
+  archive: () => import('./commands/archive.ts'),
+  restore: () => import('./commands/restore.ts'),
   clients: () => import('./commands/clients.ts'),
   formula: () => import('./commands/formula.ts'),
 };
@@ -65,6 +69,15 @@ const world: World = {
   },
   openClientVault: async () => (await import('#adapters/clients/sqliteVault.ts')).openClientVault(await clientFolder()),
   moveClientsAside: async () => (await import('#adapters/clients/setAside.ts')).moveAside(await clientFolder(), new Date()),
+  openWorkspace: async () => {
+    endInOrder();
+    return (await import('#adapters/archive/openWorkspace.ts')).openWorkspace(
+      await clientFolder(),
+      process.env,
+      await version(),
+      world.say,
+    );
+  },
   ask: question => theAsker().ask(question),
   askHidden: question => theAsker().askHidden(question),
   shipped: path => fileURLToPath(new URL(`../../${path}`, import.meta.url)),
@@ -91,6 +104,11 @@ try {
 function theAsker(): Asker {
   asker ??= askerOf(process.stdin, world.say);
   return asker;
+}
+
+async function version(): Promise<string> {
+  const text = await readFile(world.shipped('package.json'), 'utf8');
+  return z.object({ version: z.string() }).parse(JSON.parse(text)).version;
 }
 
 async function clientFolder(): Promise<string> {

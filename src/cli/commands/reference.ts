@@ -2,7 +2,7 @@ import { Fault, type Issue } from '#core/errors.ts';
 import { largerReference } from '#core/reference/largerReference.ts';
 import { referenceFileText } from '#core/reference/referenceFile.ts';
 import type { Command } from '../command.ts';
-import { progress } from '../progress.ts';
+import { watchOn } from '../progress.ts';
 import { atMostPositionals, needed } from '../readOptions.ts';
 import { reportText } from '../reportText.ts';
 
@@ -20,14 +20,7 @@ export const command: Command = {
     if (what !== 'import' || path === undefined)
       throw new Fault('option-missing', `What to import is missing. Usage: platewright ${this.usage}`);
     const out = needed(given, 'out');
-    const tellers = new Map<string, ReturnType<typeof progress>>();
-    const { value: tables, issues } = await world.readDatasets(path, {
-      step: async (words, done, of) => {
-        const tell = tellers.get(words) ?? progress(world, words[0]!.toLowerCase() + words.slice(1));
-        tellers.set(words, tell);
-        tell(done, of);
-      },
-    });
+    const { value: tables, issues } = await world.readDatasets(path, watchOn(world));
     await world.writeFile(out, referenceFileText(tables));
     world.say(reported(issues));
     for (const { source, edition, foods } of tables) world.say(`${source}, ${edition}: ${foods.length.toLocaleString('en-US')} foods\n`);

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
 import { Told } from '../../ui/Told.tsx';
+import { HeldInCopies } from './HeldInCopies.tsx';
 import { PassphraseField } from './PassphraseField.tsx';
 
 /** Asks before client data is erased: says what goes, and waits until `word` is typed, and the passphrase where it is asked for. Escape and Cancel leave everything as it is. */
@@ -40,6 +41,7 @@ export function EraseDialog({
       >
         <h2 id={titleId}>{title}</h2>
         {children}
+        <HeldInCopies />
         <label className="field">
           <span>To erase, type: {word}</span>
           <input type="text" value={typed} onChange={event => setTyped(event.target.value)} autoComplete="off" />

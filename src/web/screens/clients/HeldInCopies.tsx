@@ -1,0 +1,17 @@
+import { useQuery } from '@tanstack/react-query';
+import { answer, api } from '../../api.ts';
+
+/** Before somebody is erased: until when the daily copies still hold what is erased here. Archives that were saved elsewhere nobody knows but the user. */
+export function HeldInCopies() {
+  const copies = useQuery({ queryKey: ['copies'], queryFn: () => answer(api.copies.$get()) });
+  if (copies.data === undefined) return null;
+  const { copies: days, heldUntil, folder } = copies.data;
+  if (days.length === 0 || heldUntil === undefined)
+    return <p>No daily copy holds it. Archives that you saved elsewhere are yours to delete.</p>;
+  return (
+    <p>
+      The daily copies still hold it until {heldUntil} at the latest, when Platewright is used till then; to have it gone now, delete the
+      files in <code>{folder}</code>. Archives that you saved elsewhere are yours to delete.
+    </p>
+  );
+}
