@@ -11,6 +11,8 @@ export interface ShelfFood {
   readonly food: PlateFood;
 }
 
+const labelsAtOnce = 100;
+
 /** Made once, not anew for each of thousands of comparisons. */
 const alphabet = new Intl.Collator('en');
 
@@ -29,6 +31,7 @@ export class Shelf {
   private revision = -1;
   private stamp = -1;
   private all: readonly ShelfFood[] = [];
+  private making: Promise<void> | undefined;
 
   /** With `minerals`, what a label does not print is filled with its estimate where there is one. */
   constructor(store: Store, minerals?: Minerals) {
@@ -39,23 +42,33 @@ export class Shelf {
   async foods(category?: string): Promise<readonly ShelfFood[]> {
     const revision = await this.store.revision();
     const stamp = this.minerals?.stamp ?? 0;
-    if (revision !== this.revision || stamp !== this.stamp) {
-      const rows = await this.store.standingLabels();
-      const estimates = await this.minerals?.all();
-      this.all = rows
-        .map(({ food, label }) => ({
-          row: food,
-          label,
-          food: plateFood(food, estimatedLabel(this.reading(label), estimates?.get(label.id))),
-        }))
-        .sort(byName);
-      this.revision = revision;
-      this.stamp = stamp;
-      this.forgetAllBut(new Set(rows.map(({ label }) => label.id)));
+    // Who comes while the list is made waits for it; it may be of before what this one has to see.
+    while (this.revision < revision || this.stamp < stamp) {
+      this.making ??= this.make().finally(() => {
+        this.making = undefined;
+      });
+      await this.making;
     }
     if (category === undefined) return this.all;
     const wanted = category.trim().toLowerCase();
     return this.all.filter(({ row }) => row.category?.toLowerCase() === wanted);
+  }
+
+  private async make(): Promise<void> {
+    const revision = await this.store.revision();
+    const stamp = this.minerals?.stamp ?? 0;
+    const rows = await this.store.standingLabels();
+    const estimates = await this.minerals?.all();
+    const all: ShelfFood[] = [];
+    for (const [index, { food, label }] of rows.entries()) {
+      // Reading thousands of labels takes seconds, in which others have their turn.
+      if (index % labelsAtOnce === labelsAtOnce - 1) await new Promise(turn => setTimeout(turn));
+      all.push({ row: food, label, food: plateFood(food, estimatedLabel(this.reading(label), estimates?.get(label.id))) });
+    }
+    this.all = all.sort(byName);
+    this.revision = revision;
+    this.stamp = stamp;
+    this.forgetAllBut(new Set(rows.map(({ label }) => label.id)));
   }
 
   /** The label as the core reads it. */

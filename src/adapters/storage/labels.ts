@@ -63,50 +63,51 @@ async function standingLabels(
   session: Session,
   category?: string,
 ): Promise<readonly { readonly food: FoodRow; readonly label: LabelRow }[]> {
-  return session.read(async db => {
-    const standing = db
-      .selectFrom('labels')
-      .select(['labels.id', 'labels.food_id'])
-      .select(
-        sql<number>`row_number() over (partition by labels.food_id order by labels.reading_sequence desc, labels.sequence desc)`.as(
-          'place',
-        ),
-      )
-      .where(({ not, exists, selectFrom }) =>
-        not(exists(selectFrom('label_withdrawals').select('label_id').whereRef('label_id', '=', 'labels.id'))),
-      )
-      .where(eb => eb.not(eb.exists(standingCorrection(eb).select('correction.id'))))
-      .as('standing');
-    let query = db
-      .selectFrom(standing)
-      .innerJoin('labels', 'labels.id', 'standing.id')
-      .innerJoin('foods', 'foods.id', 'labels.food_id')
-      .leftJoin('label_rechecks', 'label_rechecks.label_id', 'labels.id')
-      .selectAll('labels')
-      .select([
-        'label_rechecks.due_on',
-        'foods.name',
-        'foods.maker',
-        'foods.category',
-        'foods.gtin',
-        'foods.density_g_per_ml',
-        'foods.grams_per_measure',
-        'foods.is_demo',
-        'foods.version',
-      ])
-      .where('standing.place', '=', 1)
-      .orderBy(sql`lower(coalesce(foods.maker, ''))`)
-      .orderBy(sql`lower(foods.name)`)
-      .orderBy('foods.id');
-    if (category !== undefined) query = query.where(sql<string>`lower(foods.category)`, '=', category.toLowerCase());
-    const rows = await query.execute();
-    const all: { food: FoodRow; label: LabelRow }[] = [];
-    for (const row of rows) {
+  const rows = await session.scan(
+    db => {
+      const standing = db
+        .selectFrom('labels')
+        .select(['labels.id', 'labels.food_id'])
+        .select(
+          sql<number>`row_number() over (partition by labels.food_id order by labels.reading_sequence desc, labels.sequence desc)`.as(
+            'place',
+          ),
+        )
+        .where(({ not, exists, selectFrom }) =>
+          not(exists(selectFrom('label_withdrawals').select('label_id').whereRef('label_id', '=', 'labels.id'))),
+        )
+        .where(eb => eb.not(eb.exists(standingCorrection(eb).select('correction.id'))))
+        .as('standing');
+      let query = db
+        .selectFrom(standing)
+        .innerJoin('labels', 'labels.id', 'standing.id')
+        .innerJoin('foods', 'foods.id', 'labels.food_id')
+        .leftJoin('label_rechecks', 'label_rechecks.label_id', 'labels.id')
+        .selectAll('labels')
+        .select([
+          'label_rechecks.due_on',
+          'foods.name',
+          'foods.maker',
+          'foods.category',
+          'foods.gtin',
+          'foods.density_g_per_ml',
+          'foods.grams_per_measure',
+          'foods.is_demo',
+          'foods.version',
+        ])
+        .where('standing.place', '=', 1)
+        .orderBy(sql`lower(coalesce(foods.maker, ''))`)
+        .orderBy(sql`lower(foods.name)`)
+        .orderBy('foods.id');
+      if (category !== undefined) query = query.where(sql<string>`lower(foods.category)`, '=', category.toLowerCase());
+      return query;
+    },
+    row => {
       const printed = readPrinted(row.printed);
-      if (printed === undefined) continue;
+      if (printed === undefined) return undefined;
       const label = labelRow({ ...row, corrected_by: null, withdrawn_reason: null, withdrawn_at: null }, printed, []);
-      all.push({ food: foodRow({ ...row, id: row.food_id }), label });
-    }
-    return all;
-  });
+      return { food: foodRow({ ...row, id: row.food_id }), label };
+    },
+  );
+  return rows.filter(row => row !== undefined);
 }
