@@ -7,6 +7,12 @@ export type DatabasePlace =
   | { readonly engine: 'sqlite'; readonly folder: string }
   | { readonly engine: 'postgresql'; readonly url: string };
 
+/** A query of Kysely whose rows can be had one after the other. */
+export interface Streamable<Row> {
+  readonly stream: (rowsAtOnce: number) => AsyncIterable<Row>;
+  readonly execute: () => Promise<Row[]>;
+}
+
 /** The ways to an open database. */
 export interface Connections {
   readonly engine: Engine;
@@ -15,6 +21,8 @@ export interface Connections {
   readonly writer: Kysely<Tables>;
   /** For reads: they see what was acknowledged, and wait for no write. */
   readonly reader: Kysely<Tables>;
+  /** The rows of a long list, in pieces between which the program has its turn. */
+  readonly scan: <Row>(query: (db: Kysely<Tables>) => Streamable<Row>) => AsyncIterable<Row>;
   /** For one long read, beside which the others go on; whoever asked destroys it. */
   readonly longReader: () => Kysely<Tables>;
   /** A transaction that sees one moment of the database. */

@@ -9,13 +9,14 @@ import { batches, type Session } from './session.ts';
 export function estimates(session: Session): Pick<Store, 'estimates' | 'putEstimates'> {
   return {
     estimates: async version => {
-      const rows = await session.read(db =>
-        db.selectFrom('mineral_estimates').select(['label_id', 'estimate']).where('version', '=', version).orderBy('label_id').execute(),
+      const kept = await session.scan(
+        db => db.selectFrom('mineral_estimates').select(['label_id', 'estimate']).where('version', '=', version).orderBy('label_id'),
+        ({ label_id, estimate }) => {
+          const read = readAny(estimate);
+          return read === undefined ? undefined : { labelId: label_id, estimate: read.json };
+        },
       );
-      return rows.flatMap(({ label_id, estimate }) => {
-        const read = readAny(estimate);
-        return read === undefined ? [] : [{ labelId: label_id, estimate: read.json }];
-      });
+      return kept.filter(one => one !== undefined);
     },
     putEstimates: async (version, given) => {
       await session.keepComputed(async trx => {

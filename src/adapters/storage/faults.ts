@@ -2,7 +2,7 @@ import { Fault } from '#core/errors.ts';
 
 /** The connection is gone or was never made: the server ended, restarts, or has no place left. */
 const lostCodes =
-  /^E(CONNREFUSED|CONNRESET|CONNABORTED|PIPE|TIMEDOUT|HOSTUNREACH|NETUNREACH)$|^57P0[123]$|^25P03$|^53300$|^08|^WRITER_ENDED$/;
+  /^E(CONNREFUSED|CONNRESET|CONNABORTED|PIPE|TIMEDOUT|HOSTUNREACH|NETUNREACH)$|^57P0[123]$|^25P03$|^53300$|^08|^THREAD_ENDED$/;
 /** What the driver, its pool and Kysely say without a code. */
 const lostWords = /^Connection terminated|^Client (was closed|has encountered)|timeout exceeded when trying to connect|has been discarded$/;
 const busyCodes = /^SQLITE_(BUSY|LOCKED|PROTOCOL)|^55P03$|^40001$|^40P01$|^57014$/;

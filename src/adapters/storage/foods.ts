@@ -7,8 +7,8 @@ import type { Session } from './session.ts';
 /** What is ours to say of a food; what its packages say are labels. */
 export function foods(session: Session): Pick<Store, 'listFoods' | 'getFood' | 'changeFood'> {
   return {
-    listFoods: async (filter = {}) => {
-      const rows = await session.read(db => {
+    listFoods: (filter = {}) =>
+      session.scan(db => {
         let query = db.selectFrom('foods').selectAll().orderBy(sql`lower(coalesce(maker, ''))`).orderBy(sql`lower(name)`).orderBy('id');
         if (filter.category !== undefined) query = query.where(sql<string>`lower(category)`, '=', filter.category.toLowerCase());
         for (const word of filter.search?.toLowerCase().split(/\s+/).filter(Boolean) ?? []) {
@@ -18,10 +18,8 @@ export function foods(session: Session): Pick<Store, 'listFoods' | 'getFood' | '
             sql<boolean>`lower(name || ' ' || coalesce(maker, '') || ' ' || coalesce(gtin, '')) like ${pattern} escape '\\'`,
           );
         }
-        return query.execute();
-      });
-      return rows.map(foodRow);
-    },
+        return query;
+      }, foodRow),
     getFood: async id => {
       const row = await session.read(db => db.selectFrom('foods').selectAll().where('id', '=', id).executeTakeFirst());
       return row === undefined ? undefined : foodRow(row);

@@ -5,10 +5,12 @@ import { Kysely, SqliteDialect } from 'kysely';
 import type { Connections } from './connections.ts';
 import { sqlite } from './engine.ts';
 import type { Tables } from './schema.ts';
-import { sqliteWriterDialect } from './sqliteWriterDialect.ts';
+import { sqliteThreadDialect } from './sqliteThreadDialect.ts';
 
 /** The driver's own wait blocks the program, so it is short; `Session` waits longer, without blocking. */
 const busyMilliseconds = 20;
+/** Rows of a long list that come over from the thread together. */
+const rowsAtOnce = 250;
 
 /**
  * A SQLite file in a folder, both made when they are missing: one connection writes on a thread of its own, another reads what was
@@ -18,23 +20,27 @@ export function sqliteConnections(folder: string, mostPages?: number): Connectio
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   const file = join(folder, 'platewright.sqlite');
   if (isMissing(file)) throw Object.assign(new Error(), { code: 'DATABASE_MISSING' });
-  const writer = new Kysely<Tables>({ dialect: sqliteWriterDialect({ file, mostPages }) });
+  const writer = new Kysely<Tables>({ dialect: sqliteThreadDialect({ file, mostPages }) });
   const newReader = () => {
     const database = async () => new SqliteDatabase(file, { readonly: true, timeout: busyMilliseconds });
     return new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
   };
   const reader = newReader();
+  // On a thread: the first row of a sorted list comes when all are sorted.
+  const scanner = new Kysely<Tables>({ dialect: sqliteThreadDialect({ file, isReadOnly: true }) });
   return {
     engine: sqlite,
     place: { engine: 'sqlite', folder },
     writer,
     reader,
+    scan: query => query(scanner).stream(rowsAtOnce),
     longReader: newReader,
     oneMoment: db => db.transaction(),
     // The lock of the client records lets a second program into no folder.
     alone: work => work(),
     // The last to close takes the write-ahead log into the file, which a reader may not.
     close: async () => {
+      await scanner.destroy();
       await reader.destroy();
       await writer.destroy();
     },

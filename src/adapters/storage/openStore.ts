@@ -66,7 +66,7 @@ async function opened(connect: () => Connections, now: () => Date): Promise<Stor
   }
 }
 
-/** Where nothing listens at the start, the address is more likely wrong than the server busy. */
+/** Where nothing listens at the start, or a thread does not start at all, waiting helps nobody. */
 function mayPass(error: unknown): boolean {
-  return isLost(error) && !(error instanceof Error && 'code' in error && error.code === 'ECONNREFUSED');
+  return isLost(error) && !(error instanceof Error && 'code' in error && /^(ECONNREFUSED|THREAD_ENDED)$/.test(String(error.code)));
 }

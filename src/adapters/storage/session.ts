@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { type Kysely, sql, type Transaction } from 'kysely';
 import { Fault } from '#core/errors.ts';
-import type { Connections, DatabasePlace } from './connections.ts';
+import type { Connections, DatabasePlace, Streamable } from './connections.ts';
 import { isLost, isPassing, storageFault } from './faults.ts';
 import { patiently } from './patience.ts';
 import type { Tables } from './schema.ts';
@@ -37,6 +37,20 @@ export class Session {
   async read<Result>(work: (db: Kysely<Tables>) => Promise<Result>): Promise<Result> {
     try {
       return await patiently(() => work(this.connections.reader), isPassing, this.giveUpAt());
+    } catch (error) {
+      throw storageFault(error);
+    }
+  }
+
+  /** The rows of a long list, each read by `read`, without holding up the rest of the program. */
+  async scan<Row, Result>(query: (db: Kysely<Tables>) => Streamable<Row>, read: (row: Row) => Result): Promise<Result[]> {
+    const attempt = async (): Promise<Result[]> => {
+      const all: Result[] = [];
+      for await (const row of this.connections.scan(query)) all.push(read(row));
+      return all;
+    };
+    try {
+      return await patiently(attempt, isPassing, this.giveUpAt());
     } catch (error) {
       throw storageFault(error);
     }

@@ -11,31 +11,34 @@ import {
   SqliteQueryCompiler,
 } from 'kysely';
 
-export interface WriterData {
+export interface ThreadData {
   readonly file: string;
-  readonly mostPages: number | undefined;
+  /** A connection that cannot write. */
+  readonly isReadOnly?: boolean;
+  readonly mostPages?: number | undefined;
 }
-export type WriterQuestion = 'open' | { readonly sql: string; readonly parameters: readonly unknown[] };
+/** `atMost` asks for so many rows at first; "more" for as many again, until there are fewer. */
+export type ThreadQuestion = 'open' | 'more' | { readonly sql: string; readonly parameters: readonly unknown[]; readonly atMost?: number };
 /** A driver's error does not cross the threads whole: its code is what is needed. */
-export type WriterAnswer<Row = unknown> =
+export type ThreadAnswer<Row = unknown> =
   | { readonly rows: Row[]; readonly changes?: number }
   | { readonly failed: { readonly message: string; readonly code: string } };
 
-/** One connection to a SQLite file on a thread of its own: neither a long statement, nor a commit, nor a checkpoint holds up the program. */
-export function sqliteWriterDialect(data: WriterData): Dialect {
+/** One connection to a SQLite file on a thread of its own: no long statement, commit or checkpoint holds up the program. */
+export function sqliteThreadDialect(data: ThreadData): Dialect {
   return {
     createAdapter: () => new SqliteAdapter(),
-    createDriver: () => new WriterDriver(data),
+    createDriver: () => new ThreadDriver(data),
     createIntrospector: db => new SqliteIntrospector(db),
     createQueryCompiler: () => new SqliteQueryCompiler(),
   };
 }
 
-class WriterDriver implements Driver {
-  private readonly data: WriterData;
-  private connection: WriterConnection | undefined;
+class ThreadDriver implements Driver {
+  private readonly data: ThreadData;
+  private connection: ThreadConnection | undefined;
 
-  constructor(data: WriterData) {
+  constructor(data: ThreadData) {
     this.data = data;
   }
 
@@ -45,7 +48,7 @@ class WriterDriver implements Driver {
   /** A thread that ended, as one without memory does, is followed by another. */
   async acquireConnection(): Promise<DatabaseConnection> {
     if (this.connection === undefined || this.connection.hasEnded) {
-      this.connection = new WriterConnection(this.data);
+      this.connection = new ThreadConnection(this.data);
       await this.connection.open();
     }
     return this.connection;
@@ -66,12 +69,12 @@ class WriterDriver implements Driver {
 }
 
 /** Kysely asks one thing at a time of a SQLite connection. */
-class WriterConnection implements DatabaseConnection {
+class ThreadConnection implements DatabaseConnection {
   private readonly worker: Worker;
   private readonly ended = new AbortController();
 
-  constructor(data: WriterData) {
-    this.worker = new Worker(new URL('./sqliteWriterThread.ts', import.meta.url), { workerData: data });
+  constructor(data: ThreadData) {
+    this.worker = new Worker(new URL('./sqliteThread.ts', import.meta.url), { workerData: data });
     this.worker.on('error', () => this.ended.abort());
     this.worker.on('exit', () => this.ended.abort());
     this.worker.unref();
@@ -96,8 +99,13 @@ class WriterConnection implements DatabaseConnection {
     return changes === undefined ? { rows } : { rows, numAffectedRows: BigInt(changes) };
   }
 
-  streamQuery(): never {
-    throw new Error('The writer does not stream.');
+  async *streamQuery<Row>({ sql, parameters }: CompiledQuery, atMost: number): AsyncIterableIterator<QueryResult<Row>> {
+    let { rows } = await this.ask<Row>({ sql, parameters, atMost });
+    for (;;) {
+      yield { rows };
+      if (rows.length < atMost) return;
+      ({ rows } = await this.ask<Row>('more'));
+    }
   }
 
   async close(): Promise<void> {
@@ -108,21 +116,21 @@ class WriterConnection implements DatabaseConnection {
     await exit;
   }
 
-  private async ask<Row>(question: WriterQuestion) {
+  private async ask<Row>(question: ThreadQuestion) {
     const answer = await this.answerTo<Row>(question);
     if ('failed' in answer) throw Object.assign(new Error(answer.failed.message), { code: answer.failed.code });
     return answer;
   }
 
   /** While an answer is awaited, the program does not end. */
-  private async answerTo<Row>(question: WriterQuestion): Promise<WriterAnswer<Row>> {
+  private async answerTo<Row>(question: ThreadQuestion): Promise<ThreadAnswer<Row>> {
     this.worker.ref();
     try {
       const message = once(this.worker, 'message', { signal: this.ended.signal });
       this.worker.postMessage(question);
       return (await message)[0];
     } catch {
-      throw Object.assign(new Error('The thread that writes has ended.'), { code: 'WRITER_ENDED' });
+      throw Object.assign(new Error('The thread of the database has ended.'), { code: 'THREAD_ENDED' });
     } finally {
       this.worker.unref();
     }

@@ -1,17 +1,19 @@
-/** The thread that writes to a SQLite file: says what it is told, one statement after the other. Everything in it may block. */
+/** A thread with a connection to a SQLite file: says what it is told, one statement after the other. Everything in it may block. */
 import { statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { parentPort, workerData } from 'node:worker_threads';
 import SqliteDatabase from 'better-sqlite3';
-import type { WriterAnswer, WriterData, WriterQuestion } from './sqliteWriterDialect.ts';
+import type { ThreadAnswer, ThreadData, ThreadQuestion } from './sqliteThreadDialect.ts';
 
-const { file, mostPages }: WriterData = workerData;
+const { file, isReadOnly = false, mostPages }: ThreadData = workerData;
 /** Below this many bytes a disk counts as full: a step of the write-ahead log's index is 32,768. */
 const noRoom = 65_536;
 /** How long SQLite waits for another program that writes. */
 const busyMilliseconds = 3_000;
 
 let database: SqliteDatabase.Database | undefined;
+/** What is still to come of a long read. */
+let rest: { readonly rows: IterableIterator<unknown>; readonly atMost: number } | undefined;
 /** What tells the opened file and its log from others under their names. */
 let identity = '';
 
@@ -20,7 +22,8 @@ let identity = '';
  * `mostPages` bounds the database as a full disk would (for tests).
  */
 function open(): void {
-  database = new SqliteDatabase(file, { timeout: busyMilliseconds });
+  database = new SqliteDatabase(file, { timeout: busyMilliseconds, readonly: isReadOnly });
+  if (isReadOnly) return;
   const pragmas = ['journal_mode = wal', 'synchronous = full', 'foreign_keys = on', 'secure_delete = on', 'journal_size_limit = 16777216'];
   for (const pragma of pragmas) database.pragma(pragma);
   if (mostPages !== undefined) database.pragma(`max_page_count = ${Math.ceil(mostPages)}`);
@@ -36,18 +39,34 @@ function identityNow(): string {
     .join();
 }
 
-function answerTo(question: WriterQuestion): WriterAnswer {
+function answerTo(question: ThreadQuestion): ThreadAnswer {
   if (question === 'open') {
     open();
     return { rows: [] };
   }
   if (database === undefined) throw new Error('The file is not open.');
+  if (question === 'more') return { rows: piece() };
+  rest = undefined;
   // SQLite has rolled back by itself after some failures, and refuses to do so again.
   if (question.sql === 'rollback' && !database.inTransaction) return { rows: [] };
-  if (question.sql === 'begin') refuseWhenMoved();
+  if (question.sql === 'begin' && !isReadOnly) refuseWhenMoved();
   const statement = database.prepare(question.sql);
+  if (question.atMost !== undefined) {
+    rest = { rows: statement.iterate(question.parameters), atMost: question.atMost };
+    return { rows: piece() };
+  }
   if (statement.reader) return { rows: statement.all(question.parameters) };
   return { rows: [], changes: statement.run(question.parameters).changes };
+}
+
+function piece(): unknown[] {
+  const rows: unknown[] = [];
+  while (rest !== undefined && rows.length < rest.atMost) {
+    const next = rest.rows.next();
+    if (next.done === true) rest = undefined;
+    else rows.push(next.value);
+  }
+  return rows;
 }
 
 /** A file that was taken away or exchanged would go on being written where nobody can find it. */
@@ -72,13 +91,13 @@ function codeOf(error: unknown): string {
   }
 }
 
-parentPort?.on('message', (question: WriterQuestion | 'close') => {
+parentPort?.on('message', (question: ThreadQuestion | 'close') => {
   if (question === 'close') {
     database?.close();
     parentPort?.close();
     return;
   }
-  let answer: WriterAnswer;
+  let answer: ThreadAnswer;
   try {
     answer = answerTo(question);
   } catch (error) {
