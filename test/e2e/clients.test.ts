@@ -201,7 +201,8 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
   test('the passphrase locks: nothing of a client is readable on disk, and the browser keeps nothing', async () => {
     await open('/clients');
     await page.getByText(/Not locked/).click();
-    await page.getByLabel('Passphrase, 12 characters or more').fill('correct horse battery');
+    await page.getByLabel('New passphrase, 15 characters or more', { exact: true }).fill('correct horse battery');
+    await page.getByLabel('New passphrase again', { exact: true }).fill('correct horse battery');
     await page.getByRole('button', { name: 'Set the passphrase' }).click();
     await page.getByText('Locked by a passphrase when you leave').waitFor();
     await page.getByRole('button', { name: 'Lock now' }).click();
@@ -218,11 +219,11 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
       ).toBe(false);
     }
     expect(await page.evaluate('JSON.stringify([Object.keys(localStorage), Object.keys(sessionStorage)])')).not.toMatch(/client/i);
-    await page.getByLabel('Passphrase').fill('wrong horse battery');
-    await page.getByRole('button', { name: 'Open' }).click();
+    await page.getByLabel('Passphrase', { exact: true }).fill('wrong horse battery');
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
     await page.getByRole('alert').waitFor();
-    await page.getByLabel('Passphrase').fill('correct horse battery');
-    await page.getByRole('button', { name: 'Open' }).click();
+    await page.getByLabel('Passphrase', { exact: true }).fill('correct horse battery');
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
     await page.getByRole('link', { name: 'Z. Y.' }).waitFor();
     expect(workbench.said()).not.toMatch(/Z\. Y\.|potassium/);
   });
