@@ -16,11 +16,16 @@ import {
 
 afterEach(cleanUp);
 
-const program = fileURLToPath(new URL('../bin/platewright', import.meta.url));
+const program = fileURLToPath(new URL('../src/cli/main.ts', import.meta.url));
 
 function clients(folder: string, args: readonly string[], input = '') {
   const env = { ...process.env, PLATEWRIGHT_DATA: folder };
-  const { status, stdout, stderr } = spawnSync(program, ['clients', ...args], { input, encoding: 'utf8', env, timeout: 60_000 });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, 'clients', ...args], {
+    input,
+    encoding: 'utf8',
+    env,
+    timeout: 60_000,
+  });
   return { status, stdout, stderr };
 }
 

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { browserPath, launchBrowser, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
+import { browserPath, launchBrowser, quiet, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
 
 // The invented clients of the demo in the real program and a real Chromium: enter, propose, edit with a reason, sign, what fits, lock.
 describe.skipIf(browserPath === undefined)('clients in a browser (skipped where no Chromium-family browser is installed)', () => {
@@ -180,7 +180,7 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
         await sheet.setViewportSize({ width: 1280, height: 900 });
         await sheet.goto(`${workbench.address}${path}`);
         await sheet.getByRole('heading', { level: 1 }).waitFor();
-        await sheet.waitForLoadState('networkidle');
+        await quiet(sheet);
         const { violations } = await new AxeBuilder({ page: sheet }).analyze();
         expect(
           violations.map(
