@@ -1,6 +1,6 @@
 /** Makes the README's pictures from the running program: a workspace of its own with the demo, nothing else. */
 import { fileURLToPath } from 'node:url';
-import { launchBrowser, removeFolder, startWorkbench } from '../../test/e2e/workbench.ts';
+import { launchBrowser, quiet, removeFolder, startWorkbench } from '../../test/e2e/workbench.ts';
 
 const workbench = await startWorkbench();
 const browser = await launchBrowser();
@@ -17,7 +17,7 @@ try {
   };
   for (const [name, path] of Object.entries(pictures)) {
     await page.goto(`${workbench.address}${path}`);
-    await page.waitForLoadState('networkidle');
+    await quiet(page);
     await page.screenshot({ path: fileURLToPath(new URL(`${name}.png`, import.meta.url)) });
   }
 } finally {

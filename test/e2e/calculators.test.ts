@@ -127,8 +127,9 @@ describe.skipIf(browserPath === undefined)('calculators in a browser (skipped wh
 
   test('[CALC-9] while client data is locked nobody is named', async () => {
     await open('/clients');
-    await page.getByText('Not locked: anyone at this computer').click();
-    await page.getByLabel('Passphrase, 12 characters or more').fill('an invented phrase');
+    await page.getByText('Not locked: anyone using this computer account').click();
+    await page.getByLabel('New passphrase, 15 characters or more', { exact: true }).fill('an invented phrase');
+    await page.getByLabel('New passphrase again', { exact: true }).fill('an invented phrase');
     await page.getByRole('button', { name: 'Set the passphrase' }).click();
     await page.getByText('Locked by a passphrase when you leave').waitFor();
     await page.getByRole('button', { name: 'Lock now' }).click();

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { browserPath, launchBrowser, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
+import { browserPath, launchBrowser, quiet, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
 
 // The invented clients of the demo in the real program and a real Chromium: enter, propose, edit with a reason, sign, what fits, lock.
 describe.skipIf(browserPath === undefined)('clients in a browser (skipped where no Chromium-family browser is installed)', () => {
@@ -182,7 +182,7 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
         await sheet.setViewportSize({ width: 1280, height: 900 });
         await sheet.goto(`${workbench.address}${path}`);
         await sheet.getByRole('heading', { level: 1 }).waitFor();
-        await sheet.waitForLoadState('networkidle');
+        await quiet(sheet);
         const { violations } = await new AxeBuilder({ page: sheet }).analyze();
         expect(
           violations.map(
@@ -203,7 +203,8 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
   test('the passphrase locks: nothing of a client is readable on disk, and the browser keeps nothing', async () => {
     await open('/clients');
     await page.getByText(/Not locked/).click();
-    await page.getByLabel('Passphrase, 12 characters or more').fill('correct horse battery');
+    await page.getByLabel('New passphrase, 15 characters or more', { exact: true }).fill('correct horse battery');
+    await page.getByLabel('New passphrase again', { exact: true }).fill('correct horse battery');
     await page.getByRole('button', { name: 'Set the passphrase' }).click();
     await page.getByText('Locked by a passphrase when you leave').waitFor();
     await page.getByRole('button', { name: 'Lock now' }).click();
@@ -220,11 +221,11 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
       ).toBe(false);
     }
     expect(await page.evaluate('JSON.stringify([Object.keys(localStorage), Object.keys(sessionStorage)])')).not.toMatch(/client/i);
-    await page.getByLabel('Passphrase').fill('wrong horse battery');
-    await page.getByRole('button', { name: 'Open' }).click();
+    await page.getByLabel('Passphrase', { exact: true }).fill('wrong horse battery');
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
     await page.getByRole('alert').waitFor();
-    await page.getByLabel('Passphrase').fill('correct horse battery');
-    await page.getByRole('button', { name: 'Open' }).click();
+    await page.getByLabel('Passphrase', { exact: true }).fill('correct horse battery');
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
     await page.getByRole('link', { name: 'Z. Y.' }).waitFor();
     expect(workbench.said()).not.toMatch(/Z\. Y\.|potassium/);
   });

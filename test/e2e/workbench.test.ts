@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { browserPath, launchBrowser, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
+import { browserPath, launchBrowser, quiet, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
 
 // The real program and a real Chromium, doing what a dietitian does.
 describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped where no Chromium-family browser is installed)', () => {
@@ -260,7 +260,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     const sheet = await own.newPage();
     await sheet.goto(`${workbench.address}${path.replace('FOOD', food!.id)}`);
     await sheet.getByRole('heading', { level: 1 }).waitFor({ state: 'attached' });
-    await sheet.waitForLoadState('networkidle');
+    await quiet(sheet);
     const { violations } = await new AxeBuilder({ page: sheet }).analyze();
     expect(
       violations.map(
@@ -281,7 +281,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     const sheet = await own.newPage();
     await sheet.goto(`${workbench.address}${path.replace('FOOD', food!.id)}`);
     await sheet.getByRole('heading', { level: 1 }).waitFor({ state: 'attached' });
-    await sheet.waitForLoadState('networkidle');
+    await quiet(sheet);
     expect(await sheet.evaluate<number>('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
     await own.close();
   });

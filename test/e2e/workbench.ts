@@ -96,6 +96,17 @@ export function removeFolder(folder: string): void {
   rmSync(folder, { recursive: true, force: true });
 }
 
+/** Waits until the page has asked for nothing and got nothing for half a second. The stream on which it hears of the lock never ends, so that "network idle" never comes. */
+export async function quiet(page: Page): Promise<void> {
+  let last = performance.now();
+  const heard = (): void => {
+    last = performance.now();
+  };
+  page.on('request', heard).on('requestfinished', heard);
+  while (performance.now() - last < 500) await page.waitForTimeout(100);
+  page.off('request', heard).off('requestfinished', heard);
+}
+
 /** What a page complains of: errors on its console and mistakes of its own, while it is used. */
 export function complaintsOf(page: Page): readonly string[] {
   const complaints: string[] = [];

@@ -1,7 +1,7 @@
 import type { ClientJson } from '#app/clientVault.ts';
 import { Fault } from '#core/errors.ts';
-import { type DataKey, isClientJson } from './dataKey.ts';
-import type { Wrap } from './passphrase.ts';
+import { DataKey, isClientJson, presentForm } from './dataKey.ts';
+import { type ScryptCost, type Wrap, wrapKey } from './passphrase.ts';
 import type { Row, VaultFile } from './vaultFile.ts';
 import { indexOf, sealIndex } from './vaultIndex.ts';
 
@@ -39,6 +39,17 @@ export function plainRecord({ row, body }: Row): ClientJson | undefined {
   } catch {
     return undefined;
   }
+}
+
+/** The key of the present form: what an earlier program sealed is sealed anew, with an index, when it is first opened. */
+export async function broughtUp(file: VaultFile, key: DataKey, passphrase: string, cost: ScryptCost, now: Date): Promise<DataKey> {
+  if (key.form === presentForm) return key;
+  const to = DataKey.random();
+  const wrap = await wrapKey(to, passphrase, cost);
+  file.transact(() => rekey(file, readBy(key), to, [wrap], now));
+  key.forget();
+  file.scrub();
+  return to;
 }
 
 /** @throws Fault client-record-damaged */

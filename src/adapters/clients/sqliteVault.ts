@@ -1,12 +1,12 @@
 import type { ClientJson, ClientVault, Restored, SealedClients, VaultHealth } from '#app/clientVault.ts';
 import { Fault } from '#core/errors.ts';
 import { copyUnder, describedCopy, restoredBeside, restoredKeyed, restoredSealed } from './copies.ts';
-import { DataKey, presentForm } from './dataKey.ts';
+import { DataKey } from './dataKey.ts';
 import { KeyFile } from './keyFile.ts';
 import { refuseWeak } from './newPassphrase.ts';
 import { type ScryptCost, todaysCost, unwrapAny, wrapKey } from './passphrase.ts';
 import { Records } from './records.ts';
-import { damagedFault, readBy, rekey } from './rekey.ts';
+import { broughtUp, damagedFault, readBy, rekey } from './rekey.ts';
 import { type Copy, copyFromJson, copyToJson } from './sealedCopy.ts';
 import { writeAside } from './setAside.ts';
 import { settle } from './settle.ts';
@@ -70,7 +70,7 @@ class SqliteVault implements ClientVault {
     await this.tries.inTurn(async () => {
       if (!this.hasPassphrase()) return;
       const key = await this.tries.tried(() => unwrapAny(this.file.wraps(), passphrase));
-      this.use(await this.brought(key, passphrase), lockings);
+      this.use(await broughtUp(this.file, key, passphrase, this.cost, this.now()), lockings);
     });
   }
 
@@ -195,7 +195,7 @@ class SqliteVault implements ClientVault {
       else {
         restoredSealed(this.file, read);
         this.keyFile.remove();
-        this.use(key === undefined ? undefined : await this.brought(key, passphrase!));
+        this.use(key === undefined ? undefined : await broughtUp(this.file, key, passphrase!, this.cost, this.now()));
         this.file.scrub();
       }
       return { added: brought?.records ?? read.rows.length, same: 0, conflicts: 0, damaged: brought?.damaged ?? 0 };
@@ -229,17 +229,6 @@ class SqliteVault implements ClientVault {
     if (key !== undefined) return key;
     if (passphrase === undefined) throw new Fault('passphrase-wrong', 'The copy opens with its passphrase alone.');
     return this.tries.tried(() => unwrapAny(wraps, passphrase));
-  }
-
-  /** The key of the present form: what an earlier program sealed is sealed anew, with an index, when it is first opened. */
-  private async brought(key: DataKey, passphrase: string): Promise<DataKey> {
-    if (key.form === presentForm) return key;
-    const to = DataKey.random();
-    const wrap = await wrapKey(to, passphrase, this.cost);
-    this.file.transact(() => rekey(this.file, readBy(key), to, [wrap], this.now()));
-    key.forget();
-    this.file.scrub();
-    return to;
   }
 
   private erase(): void {

@@ -7,7 +7,7 @@ import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 
 const passphrase = z.string().max(1_000);
-export const takeOffWords = 'take the passphrase off';
+const takeOffWords = 'take the passphrase off';
 
 /** The door to the clients' file: opened and locked, its passphrase, when it locks by itself. */
 export function clientLockRoutes({ vault, log }: World, door: ClientDoor) {

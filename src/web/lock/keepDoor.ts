@@ -6,6 +6,7 @@ import { type LockPresence, startPresence } from './lockPresence.ts';
 
 /** The first word of the key of what is read about clients, or made of it. */
 const ofClients: ReadonlySet<unknown> = new Set(['client', 'clients', 'propose', 'page on paper', 'page aloud']);
+const isOfClients = ({ queryKey }: { readonly queryKey: readonly unknown[] }): boolean => ofClients.has(queryKey[0]);
 const touchMilliseconds = 10_000;
 
 /**
@@ -16,7 +17,7 @@ export function keepDoor(queries: QueryClient, unmount: () => void): void {
   let isGoing = false;
   const isOnClients = (): boolean => location.pathname.startsWith('/clients');
   const presence = startPresence(() => {
-    queries.removeQueries({ predicate: ({ queryKey }) => ofClients.has(queryKey[0]) });
+    queries.removeQueries({ predicate: isOfClients });
     // Without the program there is no other page to load.
     if (!isOnClients() || presence.now().shown === 'dropped') return;
     isGoing = true;
@@ -27,8 +28,19 @@ export function keepDoor(queries: QueryClient, unmount: () => void): void {
   // A screen that asks before words are lost must not keep a locked page.
   addEventListener('beforeunload', event => isGoing && event.stopImmediatePropagation(), { capture: true });
   hideFromHistory(isOnClients);
+  askAgainWhenOpened(queries, presence);
   listen(presence);
   tellTouches(presence);
+}
+
+/** Opened in another window: what was refused here is asked again. */
+function askAgainWhenOpened(queries: QueryClient, presence: LockPresence): void {
+  let before = presence.now().status?.state;
+  presence.subscribe(() => {
+    const state = presence.now().status?.state;
+    if (before === 'locked' && state === 'open') void queries.invalidateQueries({ predicate: isOfClients });
+    before = state;
+  });
 }
 
 /** A page that the browser keeps for its back button is hidden before it is kept, and read anew when it comes back. */

@@ -1,5 +1,4 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { damageKinds } from '#app/clientVault.ts';
 import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
 
@@ -29,7 +28,10 @@ export function Damaged() {
   }
   if (health.data === undefined) return <Told error={health.error} />;
   const { damaged, index } = health.data;
-  const kinds = damageKinds.filter(kind => (damaged[kind] ?? 0) > 0);
+  const kinds = Object.entries(words).flatMap(([kind, said]) => {
+    const count = Object.entries(damaged).find(([one]) => one === kind)?.[1] ?? 0;
+    return count === 0 ? [] : [{ kind, count, said }];
+  });
   if (kinds.length === 0 && index === 'whole') return null;
   return (
     <section className="notice" role="alert" aria-label="Damaged client records">
@@ -37,9 +39,9 @@ export function Damaged() {
         <b>Not all client records are whole.</b> What is whole stands below.
       </p>
       <ul>
-        {kinds.map(kind => (
+        {kinds.map(({ kind, count, said }) => (
           <li key={kind}>
-            {damaged[kind]} {words[kind]}
+            {count} {said}
           </li>
         ))}
         {index !== 'whole' && (

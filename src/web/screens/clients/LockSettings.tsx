@@ -94,10 +94,12 @@ function IdleMinutes({ minutes }: { readonly minutes: number }) {
         keep.mutate();
       }}
     >
-      <label className="field">
-        <span>Lock after so many minutes without a key or a pointer (1 to 120)</span>
-        <input type="number" required min={1} max={120} step={1} value={typed} onChange={event => setTyped(event.target.value)} />
-      </label>
+      <div className="formgrid">
+        <label className="field">
+          <span>Lock after so many minutes without a key or a pointer (1 to 120)</span>
+          <input type="number" required min={1} max={120} step={1} value={typed} onChange={event => setTyped(event.target.value)} />
+        </label>
+      </div>
       <Told error={keep.error} />
       <p className="row">
         <button type="submit" className="quiet" disabled={keep.isPending}>

@@ -33,7 +33,9 @@ export function TakeOffPassphrase() {
       <p>
         <b>Take the passphrase off?</b> Anyone using this computer account can then read client data.
       </p>
-      <PassphraseField label="Passphrase now, to take it off" value={current} onChange={setCurrent} autoComplete="current-password" />
+      <div className="formgrid">
+        <PassphraseField label="Passphrase now, to take it off" value={current} onChange={setCurrent} autoComplete="current-password" />
+      </div>
       <Told error={take.error} />
       <p className="row">
         <button type="submit" className="act" disabled={take.isPending || current === ''}>
