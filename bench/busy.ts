@@ -20,7 +20,7 @@ export async function benchBusy(rows = 50_000): Promise<void> {
   });
   try {
     const call = await entered(await printedAddress(program.stdout));
-    const [food] = z.array(z.object({ id: z.string() })).parse(await (await call("/api/foods")).json());
+    const [food] = z.array(z.object({ id: z.string() })).parse(await (await call('/api/foods')).json());
     const reads = ['/api/workspace', '/api/clients/lock', '/api/plates', `/api/foods/${food!.id}`];
     const table = manyLabels(rows);
     const send = (path: string) => {
