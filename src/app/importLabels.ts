@@ -39,6 +39,8 @@ export function importLabels(table: Table): Reading<readonly ImportedLabel[]> {
 export function labelReader(table: Table): {
   readonly issues: readonly Issue[];
   readonly read: (row: TableRow) => ImportedLabel | undefined;
+  /** What was noticed since the last time; for a table whose report is not held. */
+  readonly takeIssues: () => readonly Issue[];
 } {
   const headings = table.headings.slice(0, table.headings.findLastIndex(heading => heading.trim() !== '') + 1);
   const { columns, unknown } = matchHeadings(headings);
@@ -55,7 +57,7 @@ export function labelReader(table: Table): {
     const label = readRow(row, headings.length, columns, issues);
     return label && { row: row.row, label };
   };
-  return { issues, read };
+  return { issues, read, takeIssues: () => issues.splice(0) };
 }
 
 type Report = (code: ImportIssueCode, found: string, expected: string, heading?: string) => void;

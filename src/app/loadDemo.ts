@@ -23,15 +23,15 @@ export async function loadDemo({ table, plates, guides, handouts }: Demo, store:
   for (let _round = 0; rest.rows.length > 0; _round++) {
     const look = await lookAtImport(rest, proposedMapping(rest.headings), new Shelf(store), store);
     const seen = new Set<string>();
-    const now = look.rows.filter(({ imported: { label } }) => {
-      const key = label.printed.gtin ?? `${label.printed.maker} ${label.printed.name}`;
+    const now = look.rows.filter(({ printed }) => {
+      const key = printed.gtin ?? `${printed.maker} ${printed.name}`;
       if (seen.has(key)) return false;
       seen.add(key);
       return true;
     });
     await store.applyImport(importEntry({ ...look, rows: now }, 'demo scenario', true));
-    const done = new Set(now.map(({ imported }) => imported.row));
-    const later = rest.rows.filter(({ row }) => !done.has(row) && look.rows.some(({ imported }) => imported.row === row));
+    const done = new Set(now.map(({ row }) => row));
+    const later = rest.rows.filter(({ row }) => !done.has(row) && look.rows.some(looked => looked.row === row));
     rest = { ...rest, rows: later };
   }
   const known = new Map((await store.plates.list()).map(({ value, version }) => [value.id, version]));

@@ -1,6 +1,6 @@
 import type { Issue } from '#core/errors.ts';
 import { compareLabels } from '#core/label/compareLabels.ts';
-import type { ReadLabel } from '#core/label/label.ts';
+import type { PrintedLabel, ReadLabel } from '#core/label/label.ts';
 import { type ImportedLabel, labelReader } from './importLabels.ts';
 import { labelHeading } from './labelHeadings.ts';
 import { foodFinder, foodOf } from './matchFood.ts';
@@ -11,7 +11,10 @@ import { rowsAStep, unwatched, type Watch } from './watch.ts';
 
 /** What a row of an import would do. */
 export interface ImportRowLook {
-  readonly imported: ImportedLabel;
+  /** The row of the table, as a spreadsheet shows it. */
+  readonly row: number;
+  /** As printed alone: fifty thousand labels as they are read would fill the memory. */
+  readonly printed: PrintedLabel;
   readonly does: 'begins-a-food' | 'joins-a-food' | 'already-there';
   readonly joins?: FoodRow;
 }
@@ -59,8 +62,9 @@ export async function lookAtImport(
     const imported = read(row);
     if (imported === undefined) continue;
     const joins = findFood(imported.label.printed);
-    if (joins === undefined) rows.push({ imported, does: 'begins-a-food' });
-    else rows.push({ imported, does: (await isThere(imported, joins)) ? 'already-there' : 'joins-a-food', joins });
+    const look = { row: imported.row, printed: imported.label.printed };
+    if (joins === undefined) rows.push({ ...look, does: 'begins-a-food' });
+    else rows.push({ ...look, does: (await isThere(imported, joins)) ? 'already-there' : 'joins-a-food', joins });
   }
   return { mapping, rows, report: issues, leftOut: table.rows.length - rows.length };
 }
@@ -80,9 +84,9 @@ export function importEntry(look: ImportLook, fileName: string, isDemo = false):
     ...(isDemo ? { isDemo } : {}),
     labels: look.rows
       .filter(({ does }) => does !== 'already-there')
-      .map(({ imported, joins }) => {
-        const label = { kind: 'read' as const, printed: imported.label.printed };
-        return joins === undefined ? { begins: foodOf(imported.label.printed), label } : { joins: joins.id, label };
+      .map(({ printed, joins }) => {
+        const label = { kind: 'read' as const, printed };
+        return joins === undefined ? { begins: foodOf(printed), label } : { joins: joins.id, label };
       }),
   };
 }

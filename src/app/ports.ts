@@ -17,6 +17,9 @@ export interface TableRow {
   readonly cells: readonly string[];
 }
 
+/** The rows of a table in blocks, the row of headings first; what was noticed in the file at the end. */
+export type TableBlocks = AsyncGenerator<readonly TableRow[], readonly Issue<TableIssueCode>[], undefined>;
+
 export type TableIssueCode =
   | 'encoding-not-utf8'
   | 'encoding-damaged'

@@ -14,7 +14,7 @@ export interface ShelfFood {
 }
 
 /** Foods that are read from the store at once. */
-const foodsAStep = 500;
+const foodsAStep = 100;
 
 /** Made once, not anew for each of thousands of comparisons. */
 const alphabet = new Intl.Collator('en');

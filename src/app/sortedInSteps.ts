@@ -1,7 +1,7 @@
 import { breathe } from './watch.ts';
 
 /** Items that are sorted, or merged, before others have their turn. */
-const atOnce = 2_000;
+const atOnce = 500;
 
 /** Sorts as `toSorted` does, in steps: short runs first, then two and two together, so that a long list holds nobody up. */
 export async function sortedInSteps<Item>(items: readonly Item[], compare: (a: Item, b: Item) => number): Promise<readonly Item[]> {

@@ -11,7 +11,7 @@ export interface Watch {
 export const unwatched: Watch = { step: async () => undefined };
 
 /** Rows between two steps: a step costs little, and a screen that asks sees movement. */
-export const rowsAStep = 100;
+export const rowsAStep = 10;
 
 /** Lets the rest of the program have its turn, in work that nobody follows. */
 export function breathe(): Promise<void> {

@@ -1,7 +1,7 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
 import type { Archives, RestoreMark } from '#app/archives.ts';
 import type { ClientVault } from '#app/clientVault.ts';
-import type { InputLine, PdfPrinter, ReadDatasets, SiteFiles, Table } from '#app/ports.ts';
+import type { InputLine, PdfPrinter, ReadDatasets, SiteFiles, Table, TableBlocks } from '#app/ports.ts';
 import type { Watch } from '#app/watch.ts';
 import type { LinearSolver } from '#core/optimize/linearModel.ts';
 
@@ -17,8 +17,10 @@ export interface World {
   inputLines(): AsyncIterable<readonly InputLine[]>;
   /** @throws Fault file-not-found, file-not-readable, file-too-large. */
   readBytes(path: string): Promise<Uint8Array>;
-  /** @throws Fault table-without-headings. */
-  readTable(bytes: Uint8Array): Table;
+  /** A table that is held whole: CSV or XLSX, within limits. @throws Fault as `ReadTable` of app/ports.ts, and those of `readBytes`. */
+  readTable(path: string): Promise<Table>;
+  /** A CSV file of any size, to be gone through in blocks; undefined for a pipe or a workbook. @throws Fault file-not-found, file-not-readable. */
+  streamTable(path: string): Promise<(() => TableBlocks) | undefined>;
   /** The solver of linear models; loading it takes a tenth of a second. */
   openSolver(): Promise<LinearSolver>;
   /** The day on the clock, yyyy-mm-dd, where the person is. */

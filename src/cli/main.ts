@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { inputLines } from '#adapters/files/inputLines.ts';
 import { readBytes } from '#adapters/files/readBytes.ts';
-import { readTable } from '#adapters/files/readTable.ts';
+import { streamTable } from '#adapters/files/streamTable.ts';
 import { type Asker, askerOf } from '#adapters/terminal/askLine.ts';
 import { writeText } from '#adapters/terminal/writeText.ts';
 import { localDay } from '#app/clients/localDay.ts';
@@ -43,7 +43,11 @@ const world: World = {
     return inputLines(process.stdin);
   },
   readBytes,
-  readTable,
+  readTable: async path => {
+    const [bytes, { readTableApart }] = await Promise.all([readBytes(path), import('#adapters/files/readTableApart.ts')]);
+    return readTableApart()(bytes);
+  },
+  streamTable,
   openSolver: async () => (await import('#adapters/solver/highsSolver.ts')).openHighsSolver(),
   today: () => localDay(new Date()),
   writeSite: async (folder, files) => {

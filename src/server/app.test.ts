@@ -476,7 +476,7 @@ describe('imports', () => {
       expect.arrayContaining(['more-than-one-sheet', 'cell-merged', 'cell-with-formula']),
     );
   });
-  test('[SRV-50] a wrong file gets a clear word, and the next one is read', async () => {
+  test('[SRV-60] a wrong file gets a clear word, and the next one is read', async () => {
     const bomb = workbookFile({ sheets: [{ name: 'A', xml: `<sheetData><row>${inline('x'.repeat(3_000_000))}</row></sheetData>` }] });
     for (const [content, code] of [
       ['PK\u0003\u0004nonsense', 'workbook-not-readable'],

@@ -10,7 +10,16 @@ const headings = ['name', 'maker', 'verdict', 'closeCall', 'why', 'energyKcal', 
  * One row a food, in the order of the survey. Energy and sodium are those of the whole plate, empty where a part is unknown; further
  * columns are those that the person has chosen, of the portion alone.
  */
-export function surveyCsv({ foods, plate }: JudgedShelf<TellableWays>, columns: readonly SurveyColumnKey[] = []): string {
+export function surveyCsv(survey: JudgedShelf<TellableWays>, columns: readonly SurveyColumnKey[] = []): string {
+  return surveyCsvHead(columns) + surveyCsvRows(survey, columns);
+}
+
+export function surveyCsvHead(columns: readonly SurveyColumnKey[]): string {
+  return csvRow([...headings, ...columns]);
+}
+
+/** Without the headings, for a survey that is written part by part. */
+export function surveyCsvRows({ foods, plate }: JudgedShelf<TellableWays>, columns: readonly SurveyColumnKey[]): string {
   const rows = foods.map(({ food, verdict, waysIn }) =>
     csvRow([
       food.name,
@@ -26,5 +35,5 @@ export function surveyCsv({ foods, plate }: JudgedShelf<TellableWays>, columns: 
       ...columns.map(key => surveyColumns[key].cell(food, plate).figure),
     ]),
   );
-  return csvRow([...headings, ...columns]) + rows.join('');
+  return rows.join('');
 }

@@ -35,7 +35,7 @@ export const command: Command = {
     if (!isDay(today)) throw new Fault('unknown-option', `--today "${today}" is no day as yyyy-mm-dd.`);
     // Asked for first: whoever has no browser hears of it before anything is read or written.
     const printPdf = given.options.pdf === true ? await world.pdfPrinter() : undefined;
-    const { value: labels, issues: report } = importLabels(world.readTable(await world.readBytes(needed(given, 'labels'))));
+    const { value: labels, issues: report } = importLabels(await world.readTable(needed(given, 'labels')));
     world.say(reportText(report));
     const guides = [];
     for (const file of files) {

@@ -1,8 +1,11 @@
 import { foodsOf, importLabels } from '#app/importLabels.ts';
 import { type JudgedShelf, judgeShelf, type TellableWays, tellable } from '#app/judgeShelf.ts';
-import { surveyCsv } from '#app/survey/surveyCsv.ts';
+import type { TableBlocks } from '#app/ports.ts';
+import { isOfCategory, noSuchCategory, streamSurvey } from '#app/survey/streamSurvey.ts';
+import { surveyCsv, surveyCsvHead, surveyCsvRows } from '#app/survey/surveyCsv.ts';
 import { Fault, type Issue } from '#core/errors.ts';
 import type { PlateFood } from '#core/plate/plate.ts';
+import type { JudgeInput } from '#core/yardstick/judgePlate.ts';
 import { type SurveyColumnKey, surveyColumnKeys } from '#core/yardstick/surveyColumns.ts';
 import type { Arguments, Command, World } from '../command.ts';
 import { progress } from '../progress.ts';
@@ -35,32 +38,65 @@ export const command: Command = {
     if (file === undefined) throw new Fault('option-missing', `The table of labels is missing. Usage: platewright ${this.usage}`);
     const format = oneOf(given, 'format', ['table', 'csv', 'json']);
     const columns = severalOf(given, 'columns', surveyColumnKeys);
-    const { survey, report } = await runSurvey(file, given, world);
+    const question = await readQuestion(given, world);
+    const category = given.options.category === undefined ? undefined : needed(given, 'category');
+    const blocks = format === 'csv' ? await world.streamTable(file) : undefined;
+    if (blocks !== undefined) return printAsItComes(blocks, question, category, columns, world);
+    const { survey, report } = await holdSurvey(file, question, category, world);
     world.say(format === 'json' ? '' : reportText(report));
-    if (format === 'csv') world.say(survey.yardstick.cautions.map(caution => `Note: ${caution}\n`).join(''));
+    if (format === 'csv') world.say(cautionsText(question));
     await world.write(printed({ survey, columns }, report, format, world.width));
   },
 };
 
-export async function runSurvey(file: string, given: Arguments, world: World): Promise<{ survey: Survey; report: readonly Issue[] }> {
+async function readQuestion(given: Arguments, world: World): Promise<JudgeInput> {
   const setting = given.options.setting === undefined ? undefined : readSetting(needed(given, 'setting'));
   const plate = await readBuiltInOrFile(plates, needed(given, 'plate'), world);
   const yardstick = await readBuiltInOrFile(yardsticks, needed(given, 'yardstick'), world);
-  const { value: labels, issues: report } = importLabels(world.readTable(await world.readBytes(file)));
-  const foods = inCategory(foodsOf(labels), given.options.category);
-  const ways = { shelf: { foods, plates: [plate] }, keep: tellable };
-  const survey = judgeShelf({ foods, plate, yardstick, ways, ...(setting === undefined ? {} : { setting }) }, progress(world, 'foods'));
-  return { survey, report };
+  return { plate, yardstick, ...(setting === undefined ? {} : { setting }) };
+}
+
+/** A table by verdict and counts before the foods need all of them: the whole survey is held. */
+async function holdSurvey(file: string, question: JudgeInput, category: string | undefined, world: World) {
+  const { value: labels, issues: report } = importLabels(await world.readTable(file));
+  const foods = inCategory(foodsOf(labels), category);
+  const ways = { shelf: { foods, plates: [question.plate] }, keep: tellable };
+  return { survey: judgeShelf({ ...question, foods, ways }, progress(world, 'foods')), report };
+}
+
+/** Rows in the order of the table are written as they come: the length of the table does not matter. */
+async function printAsItComes(
+  blocks: () => TableBlocks,
+  question: JudgeInput,
+  category: string | undefined,
+  columns: readonly SurveyColumnKey[],
+  world: World,
+): Promise<void> {
+  const tell = progress(world, 'foods');
+  let done = 0;
+  let hasBegun = false;
+  for await (const { survey, report } of streamSurvey(question, blocks, category)) {
+    if (!hasBegun) {
+      world.say(cautionsText(question));
+      await world.write(surveyCsvHead(columns));
+      hasBegun = true;
+    }
+    world.say(reportText(report));
+    await world.write(surveyCsvRows(survey, columns));
+    done += survey.foods.length;
+    tell(done);
+  }
+}
+
+function cautionsText({ yardstick }: JudgeInput): string {
+  return yardstick.cautions.map(caution => `Note: ${caution}\n`).join('');
 }
 
 /** @throws Fault unknown-option when the table has no food of this category. */
-function inCategory(foods: readonly PlateFood[], category: string | boolean | undefined): readonly PlateFood[] {
-  if (typeof category !== 'string') return foods;
-  const categoryOf = ({ label }: PlateFood) => label.printed.category?.toLowerCase();
-  const found = foods.filter(food => categoryOf(food) === category.trim().toLowerCase());
-  if (found.length > 0) return found;
-  const known = [...new Set(foods.map(categoryOf).filter(one => one !== undefined))];
-  throw new Fault('unknown-option', `No food is in the category "${category}". Found: ${known.join(', ') || 'no categories'}.`);
+function inCategory(foods: readonly PlateFood[], category: string | undefined): readonly PlateFood[] {
+  const found = foods.filter(isOfCategory(category));
+  if (category === undefined || found.length > 0) return found;
+  throw noSuchCategory(category, new Set(foods.flatMap(({ label }) => label.printed.category?.toLowerCase() ?? [])));
 }
 
 interface Asked {

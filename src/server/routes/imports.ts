@@ -141,12 +141,6 @@ function mappingOf({ mapping }: z.output<typeof importFile>): readonly (string |
   return mapping === undefined ? undefined : [mapping].flat().map(key => key || null);
 }
 
-function shown({ imported: { row, label }, does, joins }: ImportRowLook) {
-  return {
-    row,
-    name: label.printed.name ?? '',
-    ...(label.printed.maker === undefined ? {} : { maker: label.printed.maker }),
-    does,
-    ...(joins === undefined ? {} : { joins: joins.name }),
-  };
+function shown({ row, printed: { name = '', maker }, does, joins }: ImportRowLook) {
+  return { row, name, does, ...(maker === undefined ? {} : { maker }), ...(joins === undefined ? {} : { joins: joins.name }) };
 }

@@ -117,6 +117,35 @@ export function labelsContract(engine: EngineUnderTest): void {
       expect((await store.labelsOf(food.id))[0]).not.toHaveProperty('recheckOn');
       expect(await fault(store.setRecheck('nobody', null, null))).toBe('label-not-found');
     });
+    test('what stands is the same read at once, food by food and in steps; categories count it', async () => {
+      for (const [name, category] of [
+        ['Ham', 'slices'],
+        ['Oat drink', 'drinks'],
+        ['Cheese', 'Slices'],
+        ['Gone', 'slices'],
+        ['Bread', undefined],
+      ] as const) {
+        const { food, label: first } = await store.addFood({ name, ...(category === undefined ? {} : { category }) }, label(100));
+        if (name === 'Gone') await store.withdrawLabel(first.id, food.version, 'gone');
+      }
+      const all = await store.standingLabels();
+      const inSteps = [];
+      for (let afterId: string | undefined = ''; afterId !== undefined; ) {
+        const step: Awaited<ReturnType<typeof store.standingLabelsAfter>> = await store.standingLabelsAfter(afterId, 2);
+        inSteps.push(...step.rows);
+        afterId = step.lastId;
+      }
+      const byId = (a: { food: { id: string } }, b: { food: { id: string } }): number => (a.food.id < b.food.id ? -1 : 1);
+      expect(inSteps.toSorted(byId)).toEqual(all.toSorted(byId));
+      for (const one of all) expect(await store.standingLabelOf(one.food.id)).toEqual(one);
+      const [gone] = await store.listFoods({ search: 'gone' });
+      expect(await store.standingLabelOf(gone!.id)).toBeUndefined();
+      const categories = await store.categories();
+      expect(categories.map(({ name, foods }) => [name.toLowerCase(), foods])).toEqual([
+        ['slices', 2],
+        ['drinks', 1],
+      ]);
+    });
     test('photos keep their bytes', async () => {
       const { label: first } = await store.addFood({ name: 'Ham' }, label(600));
       const bytes = Uint8Array.from({ length: 300 }, (_, index) => index % 256);
