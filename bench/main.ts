@@ -1,4 +1,5 @@
 import { benchBrowser } from './browser.ts';
+import { benchBusyStore } from './busyStore.ts';
 import { benchGuide } from './guide.ts';
 import { benchMinerals } from './minerals.ts';
 import { benchPrescribe } from './prescribe.ts';
@@ -19,6 +20,8 @@ process.stdout.write('\n');
 benchSurvey();
 process.stdout.write('\n');
 await benchSurveyRequest();
+process.stdout.write('\n');
+await benchBusyStore();
 process.stdout.write('\n');
 await benchGuide();
 process.stdout.write('\n');

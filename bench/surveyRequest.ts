@@ -2,11 +2,17 @@ import { randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { copyFolder } from '#adapters/archive/copyFolder.ts';
+import { restoreMark } from '#adapters/archive/restoreMark.ts';
+import { threadArchives } from '#adapters/archive/threadArchives.ts';
+import { waitingFiles } from '#adapters/archive/waitingFiles.ts';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
 import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
+import { DailyCopies } from '#app/archive/dailyCopies.ts';
+import { WaitingArchives } from '#app/archive/waitingArchives.ts';
 import { Minerals } from '#app/minerals.ts';
 import { Shelf } from '#app/shelf.ts';
 import { createApp } from '../src/server/app.ts';
@@ -32,7 +38,12 @@ export async function benchSurveyRequest(): Promise<void> {
         (performance.now() - start) / 1000,
         'one transaction',
       );
+      const archives = threadArchives(store, { engine: 'sqlite', folder }, '0', () => new Date());
       const world = {
+        archives,
+        waiting: new WaitingArchives(archives, waitingFiles(folder), randomUUID),
+        copies: new DailyCopies({ store, vault, archives, now: () => new Date() }, copyFolder(folder)),
+        restoreMark: restoreMark(folder),
         store,
         shelf: new Shelf(store),
         vault,

@@ -28,7 +28,9 @@ const commands: Readonly<Record<string, (file: string) => readonly string[]>> = 
 describe('files that no person writes: 100,000 levels deep, or with NUL bytes', () => {
   it.each(Object.keys(commands))('[CLI-3] as %s they are refused in words, and nothing is written', { timeout: 120_000 }, what => {
     for (const name of Object.keys(files)) {
-      const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...commands[what]!(join(place, name))], { encoding: 'utf8' });
+      const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...commands[what]!(join(place, name))], {
+        encoding: 'utf8',
+      });
       expect([name, status, stdout]).toEqual([name, 1, '']);
       expect(stderr).toMatch(/\nNext: \S/);
       expect(stderr).not.toMatch(/\n\s+at |made a mistake/);
@@ -37,7 +39,13 @@ describe('files that no person writes: 100,000 levels deep, or with NUL bytes', 
   });
 
   it.each(['statement', 'label', 'minerals'])('[CLI-22] as lines of `%s` each has its answer', { timeout: 60_000 }, command => {
-    const lines = [`{"id":${lists}}`, `{"id":"1","statement":${objects}}`, `{"id":"2","panel":${objects},"name":${lists}}`, '\0', '{"id":"1","statement":"SA\\u0000LT"}'];
+    const lines = [
+      `{"id":${lists}}`,
+      `{"id":"1","statement":${objects}}`,
+      `{"id":"2","panel":${objects},"name":${lists}}`,
+      '\0',
+      '{"id":"1","statement":"SA\\u0000LT"}',
+    ];
     const input = `${lines.join('\n')}\n`;
     const { status, stdout } = spawnSync(process.execPath, [program, command, '--jsonl'], { encoding: 'utf8', input, maxBuffer: 2 ** 26 });
     expect([status, stdout.trimEnd().split('\n').length]).toEqual([0, lines.length]);

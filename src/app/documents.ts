@@ -23,12 +23,8 @@ export interface Documents<
 /** Without `published`, what was published stays on record as it is; null takes it off. */
 export type Guides = Documents<GuideFile, KeptGuide, { readonly published?: PublishedGuide | null; readonly isDemo?: boolean }>;
 
-/** The last one that was put stands. */
-export interface Surveys {
-  list(): Promise<readonly SavedSurvey[]>;
-  put(survey: SavedSurvey): Promise<SavedSurvey>;
-  remove(id: string): Promise<void>;
-}
+/** Without a mark of the demo. */
+export type Surveys = Documents<SavedSurvey>;
 
 /** A document as the JSON in which it is kept; the codec of whoever owns it reads it. */
 export type DocumentFile = Readonly<Record<string, unknown>> & { readonly id: string };

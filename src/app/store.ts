@@ -30,7 +30,8 @@ export interface Store {
   withdrawLabel(labelId: string, seenVersion: number, reason: string): Promise<FoodRow>;
   /** Name, maker, category, density, measures: what is ours to say, not what the package says. */
   changeFood(foodId: string, seenVersion: number, change: Partial<NewFood>): Promise<FoodRow>;
-  setRecheck(labelId: string, dueOn: string | null): Promise<void>;
+  /** Sets the day in the place of the one that was seen, null for none; refuses when another stands there by now (`changed-meanwhile`). */
+  setRecheck(labelId: string, seenDueOn: string | null, dueOn: string | null): Promise<void>;
 
   /** Adds many foods and labels in one transaction: all of them or, when it fails or is cancelled, none. Gives the import's id for undoing. */
   applyImport(entry: ImportEntry, watch?: Watch): Promise<{ readonly importId: string; readonly added: number; readonly joined: number }>;
@@ -63,10 +64,16 @@ export interface Store {
   /** Refuses a dataset that is not there (`reference-not-found`). */
   removeReference(dataset: string): Promise<void>;
 
-  /** Everything, for a file that `restore` reads; rows in a fixed order. */
-  exportAll(): Promise<WorkspaceFile>;
-  /** Fills an empty workspace from such a file, in one transaction; refuses when anything is in it (`workspace-not-empty`). */
-  restore(file: WorkspaceFile): Promise<void>;
+  /** Every row that an archive keeps, from one moment, whatever is written meanwhile. Computed rows are not among them. */
+  archived<Result>(work: (tables: readonly ArchivedTable[]) => Promise<Result>): Promise<Result>;
+  /**
+   * Puts archived rows (read again from the first when the database was lost on the way) into the workspace in one transaction: all that are to be put, or none. `empty` takes the
+   * place of the demo and refuses when anything else is there (`workspace-not-empty`); `beside` adds what is new and leaves what stands as it is.
+   * @throws Fault archive-not-valid when a row is none of ours, or rows do not belong together; work-cancelled
+   */
+  restoreRows(rows: () => AsyncIterable<ArchivedRow>, into: RestoreInto, watch?: Watch): Promise<RestoredRows>;
+  /** Runs work that writes through another connection, while the writes of this one wait. */
+  exclusively<Result>(work: () => Promise<Result>): Promise<Result>;
   /** Deletes the demo's foods, labels, plates, guides and handouts, in one transaction. */
   purgeDemo(): Promise<void>;
   /** Deletes everything, in one transaction. */
@@ -76,6 +83,11 @@ export interface Store {
   damagedRows(): Promise<readonly DamagedRow[]>;
   /** Grows with every acknowledged write: what was computed from the shelf is fresh while it stands. */
   revision(): Promise<number>;
+  /**
+   * Runs `work`, which brings the first contents, when the workspace was never written to, and lets no other program do the same. What
+   * an earlier run left that was killed meanwhile is purged before.
+   */
+  onceWhenNew(work: () => Promise<void>): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -179,8 +191,33 @@ export interface PhotoRow {
   readonly sha256: string;
 }
 
-/** docs/formats.md, "Workspace file". Bytes of photos are base64. */
-export interface WorkspaceFile {
-  readonly platewrightWorkspace: 1;
-  readonly tables: Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>>;
+/** A row as an archive keeps it: its columns as the database has them, bytes among them. */
+export interface ArchivedRow {
+  readonly table: string;
+  readonly row: Readonly<Record<string, unknown>>;
+}
+
+export interface ArchivedTable {
+  readonly name: string;
+  readonly count: number;
+  /** In an order in which they can be put back, a few at a time. */
+  readonly rows: () => AsyncIterable<Readonly<Record<string, unknown>>>;
+}
+
+export type RestoreInto = 'empty' | 'beside';
+
+/** `differs`: it stands here and is another. `bar-code-taken`: another food here has it. `older-reading`: a newer reading of its food stands here. `part-left-out`: what it belongs to was left out. */
+export const leftOutReasons = ['differs', 'bar-code-taken', 'older-reading', 'part-left-out', 'demo'] as const;
+export type LeftOutReason = (typeof leftOutReasons)[number];
+
+/** What became of the rows of an archive. */
+export interface RestoredRows {
+  /** By table. */
+  readonly added: Readonly<Record<string, number>>;
+  /** Rows that stood here already. */
+  readonly same: number;
+  /** Rows that were not put, by reason. */
+  readonly leftOut: Readonly<Partial<Record<LeftOutReason, number>>>;
+  /** The first of them, by table and key, with the name where they have one. */
+  readonly examples: readonly { readonly table: string; readonly id: string; readonly reason: LeftOutReason; readonly name?: string }[];
 }

@@ -1,4 +1,7 @@
 import type { ChartNote } from '#core/client/note/chartNote.ts';
+import type { DailyCopies } from './archive/dailyCopies.ts';
+import type { WaitingArchives } from './archive/waitingArchives.ts';
+import type { Archives, RestoreMark } from './archives.ts';
 import type { ClientVault } from './clientVault.ts';
 import type { Demo } from './loadDemo.ts';
 import type { Minerals } from './minerals.ts';
@@ -12,6 +15,10 @@ export interface Workbench {
   readonly shelf: Shelf;
   readonly minerals: Minerals;
   readonly vault: ClientVault;
+  readonly archives: Archives;
+  readonly waiting: WaitingArchives;
+  readonly copies: DailyCopies;
+  readonly restoreMark: RestoreMark;
   readonly noteDocument: (note: ChartNote) => Promise<Uint8Array>;
   readonly now: () => Date;
   /** An identity that nothing else has. */

@@ -129,9 +129,43 @@ export const faultCatalogue = {
   'workspace-not-empty': {
     title: 'The workspace is not empty',
     blame: 'person',
-    nextStep: 'Export it, delete everything under Data, then restore.',
+    nextStep: 'Add the archive beside what is there, or make an archive, delete everything under Data, and restore then.',
   },
-  'workspace-file-not-valid': { title: 'This is no workspace file', blame: 'person', nextStep: 'Choose a file that Data, Export made.' },
+  'workspace-file-not-valid': {
+    title: 'This is no archive',
+    blame: 'person',
+    nextStep: 'Choose an archive (.zip) that Platewright made, or a workspace file (.json) of an earlier one. Nothing was changed.',
+  },
+  'archive-not-valid': {
+    title: 'The archive cannot be used',
+    blame: 'person',
+    nextStep: 'Nothing was changed. Choose another copy of it: the daily copies are listed under Data.',
+  },
+  'archive-newer': {
+    title: 'The archive is of a newer program',
+    blame: 'person',
+    nextStep: 'Nothing was changed. Restore it with the Platewright that made it, or a newer one.',
+  },
+  'archive-not-found': {
+    title: 'The archive is gone',
+    blame: 'person',
+    nextStep: 'Make it again, or choose the file again.',
+  },
+  'copies-folder-not-usable': {
+    title: 'The folder of the daily copies cannot be used',
+    blame: 'person',
+    nextStep: 'Under Data, choose a folder that may be written; a disk that is to be plugged in must be there.',
+  },
+  'passphrase-missing': {
+    title: 'A passphrase is needed',
+    blame: 'person',
+    nextStep: 'Type the passphrase, or go on without the client records.',
+  },
+  'archive-not-made': {
+    title: 'The archive was not made',
+    blame: 'person',
+    nextStep: 'Make room on the disk, or choose a folder that may be written, and try again. What is in the workspace is untouched.',
+  },
   'database-ahead': {
     title: 'The database is newer than this program',
     blame: 'person',
@@ -145,14 +179,19 @@ export const faultCatalogue = {
   'database-damaged': {
     title: 'The database is damaged',
     blame: 'person',
-    nextStep: 'Move its file to another place, start again, and restore the newest workspace file.',
+    nextStep: 'Stop the program, move its files to another place, start again, and restore the newest copy (see docs/formats.md, Archive).',
+  },
+  'database-missing': {
+    title: 'The database is not where it was',
+    blame: 'person',
+    nextStep: 'Stop the program, put its files back, or restore the newest copy (see docs/formats.md, Archive).',
   },
   'database-read-only': {
     title: 'The database cannot be written',
     blame: 'person',
     nextStep: 'Check that you may write to the data folder and its files, then start again.',
   },
-  'database-missing': {
+  'shelf-missing': {
     title: 'The shelf is missing',
     blame: 'person',
     nextStep:
@@ -166,12 +205,17 @@ export const faultCatalogue = {
   'database-full': {
     title: 'The disk is full',
     blame: 'person',
-    nextStep: 'Make room on the disk of the data folder. Nothing that was saved is lost.',
+    nextStep: 'Make room on the disk of the database, then try again. Nothing that was saved before is lost.',
   },
   'database-unreachable': {
     title: 'The database does not answer',
     blame: 'person',
-    nextStep: 'Check that PostgreSQL runs and that PLATEWRIGHT_DATABASE_URL is right, then start again.',
+    nextStep: 'Check that PostgreSQL runs and that PLATEWRIGHT_DATABASE_URL is right, then try again.',
+  },
+  'outcome-unknown': {
+    title: 'It is not known whether this was saved',
+    blame: 'person',
+    nextStep: 'It may or may not have been saved. When the database answers again, look before you repeat it.',
   },
   'clients-locked': {
     title: 'Client records are locked',
@@ -186,7 +230,43 @@ export const faultCatalogue = {
   'passphrase-too-short': {
     title: 'The passphrase is too short',
     blame: 'person',
-    nextStep: 'Use 12 characters or more; a few unrelated words are hard to guess and easy to keep.',
+    nextStep: 'Use 15 characters or more; a few unrelated words are hard to guess and easy to keep.',
+  },
+  'passphrase-too-common': {
+    title: 'The passphrase is guessed first',
+    blame: 'person',
+    nextStep: 'Take a few words that have nothing to do with each other or with this program.',
+  },
+  'passphrase-tries-waiting': {
+    title: 'Too many passphrases at once',
+    blame: 'person',
+    nextStep: 'Wait a minute, then type it once.',
+  },
+  'clients-file-damaged': {
+    title: 'The client records cannot be opened',
+    blame: 'person',
+    nextStep:
+      'Put clients.sqlite and clients.key back from a backup, both of one day; or run `platewright clients set-aside --file`, which moves them aside and deletes nothing.',
+  },
+  'clients-file-whole': {
+    title: 'The client records open',
+    blame: 'person',
+    nextStep: 'Run `platewright clients check` to see whether single records are damaged.',
+  },
+  'clients-not-empty': {
+    title: 'There are client records already',
+    blame: 'person',
+    nextStep: 'Add the copy beside them, or erase them first under Clients.',
+  },
+  'client-copy-not-valid': {
+    title: 'The copy of the clients is not whole',
+    blame: 'person',
+    nextStep: 'Take another copy. Nothing was changed.',
+  },
+  'erase-not-confirmed': {
+    title: 'Nothing was erased',
+    blame: 'person',
+    nextStep: 'Type what is asked for, to the letter.',
   },
   'client-record-newer': {
     title: 'Written by a newer program',
@@ -196,7 +276,8 @@ export const faultCatalogue = {
   'client-record-damaged': {
     title: 'A client record is damaged',
     blame: 'person',
-    nextStep: 'Other records stay readable. Put back the data folder from a backup, or remove what is damaged on the Clients screen.',
+    nextStep:
+      'Other records stay readable. Put back the data folder from a backup, or set aside what is damaged on the Clients screen: it is moved into a file of its own.',
   },
   'request-not-valid': { title: 'The request is not understood', blame: 'person', nextStep: 'Mend the places named in the message.' },
   'request-too-large': { title: 'Too much at once', blame: 'person', nextStep: 'Send a smaller file, or split it.' },

@@ -90,6 +90,10 @@ describe('faults', () => {
     expect(described).toEqual(
       [
         '/care-figures',
+        '/archives',
+        '/archives/brought',
+        '/archives/{id}',
+        '/archives/{id}/restore',
         '/clients',
         '/clients/export',
         '/clients/labs',
@@ -108,8 +112,10 @@ describe('faults', () => {
         '/clients/{id}/note-docx',
         '/clients/{id}/prescriptions',
         '/clients/{id}/results',
+        '/copies',
+        '/copies/folder',
+        '/copies/{day}/look',
         '/demo',
-        '/export',
         '/food-portions',
         '/foods',
         '/foods/{id}',
@@ -140,7 +146,6 @@ describe('faults', () => {
         '/progress/{id}',
         '/references',
         '/references/{dataset}',
-        '/restore',
         '/survey',
         '/survey/csv',
         '/survey/foods',
@@ -175,6 +180,29 @@ describe('what changed since the label before', () => {
     const [now] = (await call('GET', `/foods/${id}`)).body.history;
     expect(now.changes.outcome).toBe('changed');
     expect(now.changes.sentences.join(' ')).toMatch(/sodium.*potassium phosphate/is);
+  });
+});
+
+describe('two windows', () => {
+  test('[STO-5] a saved survey and a recheck day that were changed meanwhile are told', async () => {
+    const saved = { title: 'Mine', category: 'soup', plateId: 'p', yardstickId: 'y' };
+    const put = (version: number | null, title: string) => call('PUT', '/surveys/mine', { version, survey: { ...saved, title } });
+    expect((await put(null, 'Mine')).body).toEqual({ survey: { ...saved, id: 'mine', title: 'Mine', switchedOn: [] }, version: 1 });
+    expect((await put(1, 'Ours')).body.version).toBe(2);
+    expect(await put(1, 'Lost')).toMatchObject({ status: 409, body: { code: 'changed-meanwhile' } });
+    expect((await call('GET', '/surveys')).body.map(({ survey: one }: { survey: { title: string } }) => one.title)).toEqual(['Ours']);
+    expect((await call('DELETE', '/surveys/mine?version=1')).status).toBe(409);
+    expect((await call('DELETE', '/surveys/mine?version=2')).status).toBe(200);
+    expect((await call('GET', '/surveys')).body).toEqual([]);
+
+    const [{ id }] = (await call('GET', '/foods?search=beef')).body;
+    const [label] = (await call('GET', `/foods/${id}`)).body.history;
+    const seenDueOn = label.recheckOn ?? null;
+    const set = (dueOn: string | null, seen: string | null) => call('PUT', `/labels/${label.id}/recheck`, { seenDueOn: seen, dueOn });
+    expect((await set('2027-03-01', seenDueOn)).body).toEqual({ dueOn: '2027-03-01' });
+    expect(await set('2027-04-01', seenDueOn)).toMatchObject({ status: 409, body: { code: 'changed-meanwhile' } });
+    expect((await call('GET', `/foods/${id}`)).body.history[0].recheckOn).toBe('2027-03-01');
+    expect((await set(seenDueOn, '2027-03-01')).status).toBe(200);
   });
 });
 
@@ -444,12 +472,13 @@ describe('plates, yardsticks, the whole workspace', () => {
     expect((await call('PUT', '/plates/bad', { plate: { portion: { servings: -1 } }, version: null })).body.code).toBe('plate-not-valid');
     expect((await call('DELETE', '/plates/double?version=1')).status).toBe(200);
   });
-  test('[SRV-10] export, delete everything, restore, demo', async () => {
+  test('[SRV-10] an archive, delete everything, restore, demo', async () => {
     const other = await testServer();
-    const file = (await other.call('GET', '/export')).body;
-    expect((await other.call('POST', '/restore', file)).body.code).toBe('workspace-not-empty');
+    const file = await other.archiveOf(false);
     expect((await other.call('DELETE', '/workspace', { confirm: 'delete everything' })).body).toMatchObject({ foods: 0, categories: [] });
-    expect((await other.call('POST', '/restore', file)).body.foods).toBe(72);
+    const { id } = (await other.bring(file)).body;
+    expect((await other.call('POST', `/archives/${id}/restore`, { into: 'empty', withClients: false })).body.added.foods).toBe(72);
+    expect((await other.call('GET', '/workspace')).body.foods).toBe(72);
     expect((await other.call('DELETE', '/demo')).body.foods).toBe(0);
     expect((await other.call('POST', '/demo')).body).toMatchObject({ foods: 72, labels: 73 });
     await other.close();

@@ -5,6 +5,7 @@ import { Fault } from '#core/errors.ts';
 import { entry } from './entry.ts';
 import { answerHeaders, guard } from './guard.ts';
 import { problem } from './problem.ts';
+import { archiveFile, archiveRoutes } from './routes/archives.ts';
 import { careFigureRoutes } from './routes/careFigures.ts';
 import { clientDraftRoutes } from './routes/clientDrafts.ts';
 import { clientHandoutRoutes } from './routes/clientHandouts.ts';
@@ -35,26 +36,27 @@ export function createApp(world: World) {
   app.onError((error, context) => problem(error, context, world.log));
   app.notFound(context => problem(new Fault('not-found', 'There is nothing at this address.'), context, world.log));
   app.use(answerHeaders, guard, entry(world.secret));
-  app.use(
-    bodyLimit({
-      maxSize: largestBody,
-      onError: ({ req }) => {
-        const isReference = req.path === '/api/references';
-        throw new Fault(
-          'request-too-large',
-          isReference
-            ? 'The files are larger than 70 MB together. `platewright reference import` reads them at any size and writes a reference file that fits here.'
-            : 'The file is larger than 50 MB.',
-        );
-      },
-    }),
-  );
+  const limit = bodyLimit({
+    maxSize: largestBody,
+    onError: ({ req }) => {
+      const isReference = req.path === '/api/references';
+      throw new Fault(
+        'request-too-large',
+        isReference
+          ? 'The files are larger than 70 MB together. `platewright reference import` reads them at any size and writes a reference file that fits here.'
+          : 'The file is larger than 50 MB.',
+      );
+    },
+  });
+  // An archive comes in as a stream onto the disk: it has no limit of size.
+  app.use((context, next) => (context.req.path === '/api/archives/brought' ? next() : limit(context, next)));
   const watches = new Watches();
   const previews = new Previews(world.newId);
   // Apart, since a locked workbench must not show them.
   const clientPreviews = new Previews(world.newId);
   const api = app
     .route('/api', workspaceRoutes(world))
+    .route('/api', archiveRoutes(world, watches))
     .route('/api', foodRoutes(world))
     .route('/api', importRoutes(world, watches))
     .route('/api', referenceRoutes(world, watches))
@@ -74,6 +76,7 @@ export function createApp(world: World) {
     .route('/api', handoutRoutes(world, previews))
     .route('/api', clientHandoutRoutes(world, clientPreviews));
   app.get('/api/photos/:id', context => photoResponse(context.req.param('id'), world));
+  app.get('/api/archives/:id/file', context => archiveFile(context.req.param('id'), world));
   app.get('/api/guide-previews/:id', context => previewResponse(context.req.param('id'), previews));
   app.get('/api/client-previews/:id', context => {
     if (world.vault.state() !== 'open') {

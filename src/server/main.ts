@@ -3,6 +3,11 @@ import { randomUUID } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { z } from 'zod';
+import { copyFolder } from '#adapters/archive/copyFolder.ts';
+import { restoreMark } from '#adapters/archive/restoreMark.ts';
+import { threadArchives } from '#adapters/archive/threadArchives.ts';
+import { waitingFiles } from '#adapters/archive/waitingFiles.ts';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
 import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
@@ -12,8 +17,10 @@ import { readTable } from '#adapters/files/readTable.ts';
 import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
 import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
-import { dataFolder, openStoreFromEnvironment } from '#adapters/storage/openStore.ts';
+import { dataFolder, openStoreAt, placeFromEnvironment } from '#adapters/storage/openStore.ts';
 import { privateFolder, refuseMissingShelf } from '#adapters/storage/privateFolder.ts';
+import { DailyCopies } from '#app/archive/dailyCopies.ts';
+import { WaitingArchives } from '#app/archive/waitingArchives.ts';
 import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
 import { isDocument } from '#app/documents.ts';
 import { type Demo, loadDemo } from '#app/loadDemo.ts';
@@ -26,6 +33,9 @@ import { staticFiles } from './staticFiles.ts';
 import type { World } from './world.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
+
+const hourMilliseconds = 3_600_000;
+const { version } = z.object({ version: z.string() }).parse(JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')));
 
 export interface Serving {
   /** The one to print: it lets in whoever opens it. */
@@ -54,14 +64,14 @@ export async function serve(
     for (const closeOne of open.splice(0)) await closeOne();
   };
   try {
-    const folder = privateFolder(dataFolder(env), say);
-    open.unshift(folder.undo);
-    const isPostgres = Boolean(env.PLATEWRIGHT_DATABASE_URL);
-    if (!isPostgres && !beginsNewShelf) refuseMissingShelf(folder.path);
+    const { path: folder, undo } = privateFolder(dataFolder(env), say);
+    open.unshift(undo);
+    const place = placeFromEnvironment(env);
+    if (place.engine === 'sqlite' && !beginsNewShelf) refuseMissingShelf(folder);
     await sweepProfiles();
-    const store = await openStoreFromEnvironment(env);
+    const store = await openStoreAt(place);
     open.unshift(() => store.close());
-    const vault = await openClientVault(folder.path);
+    const vault = await openClientVault(folder);
     open.unshift(() => vault.close());
     const estimator = workerEstimator();
     open.unshift(() => estimator.close());
@@ -69,7 +79,13 @@ export async function serve(
     const secret = newSecret();
     const log = (line: string): void => void process.stderr.write(line);
     const minerals = new Minerals(store, estimator, log);
+    const archives = threadArchives(store, place, version, now);
+    const copies = new DailyCopies({ store, vault, archives, now }, copyFolder(folder));
     const world: World = {
+      archives,
+      waiting: new WaitingArchives(archives, waitingFiles(folder), randomUUID),
+      copies,
+      restoreMark: restoreMark(folder),
       store,
       shelf: new Shelf(store, minerals),
       minerals,
@@ -77,7 +93,7 @@ export async function serve(
       noteDocument: noteDocx,
       now,
       newId: randomUUID,
-      database: isPostgres ? 'PostgreSQL' : 'SQLite',
+      database: place.engine === 'sqlite' ? 'SQLite' : 'PostgreSQL',
       demo: readDemo,
       readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
       pdfPrinter: wanted => pdfPrinter(process.env, wanted),
@@ -86,14 +102,16 @@ export async function serve(
       secret,
       log,
     };
-    if ((await store.revision()) === 0) {
+    await store.onceWhenNew(async () => {
       await loadDemo(readDemo(), store);
       await loadDemoClients(vault, now());
-    }
+    });
+    void copies.makeWhenDue();
+    setInterval(() => void copies.makeWhenDue(), hourMilliseconds).unref();
     const app = createApp(world);
     app.get('*', staticFiles(web));
     door.answerWith(app.fetch);
-    return { address: printedAddress(door.origin, secret), folder: folder.path, close };
+    return { address: printedAddress(door.origin, secret), folder, close };
   } catch (error) {
     await close();
     throw error;

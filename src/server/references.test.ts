@@ -65,11 +65,12 @@ test('[SRV-15] an import, a removal and a restore have the estimates made anew w
   expect(lo).toBeLessThan(46);
   expect(hi).toBeGreaterThan(46);
   expect(unknown).toBeGreaterThan(3 * known);
-  const { body: file } = await server.call('GET', '/export');
+  const file = await server.archiveOf(false);
   await server.call('DELETE', '/references/usda-sr');
   expect(await width()).toBe(unknown);
   await server.call('DELETE', '/workspace', { confirm: 'delete everything' });
   expect((await server.call('GET', '/references')).body).toEqual([]);
-  await server.call('POST', '/restore', file);
+  const { id } = (await server.bring(file)).body;
+  await server.call('POST', `/archives/${id}/restore`, { into: 'empty', withClients: false });
   expect(await width()).toBe(known);
 });

@@ -3,6 +3,10 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { copyFolder } from '#adapters/archive/copyFolder.ts';
+import { restoreMark } from '#adapters/archive/restoreMark.ts';
+import { threadArchives } from '#adapters/archive/threadArchives.ts';
+import { waitingFiles } from '#adapters/archive/waitingFiles.ts';
 import { openClientVault } from '#adapters/clients/sqliteVault.ts';
 import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
@@ -12,6 +16,8 @@ import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
 import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
+import { DailyCopies } from '#app/archive/dailyCopies.ts';
+import { WaitingArchives } from '#app/archive/waitingArchives.ts';
 import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
 import { isDocument } from '#app/documents.ts';
 import { type Demo, loadDemo } from '#app/loadDemo.ts';
@@ -47,14 +53,20 @@ export async function testServer(withDemo = true, mostPages?: number) {
   const vault = await openClientVault(folder, { n: 2 ** 10, r: 8, p: 1 });
   if (withDemo) await loadDemoClients(vault, new Date('2026-06-15T12:00:00Z'));
   const minerals = new Minerals(store, estimator, line => logged.push(line));
+  const now = (): Date => new Date('2026-06-15T12:00:00Z');
+  const archives = threadArchives(store, { engine: 'sqlite', folder }, '0.0.0', now);
   const app = createApp({
+    archives,
+    waiting: new WaitingArchives(archives, waitingFiles(folder), randomUUID),
+    copies: new DailyCopies({ store, vault, archives, now }, copyFolder(folder)),
+    restoreMark: restoreMark(folder),
     store,
     shelf: new Shelf(store, minerals),
     minerals,
     vault,
     noteDocument: noteDocx,
     newId: randomUUID,
-    now: () => new Date('2026-06-15T12:00:00Z'),
+    now,
     database: 'SQLite',
     demo: demoFiles,
     readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
@@ -87,6 +99,21 @@ export async function testServer(withDemo = true, mostPages?: number) {
     // biome-ignore lint/suspicious/noExplicitAny: tests look into answers of every shape
     return { status: response.status, headers: response.headers, body: (text === '' ? undefined : JSON.parse(text)) as any };
   };
+  /** Makes an archive and fetches its file. */
+  const archiveOf = async (withClients: boolean, passphrase?: string): Promise<Uint8Array<ArrayBuffer>> => {
+    const made = await call('POST', '/archives', { withClients, ...(passphrase === undefined ? {} : { passphrase }) });
+    const response = await letIn.request(`http://127.0.0.1:4173/api/archives/${made.body.id}/file`, {
+      headers: { host: '127.0.0.1:4173' },
+    });
+    return new Uint8Array(await response.arrayBuffer());
+  };
+  /** Brings a file, which is looked at. */
+  const bring = async (file: Uint8Array<ArrayBuffer>) => {
+    const headers = { host: '127.0.0.1:4173', 'content-type': 'application/octet-stream', 'content-length': String(file.length) };
+    const response = await letIn.request('http://127.0.0.1:4173/api/archives/brought', { method: 'POST', headers, body: file });
+    // biome-ignore lint/suspicious/noExplicitAny: tests look into answers of every shape
+    return { status: response.status, body: (await response.json()) as any };
+  };
   const close = async () => {
     await estimator.close();
     await vault.close();
@@ -94,5 +121,5 @@ export async function testServer(withDemo = true, mostPages?: number) {
     rmSync(folder, { recursive: true, force: true });
   };
   // `outside` is met by whoever has not opened the printed address.
-  return { app: letIn, outside: app, call, store, vault, logged, folder, close };
+  return { app: letIn, outside: app, call, archiveOf, bring, store, vault, logged, folder, close };
 }

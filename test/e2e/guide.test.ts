@@ -92,18 +92,22 @@ describe.skipIf(browserPath === undefined)('a guide in a browser (skipped where 
       }
   });
 
-  test.skipIf(process.platform !== 'linux')('[SRV-46] Ctrl-C while it prints leaves nothing half made, and the last build', { timeout: 60_000 }, async () => {
-    const temporary = mkdtempSync(join(tmpdir(), 'platewright-guide-'));
-    const before = readdirSync(folder).sort();
-    const child = spawn(process.execPath, [...build, '--out', join(folder, 'site')], {
-      env: { ...process.env, PLATEWRIGHT_BROWSER: browserPath!, TMPDIR: temporary },
-      stdio: 'ignore',
-    });
-    const ended = new Promise(done => child.once('exit', done));
-    while (readdirSync(temporary).length === 0) await setTimeout(10);
-    child.kill('SIGINT');
-    expect(await ended).toBe(130);
-    expect([readdirSync(temporary), readdirSync(folder).sort()]).toEqual([[], before]);
-    removeFolder(temporary);
-  });
+  test.skipIf(process.platform !== 'linux')(
+    '[SRV-46] Ctrl-C while it prints leaves nothing half made, and the last build',
+    { timeout: 60_000 },
+    async () => {
+      const temporary = mkdtempSync(join(tmpdir(), 'platewright-guide-'));
+      const before = readdirSync(folder).sort();
+      const child = spawn(process.execPath, [...build, '--out', join(folder, 'site')], {
+        env: { ...process.env, PLATEWRIGHT_BROWSER: browserPath!, TMPDIR: temporary },
+        stdio: 'ignore',
+      });
+      const ended = new Promise(done => child.once('exit', done));
+      while (readdirSync(temporary).length === 0) await setTimeout(10);
+      child.kill('SIGINT');
+      expect(await ended).toBe(130);
+      expect([readdirSync(temporary), readdirSync(folder).sort()]).toEqual([[], before]);
+      removeFolder(temporary);
+    },
+  );
 });

@@ -35,7 +35,7 @@ function ask(path: string, method: string, headers: Record<string, string>): Pro
 test('[SRV-1] a name that was made to point here is refused', async () => {
   const { port } = new URL(workbench.address);
   expect(await ask('/', 'GET', { host: `rebound.example:${port}` })).toMatchObject({ status: 403 });
-  expect(await ask('/api/export', 'GET', { host: `rebound.example:${port}` })).toMatchObject({
+  expect(await ask('/api/clients/export', 'GET', { host: `rebound.example:${port}` })).toMatchObject({
     status: 403,
     body: expect.stringContaining('origin-refused'),
   });

@@ -143,6 +143,26 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await second.close();
   });
 
+  test('a recheck day that another window set meanwhile is told, and the day that was typed stays', async () => {
+    const [food] = (await (await fetch(`${workbench.address}/api/foods?search=typed%20ham`)).json()) as { id: string }[];
+    const second = await context.newPage();
+    await second.goto(`${workbench.address}/foods/${food!.id}`);
+    await second.getByLabel('Recheck by').first().fill('2031-04-01');
+    await open(`/foods/${food!.id}`);
+    await page.getByLabel('Recheck by').first().fill('2031-03-01');
+    await page.getByRole('button', { name: 'Set this day' }).click();
+    await page.getByRole('button', { name: 'Set this day' }).waitFor({ state: 'detached' });
+    await second.getByRole('button', { name: 'Set this day' }).click();
+    await second.getByText('Somebody else changed this.').waitFor();
+    await second.getByText('Set now: 2031-03-01.').waitFor();
+    expect(await second.getByLabel('Recheck by').first().inputValue()).toBe('2031-04-01');
+    await second.getByRole('button', { name: 'Set this day' }).click();
+    await second.getByRole('button', { name: 'Set this day' }).waitFor({ state: 'detached' });
+    await second.close();
+    await page.reload();
+    expect(await page.getByLabel('Recheck by').first().inputValue()).toBe('2031-04-01');
+  });
+
   test('a built-in yardstick is copied, tried while it is changed, and used', async () => {
     await open('/yardsticks');
     await page.getByRole('button', { name: 'Copy and change low in sodium as eaten' }).click();
@@ -209,13 +229,15 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await expect.poll(() => page.locator('table.onlyprint').count()).toBe(0);
   });
 
-  test('a survey is saved and opened again; everything is exported', async () => {
+  test('a survey is saved, opened again and removed; everything is exported', async () => {
     await open('/?category=cold+cereals&plate=cereal-with-milk');
     await page.getByLabel('Name of this survey').fill('Cereals with milk');
     await page.getByRole('button', { name: 'Save it' }).click();
     await open('/');
     await page.getByRole('button', { name: 'Cereals with milk', exact: true }).click();
     await page.getByRole('heading', { name: '20 foods' }).waitFor();
+    await page.getByRole('button', { name: 'Remove Cereals with milk' }).click();
+    await page.getByRole('button', { name: 'Cereals with milk', exact: true }).waitFor({ state: 'detached' });
     await open('/data');
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByText('Export everything').click()]);
     const file = JSON.parse(readFileSync(await download.path(), 'utf8')) as { tables: Record<string, unknown[]> };

@@ -1,5 +1,6 @@
 import { randomBytes, scrypt } from 'node:crypto';
 import { Fault } from '#core/errors.ts';
+import { DataKey, presentForm } from './dataKey.ts';
 import { seal, unseal } from './seal.ts';
 
 /** Cost of scrypt (RFC 7914): it needs 128 × n × r bytes of memory. */
@@ -12,39 +13,46 @@ export interface ScryptCost {
 /** 128 MiB. The least that OWASP's Password Storage Cheat Sheet asks of scrypt with one lane: N 2^17, r 8, p 1. */
 export const todaysCost: ScryptCost = { n: 2 ** 17, r: 8, p: 1 };
 
-/** How a passphrase opens the secret under which the records stand. */
-export interface PassphraseLock {
+/** The data key sealed for one who may open it. A vault may have several, each opens it alone. */
+export interface Wrap {
+  readonly id: string;
+  readonly kind: 'passphrase';
+  /** 1: of a vault without an index. It says what the records below it are bound to. */
+  readonly form: number;
   readonly cost: ScryptCost;
   readonly salt: Buffer;
   readonly sealedSecret: Buffer;
 }
 
-const leastCharacters = 12;
-
-/** @throws Fault passphrase-too-short */
-export function refuseShort(passphrase: string): void {
-  const characters = [...sameText(passphrase)].length;
-  if (characters < leastCharacters) throw new Fault('passphrase-too-short', `It needs ${leastCharacters} characters or more.`);
-}
-
-/** A lock that `passphrase` opens, with a salt of its own. */
-export async function lockSecret(secret: Buffer, passphrase: string, cost: ScryptCost): Promise<PassphraseLock> {
-  const salt = randomBytes(16);
-  const key = await derivedKey(passphrase, salt, cost);
-  return { cost, salt, sealedSecret: seal(key, boundTo(salt, cost), secret) };
+/** A wrap that `passphrase` opens, with a salt of its own. */
+export async function wrapKey(key: DataKey, passphrase: string, cost: ScryptCost): Promise<Wrap> {
+  const head = { id: randomBytes(8).toString('hex'), kind: 'passphrase', form: presentForm, cost, salt: randomBytes(16) } as const;
+  const secret = key.bytes();
+  const sealedSecret = seal(await derivedKey(passphrase, head.salt, cost), boundTo(head), secret);
+  secret.fill(0);
+  return { ...head, sealedSecret };
 }
 
 /**
- * The secret, or undefined when the passphrase is another.
- * @throws Fault client-record-damaged when the lock asks for a cost that no Platewright ever wrote
+ * The data key, or undefined when the passphrase is another.
+ * @throws Fault client-record-damaged when the wrap asks for a cost that no Platewright ever wrote
  */
-export async function openLock(lock: PassphraseLock, passphrase: string): Promise<Buffer | undefined> {
-  const { n, r, p } = lock.cost;
+async function unwrapKey(wrap: Wrap, passphrase: string): Promise<DataKey | undefined> {
+  const { n, r, p } = wrap.cost;
   const isPowerOfTwo = n > 1 && Number.isInteger(Math.log2(n));
-  if (!isPowerOfTwo || r < 1 || p < 1 || p > 16 || memoryBytes(lock.cost) > 2 ** 31)
+  if (!isPowerOfTwo || r < 1 || p < 1 || p > 16 || memoryBytes(wrap.cost) > 2 ** 31)
     throw new Fault('client-record-damaged', 'What belongs to the passphrase is damaged, so that no record can be read.');
-  const key = await derivedKey(passphrase, lock.salt, lock.cost);
-  return unseal(key, boundTo(lock.salt, lock.cost), lock.sealedSecret);
+  const secret = unseal(await derivedKey(passphrase, wrap.salt, wrap.cost), boundTo(wrap), wrap.sealedSecret);
+  return secret === undefined ? undefined : new DataKey(secret, wrap.form);
+}
+
+/** The data key of the first wrap that the passphrase opens. @throws Fault client-record-damaged */
+export async function unwrapAny(wraps: readonly Wrap[], passphrase: string): Promise<DataKey | undefined> {
+  for (const wrap of wraps) {
+    const key = await unwrapKey(wrap, passphrase);
+    if (key !== undefined) return key;
+  }
+  return undefined;
 }
 
 function derivedKey(passphrase: string, salt: Buffer, cost: ScryptCost): Promise<Buffer> {
@@ -58,11 +66,12 @@ function memoryBytes({ n, r }: ScryptCost): number {
   return 128 * n * r;
 }
 
-function boundTo(salt: Buffer, { n, r, p }: ScryptCost): Buffer {
-  return Buffer.concat([Buffer.from(`platewright secret 1 scrypt ${n} ${r} ${p} `), salt]);
+function boundTo({ id, kind, form, cost: { n, r, p }, salt }: Omit<Wrap, 'sealedSecret'>): Buffer {
+  const whose = form === 1 ? '' : `${kind} ${id} `;
+  return Buffer.concat([Buffer.from(`platewright secret ${form} ${whose}scrypt ${n} ${r} ${p} `), salt]);
 }
 
 /** Keyboards compose letters differently (é as one sign or two): the same passphrase must open everywhere. */
-function sameText(passphrase: string): string {
+export function sameText(passphrase: string): string {
   return passphrase.normalize('NFKC');
 }

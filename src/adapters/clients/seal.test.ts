@@ -1,10 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { lockSecret, openLock } from './passphrase.ts';
+import { DataKey } from './dataKey.ts';
+import { refuseWeak } from './newPassphrase.ts';
+import { unwrapAny, wrapKey } from './passphrase.ts';
 import { seal, unseal } from './seal.ts';
 
 const hex = (text: string): Buffer => Buffer.from(text, 'hex');
 const key = Buffer.alloc(32, 7);
+const cheap = { n: 2 ** 10, r: 8, p: 1 };
 
 // McGrew and Viega, "The Galois/Counter Mode of Operation (GCM)", submission to NIST, appendix B, test case 16.
 test('[VLT-5] sealing is AES-256-GCM', () => {
@@ -23,17 +26,51 @@ test('[VLT-5] sealing is AES-256-GCM', () => {
 // RFC 7914, section 12, third vector; its first 32 bytes are what a key of 32 bytes gives.
 test('[VLT-6] a passphrase becomes a key by scrypt', async () => {
   const published = hex('7023bdcb3afd7348461c06cd81fd38ebfda8fbba904f8e3ea9b543f6545da1f2');
-  const salt = Buffer.from('SodiumChloride');
+  const head = { id: 'one', kind: 'passphrase', form: 2, cost: { n: 16384, r: 8, p: 1 }, salt: Buffer.from('SodiumChloride') } as const;
   const secret = Buffer.alloc(64, 9);
-  const sealedSecret = seal(published, Buffer.from('platewright secret 1 scrypt 16384 8 1 SodiumChloride'), secret);
-  expect(await openLock({ cost: { n: 16384, r: 8, p: 1 }, salt, sealedSecret }, 'pleaseletmein')).toEqual(secret);
+  const sealedSecret = seal(published, Buffer.from('platewright secret 2 passphrase one scrypt 16384 8 1 SodiumChloride'), secret);
+  expect((await unwrapAny([{ ...head, sealedSecret }], 'pleaseletmein'))?.bytes()).toEqual(secret);
 });
 
 test('[VLT-6] a passphrase opens however the keyboard composes its letters', async () => {
-  const secret = Buffer.alloc(64, 9);
-  const lock = await lockSecret(secret, 'caf\u00e9 at the corner', { n: 2 ** 10, r: 8, p: 1 });
-  expect(await openLock(lock, 'cafe\u0301 at the corner')).toEqual(secret);
-  expect(await openLock(lock, 'cafe at the corner')).toBeUndefined();
+  const wrap = await wrapKey(new DataKey(Buffer.alloc(64, 9)), 'caf\u00e9 at the corner', cheap);
+  expect((await unwrapAny([wrap], 'cafe\u0301 at the corner'))?.bytes()).toEqual(Buffer.alloc(64, 9));
+  expect(await unwrapAny([wrap], 'cafe at the corner')).toBeUndefined();
+});
+
+test('[VLT-6] one key may have several wraps, each opened by its own passphrase alone', async () => {
+  const data = new DataKey(Buffer.alloc(64, 9));
+  const wraps = [await wrapKey(data, 'one heron by the weir', cheap), await wrapKey(data, 'two geese on the lake', cheap)];
+  for (const passphrase of ['one heron by the weir', 'two geese on the lake'])
+    expect((await unwrapAny(wraps, passphrase))?.bytes()).toEqual(Buffer.alloc(64, 9));
+  expect(await unwrapAny(wraps, 'no bird on any water')).toBeUndefined();
+});
+
+// NIST SP 800-63B-4, 3.1.1.2: compared with what is expected or commonly used; no other rules of composition. Which words: own decision.
+test('[VLT-4] what is guessed first is refused, whatever its length; a few unrelated words are not', () => {
+  for (const first of [
+    'aaaaaaaaaaaaaaaaaaaa',
+    'abababababababababab',
+    '123456789012345678',
+    'abcdefghijklmnopq',
+    'qwertyuiopasdfghjkl',
+    'Password Password 2026',
+    'platewright passphrase',
+    'kidneykidneykidney',
+    'treetreetreetreetree',
+    '                    ',
+    '!!!!!!!!!!!!!!!!!!',
+  ])
+    expect(() => refuseWeak(first), first).toThrow(expect.objectContaining({ code: 'passphrase-too-common' }));
+  for (const good of [
+    'correct horse battery',
+    'seven herons by the weir',
+    'mustard tram orchid',
+    'ein Reiher am Wehr',
+    '漢字仮名交じり文は十五文字以上です',
+    'x9$kQ2!vR7#mZ4&p',
+  ])
+    expect(() => refuseWeak(good), good).not.toThrow();
 });
 
 test('[VLT-5] what was sealed comes back, and never the same bytes twice', () => {

@@ -1,93 +1,30 @@
 import { execFileSync, spawn } from 'node:child_process';
-import { chmodSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import SqliteDatabase from 'better-sqlite3';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { ClientJson, ClientVault } from '#app/clientVault.ts';
-import { Fault } from '#core/errors.ts';
+import type { ClientVault } from '#app/clientVault.ts';
 import { openClientVault } from './sqliteVault.ts';
+import {
+  another,
+  cheap,
+  cleanUp,
+  client,
+  codeOf,
+  faultOf,
+  filled,
+  newFolder,
+  onDisk,
+  open,
+  passphrase,
+  peek,
+  program,
+  readOnDisk,
+  sealedRows,
+  tamper,
+  tellTales,
+} from './vaultWorld.fixture.ts';
 
-/** Far too cheap for real use; it lets a test try many passphrases. */
-const cheap = { n: 2 ** 10, r: 8, p: 1 };
-const passphrase = 'seven herons by the weir';
-const another = 'no heron stands on ice';
-
-const program = fileURLToPath(new URL('./vaultProgram.fixture.ts', import.meta.url));
-const folders: string[] = [];
-const vaults: ClientVault[] = [];
-
-function newFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'platewright-clients-'));
-  folders.push(folder);
-  return folder;
-}
-
-async function open(folder: string, cost = cheap): Promise<ClientVault> {
-  const vault = await openClientVault(folder, cost);
-  vaults.push(vault);
-  return vault;
-}
-
-afterEach(async () => {
-  for (const vault of vaults.splice(0)) await vault.close();
-  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
-
-/** An invented client. What must never be read on disk: the name, the id, the lab value. */
-function client(index: number): ClientJson {
-  return {
-    id: `ottoline-${index}`,
-    version: 0,
-    name: `Ottoline Marrow ${index}`,
-    labs: [{ name: 'serum potassium', value: 5.9731, unit: 'mmol/L', on: '2025-03-01' }],
-    notes: `prefers barley soup ${index} `.repeat(200),
-  };
-}
-const tellTales = ['ottoline', 'Ottoline', 'Marrow', 'potassium', '5.9731', 'barley'];
-
-async function filled(folder: string, count = 30): Promise<ClientVault> {
-  const vault = await open(folder);
-  for (let index = 0; index < count; index++) await vault.put(client(index), null);
-  return vault;
-}
-
-/** Which of the tell-tales stand in any file of the folder. */
-function readOnDisk(folder: string): readonly string[] {
-  const bytes = readdirSync(folder).map(name => readFileSync(join(folder, name)));
-  return tellTales.filter(text => bytes.some(file => file.includes(text)));
-}
-
-/** Changes a closed vault from outside. */
-function tamper(folder: string, sql: string, ...values: readonly unknown[]): void {
-  const db = new SqliteDatabase(join(folder, 'clients.sqlite'));
-  try {
-    db.prepare(sql).run(...values);
-  } finally {
-    db.close();
-  }
-}
-
-function sealedRows(folder: string): readonly { readonly row: Buffer; readonly body: Buffer }[] {
-  const db = new SqliteDatabase(join(folder, 'clients.sqlite'));
-  try {
-    return db.prepare<[], { row: Buffer; body: Buffer }>('select row, body from records order by row').all();
-  } finally {
-    db.close();
-  }
-}
-
-async function faultOf(work: Promise<unknown>): Promise<Fault> {
-  const outcome = await work.then(
-    () => undefined,
-    (error: unknown) => error,
-  );
-  if (!(outcome instanceof Fault)) throw new Error('no fault was thrown', { cause: outcome });
-  return outcome;
-}
-
-const codeOf = async (work: Promise<unknown>): Promise<string> => (await faultOf(work)).code;
+afterEach(cleanUp);
 
 describe.each([['without a passphrase'], ['under a passphrase']])('%s', mode => {
   async function fresh(folder = newFolder()): Promise<ClientVault> {
@@ -144,49 +81,6 @@ describe.each([['without a passphrase'], ['under a passphrase']])('%s', mode => 
     await vault.close();
     expect(sealedRows(folder)).toHaveLength(1);
   });
-
-  test('[VLT-8] a damaged record is told, and the others stay readable', async () => {
-    const folder = newFolder();
-    const vault = await fresh(folder);
-    for (const index of [1, 2, 3]) await vault.put(client(index), null);
-    await vault.close();
-    const [first] = sealedRows(folder);
-    const changed = Buffer.from(first!.body);
-    changed[0]! ^= 1;
-    tamper(folder, 'update records set body = ? where row = ?', changed, first!.row);
-    const again = await open(folder);
-    await again.unlock(passphrase);
-    const readable = (await again.list()).map(({ id }) => id);
-    expect(readable).toHaveLength(2);
-    const lost = [1, 2, 3].map(index => client(index).id).find(id => !readable.includes(id))!;
-    expect(await again.damaged()).toBe(1);
-    for (const id of readable) expect(await again.get(id)).toMatchObject({ id });
-    for (const work of [
-      again.get(lost),
-      again.put({ ...client(1), id: lost }, null),
-      again.remove(lost, 1),
-      again.exportAll(),
-      again.changePassphrase(passphrase, another),
-    ])
-      expect(await codeOf(work)).toBe('client-record-damaged');
-    expect(await again.removeDamaged()).toBe(1);
-    expect(await again.damaged()).toBe(0);
-    expect(await again.exportAll()).toHaveLength(2);
-  });
-
-  test('[VLT-8] a record that was moved to the place of another is damaged, not mistaken for it', async () => {
-    const folder = newFolder();
-    const vault = await fresh(folder);
-    await vault.put(client(1), null);
-    await vault.put(client(2), null);
-    await vault.close();
-    const [first, second] = sealedRows(folder);
-    tamper(folder, 'update records set body = ? where row = ?', first!.body, second!.row);
-    const again = await open(folder);
-    await again.unlock(passphrase);
-    expect(await again.list()).toHaveLength(1);
-    expect(await again.damaged()).toBe(1);
-  });
 });
 
 describe('the passphrase', () => {
@@ -203,8 +97,9 @@ describe('the passphrase', () => {
       vault.put(client(3), null),
       vault.remove('a', 1),
       vault.exportAll(),
-      vault.damaged(),
-      vault.removeDamaged(),
+      vault.health(),
+      vault.setAside(),
+      vault.bringBack(client(1)),
     ])
       expect(await codeOf(work)).toBe('clients-locked');
     await vault.unlock(passphrase);
@@ -237,58 +132,77 @@ describe('the passphrase', () => {
     expect(await vault.list()).toHaveLength(1);
   });
 
-  test('[VLT-4] a short passphrase is refused, counted in characters', async () => {
+  // 15 characters: NIST SP 800-63B-4, 3.1.1.2, for a passphrase that is all that is asked for; no signs of any sort are asked for.
+  test('[VLT-4] a short passphrase is refused, counted in characters; a long one of any signs is taken', async () => {
     const vault = await filled(newFolder(), 1);
-    expect(await codeOf(vault.changePassphrase(undefined, 'eleven char'))).toBe('passphrase-too-short');
-    expect(await codeOf(vault.changePassphrase(undefined, '🥣🥣🥣🥣🥣🥣🥣🥣🥣🥣🥣'))).toBe('passphrase-too-short');
+    expect(await codeOf(vault.changePassphrase(undefined, 'fourteen chars'))).toBe('passphrase-too-short');
+    expect(await codeOf(vault.changePassphrase(undefined, '🥣'.repeat(14)))).toBe('passphrase-too-short');
     expect(vault.hasPassphrase()).toBe(false);
-    await vault.changePassphrase(undefined, 'twelve chars');
+    await vault.changePassphrase(undefined, 'fifteen letters');
     expect(vault.hasPassphrase()).toBe(true);
+    await vault.changePassphrase('fifteen letters', `${'grün und 漢字 🥣 '.repeat(60)}x`);
+    vault.lock();
+    await vault.unlock(`${'grün und 漢字 🥣 '.repeat(60)}x`);
+    expect(vault.state()).toBe('open');
   });
 
-  test('[VLT-5] once it is set, neither file, log nor free pages hold a name, an id or a lab value', async () => {
+  test('[VLT-5] with a passphrase or without, neither file, log nor free pages hold a name, an id or a lab value', async () => {
     const folder = newFolder();
     const vault = await filled(folder, 60);
-    // Pages that were split, rewritten and freed before.
+    // Pages that were split, rewritten and freed.
     for (let index = 0; index < 60; index += 2) await vault.put({ ...client(index), notes: 'barley '.repeat(index) }, 1);
     for (let index = 1; index < 60; index += 6) await vault.remove(client(index).id, 1);
-    expect(readOnDisk(folder)).toEqual(tellTales);
-    await vault.changePassphrase(undefined, passphrase);
     expect(readOnDisk(folder)).toEqual([]);
+    await vault.changePassphrase(undefined, passphrase);
     await vault.put(client(100), null);
     expect(readOnDisk(folder)).toEqual([]);
     await vault.close();
     expect(readOnDisk(folder)).toEqual([]);
-    expect(readFileSync(join(folder, 'clients.sqlite')).includes(passphrase)).toBe(false);
+    expect(onDisk(folder, [passphrase])).toEqual([]);
+  });
+
+  test('[VLT-5] without a passphrase the key stands in a file of its own, the user’s alone; a passphrase takes it away', async () => {
+    const folder = newFolder();
+    const vault = await filled(folder, 3);
+    await vault.close();
+    const key = readFileSync(join(folder, 'clients.key'));
+    expect([key.length, statSync(join(folder, 'clients.key')).mode & 0o777]).toEqual([64, 0o600]);
+    const again = await open(folder);
+    await again.changePassphrase(undefined, passphrase);
+    expect(readdirSync(folder).filter(name => name.includes('key'))).toEqual([]);
+    // Neither the old key nor what it opened is left.
+    expect(onDisk(folder, [key])).toEqual([]);
+    await again.changePassphrase(passphrase, undefined);
+    expect(readFileSync(join(folder, 'clients.key')).equals(key)).toBe(false);
   });
 
   test('[VLT-5] a removed client leaves nothing on disk, even without a passphrase', async () => {
     const folder = newFolder();
     const vault = await open(folder);
     for (let index = 0; index < 40; index++) await vault.put({ id: `c${index}`, version: 0, notes: 'x'.repeat(700) }, null);
-    await vault.put(client(1), null);
-    expect(readOnDisk(folder)).toEqual(tellTales);
-    await vault.remove(client(1).id, 1);
-    expect(readOnDisk(folder)).toEqual([]);
-    expect(await vault.list()).toHaveLength(40);
+    await vault.close();
+    const others = sealedRows(folder).map(({ body }) => body);
+    const again = await open(folder);
+    await again.put(client(1), null);
+    await again.close();
+    const [own] = sealedRows(folder).filter(({ body }) => !others.some(other => other.equals(body)));
+    // A record lies over several pages: any 64 bytes of it would tell.
+    const shreds = Array.from({ length: Math.floor(own!.body.length / 64) }, (_, at) => own!.body.subarray(at * 64, at * 64 + 64));
+    expect(onDisk(folder, shreds).length).toBeGreaterThan(40);
+    const last = await open(folder);
+    await last.remove(client(1).id, 1);
+    expect(onDisk(folder, shreds)).toEqual([]);
+    expect(await last.list()).toHaveLength(40);
   });
 
   test('[VLT-6] the cost of scrypt stands in the file: an old one opens, a new passphrase takes the new one', async () => {
     const folder = newFolder();
-    const costInFile = (): unknown => {
-      const db = new SqliteDatabase(join(folder, 'clients.sqlite'));
-      try {
-        return db.prepare('select scrypt_n as n, scrypt_r as r, scrypt_p as p from vault').get();
-      } finally {
-        db.close();
-      }
-    };
+    const costInFile = (): unknown => peek(folder, 'select scrypt_n as n, scrypt_r as r, scrypt_p as p from wraps')[0];
     const old = await filled(folder, 2);
     await old.changePassphrase(undefined, passphrase);
     await old.close();
     expect(costInFile()).toEqual(cheap);
-    const today = await openClientVault(folder);
-    vaults.push(today);
+    const today = await open(folder, { n: 2 ** 17, r: 8, p: 1 });
     await today.unlock(passphrase);
     expect(await today.list()).toHaveLength(2);
     await today.changePassphrase(passphrase, passphrase);
@@ -303,7 +217,7 @@ describe('the passphrase', () => {
     await vault.changePassphrase(undefined, passphrase);
     await vault.close();
     for (const n of [2 ** 40, 1000, 0, -1]) {
-      tamper(folder, 'update vault set scrypt_n = ?', n);
+      tamper(folder, 'update wraps set scrypt_n = ?', n);
       const again = await open(folder);
       expect(await codeOf(again.unlock(passphrase))).toBe('client-record-damaged');
       await again.close();
@@ -321,13 +235,36 @@ describe('the passphrase', () => {
     expect(await codeOf(again.changePassphrase(undefined, another))).toBe('passphrase-wrong');
     expect(await codeOf(again.list())).toBe('clients-locked');
     await again.close();
-    // Cutting the lock off the file opens nothing.
-    tamper(folder, 'update vault set sealed_secret = null');
+    // Cutting the lock off the file opens nothing, nor does a key of another vault.
+    tamper(folder, 'delete from wraps');
+    expect(await codeOf(openClientVault(folder))).toBe('clients-file-damaged');
+    const other = newFolder();
+    await (await filled(other, 1)).close();
+    writeFileSync(join(folder, 'clients.key'), readFileSync(join(other, 'clients.key')));
     const cut = await open(folder);
     expect(await cut.list()).toEqual([]);
-    expect(await cut.damaged()).toBe(2);
+    expect(await cut.health()).toMatchObject({ whole: 0, index: 'damaged', damaged: { altered: 2 } });
     await cut.eraseAll();
-    expect(await cut.damaged()).toBe(0);
+    expect(await cut.health()).toMatchObject({ whole: 0, index: 'whole', damaged: { altered: 0 } });
+  });
+
+  test('[VLT-20] locked, erasing everything needs the passphrase; who has lost it says so on the command line', async () => {
+    const folder = newFolder();
+    const vault = await filled(folder, 2);
+    await vault.changePassphrase(undefined, passphrase);
+    vault.lock();
+    expect(await codeOf(vault.eraseAll())).toBe('passphrase-wrong');
+    expect(await codeOf(vault.eraseAll(another))).toBe('passphrase-wrong');
+    await vault.unlock(passphrase);
+    expect(await vault.list()).toHaveLength(2);
+    vault.lock();
+    await vault.eraseAll(passphrase);
+    expect([vault.state(), vault.hasPassphrase(), await vault.list()]).toEqual(['open', false, []]);
+    await vault.put(client(1), null);
+    await vault.changePassphrase(undefined, passphrase);
+    vault.lock();
+    await vault.eraseAllUnread();
+    expect([vault.state(), vault.hasPassphrase(), await vault.list()]).toEqual(['open', false, []]);
   });
 
   test('[VLT-7] a changed salt, cost or sealed secret opens nothing', async () => {
@@ -335,9 +272,16 @@ describe('the passphrase', () => {
     const vault = await filled(folder, 1);
     await vault.changePassphrase(undefined, passphrase);
     await vault.close();
-    for (const change of ['salt = zeroblob(16)', 'scrypt_p = 2', 'sealed_secret = zeroblob(92)', "sealed_secret = x'00'"]) {
+    for (const change of [
+      'salt = zeroblob(16)',
+      'scrypt_p = 2',
+      'sealed_secret = zeroblob(92)',
+      "sealed_secret = x'00'",
+      'form = 1',
+      "id = 'x'",
+    ]) {
       const copy = readFileSync(join(folder, 'clients.sqlite'));
-      tamper(folder, `update vault set ${change}`);
+      tamper(folder, `update wraps set ${change}`);
       const again = await open(folder);
       expect(await codeOf(again.unlock(passphrase))).toBe('passphrase-wrong');
       await again.close();
@@ -348,23 +292,6 @@ describe('the passphrase', () => {
     const whole = await open(folder);
     await whole.unlock(passphrase);
     expect(await whole.list()).toHaveLength(1);
-  });
-
-  test('[VLT-7] wrong tries are answered later and later, side by side as well; the right one at once', async () => {
-    const vault = await filled(newFolder(), 1);
-    await vault.changePassphrase(undefined, passphrase);
-    vault.lock();
-    const begun = performance.now();
-    const codes = await Promise.all(Array.from({ length: 4 }, () => codeOf(vault.unlock(another))));
-    expect(codes).toEqual(Array(4).fill('passphrase-wrong'));
-    expect(performance.now() - begun).toBeGreaterThan(500 + 1000 - 10);
-    const right = performance.now();
-    await vault.unlock(passphrase);
-    expect(performance.now() - right).toBeLessThan(400);
-    const slip = performance.now();
-    expect(await codeOf(vault.unlock(another))).toBe('passphrase-wrong');
-    expect(performance.now() - slip).toBeLessThan(400);
-    expect(vault.state()).toBe('open');
   });
 
   test('[VLT-9] changing it writes everything anew: the old one and the old key open nothing', async () => {
@@ -386,7 +313,7 @@ describe('the passphrase', () => {
     expect(await last.list()).toHaveLength(5);
   });
 
-  test('[VLT-9] taking it off needs it, and leaves plain records', async () => {
+  test('[VLT-9] taking it off needs it, and leaves records that a key in a file opens', async () => {
     const folder = newFolder();
     const vault = await filled(folder, 3);
     await vault.changePassphrase(undefined, passphrase);
@@ -395,7 +322,8 @@ describe('the passphrase', () => {
     await vault.changePassphrase(passphrase, undefined);
     expect(vault.hasPassphrase()).toBe(false);
     await vault.close();
-    expect(readOnDisk(folder)).toEqual(tellTales);
+    expect(existsSync(join(folder, 'clients.key'))).toBe(true);
+    expect(readOnDisk(folder)).toEqual([]);
     const again = await open(folder);
     expect(again.state()).toBe('open');
     expect(await again.get('ottoline-1')).toEqual({ ...client(1), version: 1 });
@@ -409,7 +337,7 @@ describe('the passphrase', () => {
     expect(await vault.list()).toHaveLength(4);
   });
 
-  test('[VLT-9] kill -9 at any moment of a change: all records, under the one state or the other, and no plain text under a passphrase', async () => {
+  test('[VLT-9] kill -9 at any moment of a change: all records, under the one state or the other, and no key beside a passphrase', async () => {
     const folder = newFolder();
     await (await filled(folder, 60)).close();
     const seen = { set: 0, off: 0 };
@@ -422,7 +350,8 @@ describe('the passphrase', () => {
       const vault = await open(folder);
       const hasPassphrase = vault.hasPassphrase();
       seen[hasPassphrase ? 'set' : 'off'] += 1;
-      if (hasPassphrase) expect(readOnDisk(folder)).toEqual([]);
+      expect(readOnDisk(folder)).toEqual([]);
+      expect(existsSync(join(folder, 'clients.key'))).toBe(!hasPassphrase);
       await vault.unlock(passphrase);
       expect(await vault.exportAll()).toHaveLength(60);
       if (hasPassphrase) await vault.changePassphrase(passphrase, undefined);
@@ -434,18 +363,40 @@ describe('the passphrase', () => {
 });
 
 describe('the file', () => {
-  test('[VLT-9] a program that ends after the change and before the old text is gone: the next start takes it away', async () => {
-    const folder = newFolder();
-    await (await filled(folder)).close();
-    const child = spawn(process.execPath, [program, folder, 'die before the scrub', passphrase], { stdio: 'ignore' });
-    const signal = await new Promise(done => child.once('exit', (_code, by) => done(by)));
-    expect(signal).toBe('SIGKILL');
-    expect(readOnDisk(folder)).toEqual(tellTales);
-    const vault = await open(folder);
-    expect(readOnDisk(folder)).toEqual([]);
-    await vault.unlock(passphrase);
-    expect(await vault.list()).toHaveLength(30);
-  });
+  test.each([
+    ['set', 'die before the key is removed', 'locked'],
+    ['set', 'die before the scrub', 'locked'],
+    ['set', 'die before the commit', 'open'],
+    ['taken off', 'die after the key is written', 'locked'],
+    ['taken off', 'die before the commit', 'locked'],
+    ['taken off', 'die before the scrub', 'open'],
+    ['erased', 'die after the key is written', 'locked'],
+    ['erased', 'die before the scrub', 'open'],
+  ] as const)(
+    '[VLT-9] while the passphrase is %s, %s: the next start finds the one state, %s, and clears up',
+    async (change, where, state) => {
+      const folder = newFolder();
+      const vault = await filled(folder);
+      if (change !== 'set') await vault.changePassphrase(undefined, passphrase);
+      await vault.close();
+      // The beginning of each body: the rest lies on other pages.
+      const before = sealedRows(folder).map(({ body }) => body.subarray(0, 64));
+      const key = existsSync(join(folder, 'clients.key')) ? readFileSync(join(folder, 'clients.key')) : undefined;
+      const child = spawn(process.execPath, [program, folder, where, passphrase, change], { stdio: 'ignore' });
+      const signal = await new Promise(done => child.once('exit', (_code, by) => done(by)));
+      expect(signal).toBe('SIGKILL');
+      const again = await open(folder);
+      expect(again.state()).toBe(state);
+      expect(existsSync(join(folder, 'clients.key'))).toBe(state === 'open');
+      const isChanged = (change === 'set') === (state === 'locked');
+      // What was sealed under the old key is gone with the key, or still all there.
+      expect(onDisk(folder, before)).toHaveLength(isChanged ? 0 : before.length);
+      if (isChanged && key !== undefined) expect(onDisk(folder, [key])).toEqual([]);
+      await again.unlock(passphrase);
+      expect(await again.exportAll()).toHaveLength(change === 'erased' && isChanged ? 0 : 30);
+      expect(await again.health()).toMatchObject({ index: 'whole' });
+    },
+  );
 
   test('[VLT-11] every acknowledged write survives kill -9', async () => {
     const folder = newFolder();
@@ -481,21 +432,21 @@ describe('the file', () => {
     const modes = (): readonly string[] =>
       readdirSync(folder).map(name => `${name} ${(statSync(join(folder, name)).mode & 0o777).toString(8)}`);
     const vault = await filled(folder, 1);
-    expect(modes()).toEqual(['clients.sqlite 600', 'clients.sqlite-wal 600']);
+    expect(modes()).toEqual(['clients.key 600', 'clients.sqlite 600', 'clients.sqlite-wal 600']);
     await vault.close();
     expect(statSync(folder).mode & 0o777).toBe(0o700);
-    chmodSync(join(folder, 'clients.sqlite'), 0o644);
+    for (const name of readdirSync(folder)) chmodSync(join(folder, name), 0o644);
     await open(folder);
-    expect(modes()).toContain('clients.sqlite 600');
+    expect(modes()).toEqual(['clients.key 600', 'clients.sqlite 600', 'clients.sqlite-wal 600']);
   });
 
   test('[VLT-14] a file that is none, and one of a newer program, are told', async () => {
     const broken = newFolder();
     writeFileSync(join(broken, 'clients.sqlite'), 'this is no database '.repeat(400));
-    expect(await codeOf(openClientVault(broken))).toBe('client-record-damaged');
+    expect(await codeOf(openClientVault(broken))).toBe('clients-file-damaged');
     const newer = newFolder();
     await (await filled(newer, 1)).close();
-    tamper(newer, 'update vault set format = 2');
+    tamper(newer, 'update vault set format = 3');
     expect(await codeOf(openClientVault(newer))).toBe('database-ahead');
   });
 
@@ -520,7 +471,7 @@ describe('the file', () => {
     tamper(folder, 'update records set body = cast(\'{"name": "Ottoline Marrow", 5.9731\' as blob)');
     const again = await open(folder);
     faults.push(await faultOf(again.get('ottoline-0')), await faultOf(again.exportAll()));
-    await again.removeDamaged();
+    await again.setAside();
     await again.changePassphrase(undefined, passphrase);
     faults.push(await faultOf(again.changePassphrase(another, undefined)));
     again.lock();

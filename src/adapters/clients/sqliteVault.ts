@@ -1,60 +1,81 @@
-import { randomBytes } from 'node:crypto';
-import { setTimeout } from 'node:timers/promises';
-import type { ClientJson, ClientVault } from '#app/clientVault.ts';
+import type { ClientJson, ClientVault, Restored, SealedClients, VaultHealth } from '#app/clientVault.ts';
 import { Fault } from '#core/errors.ts';
-import { lockSecret, openLock, type PassphraseLock, refuseShort, type ScryptCost, todaysCost } from './passphrase.ts';
-import { plainForm, type RecordForm, sealedForm, secretBytes } from './recordForm.ts';
-import { type Row, VaultFile } from './vaultFile.ts';
+import { copyUnder, describedCopy, restoredBeside, restoredKeyed, restoredSealed } from './copies.ts';
+import { DataKey, presentForm } from './dataKey.ts';
+import { KeyFile } from './keyFile.ts';
+import { refuseWeak } from './newPassphrase.ts';
+import { type ScryptCost, todaysCost, unwrapAny, wrapKey } from './passphrase.ts';
+import { Records } from './records.ts';
+import { damagedFault, readBy, rekey } from './rekey.ts';
+import { type Copy, copyFromJson, copyToJson } from './sealedCopy.ts';
+import { writeAside } from './setAside.ts';
+import { settle } from './settle.ts';
+import { Tries } from './tries.ts';
+import type { VaultFile } from './vaultFile.ts';
+import { emptyIndex, sealIndex } from './vaultIndex.ts';
 
 /**
  * Opens the client records of a data folder, in a file of their own, and makes it when it is missing. `cost` holds for
  * passphrases set from now on; a standing one is opened at the cost written beside it.
- * @throws Fault database-locked, database-read-only, database-full, database-ahead, client-record-damaged
+ * @throws Fault database-locked, database-read-only, database-full, database-ahead, clients-file-damaged
  */
-export async function openClientVault(folder: string, cost: ScryptCost = todaysCost): Promise<ClientVault> {
-  return new SqliteVault(new VaultFile(folder), cost);
+export async function openClientVault(
+  folder: string,
+  cost: ScryptCost = todaysCost,
+  now: () => Date = () => new Date(),
+): Promise<ClientVault> {
+  return new SqliteVault(folder, cost, now);
 }
 
-/** The first two wrong tries are slips; each further one doubles the wait, from half a second to half a minute. */
-const freeWrongTries = 2;
-const firstPauseMilliseconds = 500;
-const longestPauseMilliseconds = 30_000;
-
+/** Who may open the vault, and when; what is in it is the work of `Records`. */
 class SqliteVault implements ClientVault {
-  private readonly file: VaultFile;
+  private readonly folder: string;
   private readonly cost: ScryptCost;
+  private readonly now: () => Date;
+  private readonly file: VaultFile;
+  private readonly keyFile: KeyFile;
+  private readonly tries: Tries;
   /** Undefined while locked. */
-  private form: RecordForm | undefined;
-  private wrongTries = 0;
+  private records: Records | undefined;
   /** Counts the times it was locked: a passphrase that was still being tried must not open it again. */
   private lockings = 0;
-  /** What waits for a derived key goes one after the other, wrong tries with their pauses among them. */
-  private last: Promise<unknown> = Promise.resolve();
-  private readonly closing = new AbortController();
+  private readonly listeners = new Set<() => void>();
 
-  constructor(file: VaultFile, cost: ScryptCost) {
-    this.file = file;
+  constructor(folder: string, cost: ScryptCost, now: () => Date) {
+    this.folder = folder;
     this.cost = cost;
-    this.form = this.hasPassphrase() ? undefined : plainForm;
+    this.now = now;
+    this.keyFile = new KeyFile(folder);
+    const { file, key } = settle(folder, this.keyFile, now());
+    this.file = file;
+    this.tries = new Tries(file, now);
+    this.records = key === undefined ? undefined : new Records(file, key, now);
   }
 
   state(): 'open' | 'locked' {
-    return this.form === undefined ? 'locked' : 'open';
+    return this.records === undefined ? 'locked' : 'open';
   }
 
   hasPassphrase(): boolean {
-    return this.file.lock() !== undefined;
+    return this.file.wraps().length > 0;
   }
 
-  unlock(passphrase: string): Promise<void> {
-    return this.inTurn(async () => {
-      const lock = this.file.lock();
-      if (lock === undefined) return;
-      const { lockings } = this;
-      const form = sealedForm(await this.secretOf(lock, passphrase));
-      if (this.lockings === lockings) this.use(form);
-      else form.forget();
+  watch(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => void this.listeners.delete(listener);
+  }
+
+  async unlock(passphrase: string): Promise<void> {
+    const { lockings } = this;
+    await this.tries.inTurn(async () => {
+      if (!this.hasPassphrase()) return;
+      const key = await this.tries.tried(() => unwrapAny(this.file.wraps(), passphrase));
+      this.use(await this.brought(key, passphrase), lockings);
     });
+  }
+
+  waitMilliseconds(): number {
+    return this.tries.waitMilliseconds();
   }
 
   lock(): void {
@@ -63,157 +84,171 @@ class SqliteVault implements ClientVault {
     this.use(undefined);
   }
 
-  changePassphrase(current: string | undefined, next: string | undefined): Promise<void> {
-    return this.inTurn(async () => {
-      if (next !== undefined) refuseShort(next);
-      const { lockings } = this;
-      const lock = this.file.lock();
-      if (lock === undefined && next === undefined) return;
-      const from = lock === undefined ? plainForm : sealedForm(await this.secretOf(lock, current ?? ''));
-      const secret = randomBytes(secretBytes);
-      const nextLock = next === undefined ? undefined : await lockSecret(secret, next, this.cost);
-      const to = nextLock === undefined ? plainForm : sealedForm(secret);
-      try {
-        this.file.transact(() => {
-          const records = this.file.rows().map(row => whole(from, row));
-          this.file.removeAll();
-          for (const record of records) this.keep(to, record);
-          this.file.putLock(nextLock);
-        });
-      } finally {
-        from.forget();
-      }
-      this.use(nextLock === undefined || this.lockings === lockings ? to : undefined);
+  idleMinutes(): number {
+    return this.file.idleMinutes();
+  }
+
+  setIdleMinutes(minutes: number): void {
+    this.opened();
+    if (!Number.isInteger(minutes) || minutes < 1 || minutes > 120) throw new Fault('request-not-valid', 'The minutes go from 1 to 120.');
+    this.file.putIdleMinutes(minutes);
+  }
+
+  async changePassphrase(current: string | undefined, next: string | undefined): Promise<void> {
+    if (next !== undefined) refuseWeak(next);
+    const { lockings } = this;
+    await this.tries.inTurn(async () => {
+      const isSet = this.hasPassphrase();
+      if (!isSet && next === undefined) return;
+      const tried = isSet ? await this.tries.tried(() => unwrapAny(this.file.wraps(), current ?? '')) : undefined;
+      const to = DataKey.random();
+      const wraps = next === undefined ? [] : [await wrapKey(to, next, this.cost)];
+      if (next === undefined) this.keyFile.write(to);
+      this.file.transact(() => {
+        const from = new Records(this.file, tried ?? this.opened().key, this.now);
+        const { faulty, index } = from.look();
+        if (tried?.form !== 1 && (faulty.length > 0 || index.state !== 'whole')) throw damagedFault();
+        rekey(this.file, readBy(from.key), to, wraps, this.now());
+      });
+      tried?.forget();
+      if (next !== undefined) this.keyFile.remove();
+      this.use(to, next === undefined ? undefined : lockings);
       this.file.scrub();
     });
   }
 
   async list(): Promise<readonly ClientJson[]> {
-    const form = this.opened();
-    return byId(this.file.rows().flatMap(({ row, body }) => form.fromBody(row, body) ?? []));
+    return this.opened().list();
   }
 
   async get(id: string): Promise<ClientJson | undefined> {
-    return this.standing(this.opened(), id);
+    return this.opened().get(id);
   }
 
   async put(record: ClientJson, seenVersion: number | null): Promise<ClientJson> {
-    const form = this.opened();
-    return this.file.transact(() => {
-      refuseUnseen(this.standing(form, record.id), seenVersion);
-      this.keep(form, { ...record, version: (seenVersion ?? 0) + 1 });
-      return this.standing(form, record.id)!;
-    });
+    return this.opened().put(record, seenVersion);
   }
 
   async remove(id: string, seenVersion: number): Promise<void> {
-    const form = this.opened();
-    this.file.transact(() => {
-      refuseUnseen(this.standing(form, id), seenVersion);
-      this.file.remove(form.rowOf(id));
-    });
-    this.file.scrub();
+    this.opened().remove(id, seenVersion);
   }
 
-  async damaged(): Promise<number> {
-    return this.damagedRows(this.opened()).length;
+  async bringBack(record: ClientJson): Promise<ClientJson> {
+    return this.opened().bringBack(record);
   }
 
-  async removeDamaged(): Promise<number> {
-    const rows = this.damagedRows(this.opened());
-    this.file.transact(() => {
-      for (const { row } of rows) this.file.remove(row);
-    });
-    this.file.scrub();
-    return rows.length;
+  async health(): Promise<VaultHealth> {
+    return this.opened().health();
+  }
+
+  async setAside(): Promise<{ readonly records: number; readonly file: string | undefined }> {
+    return this.opened().setAside(({ faulty }) => writeAside(this.folder, faulty, this.file.sealedIndex(), this.file.wraps(), this.now()));
   }
 
   async exportAll(): Promise<readonly ClientJson[]> {
-    const form = this.opened();
-    return byId(this.file.rows().map(row => whole(form, row)));
+    return this.opened().exportAll();
   }
 
-  eraseAll(): Promise<void> {
-    return this.inTurn(async () => {
-      this.file.transact(() => {
-        this.file.removeAll();
-        this.file.putLock(undefined);
-      });
-      this.use(plainForm);
-      this.file.scrub();
+  async eraseAll(passphrase?: string): Promise<void> {
+    await this.tries.inTurn(async () => {
+      if (this.state() === 'locked') (await this.tries.tried(() => unwrapAny(this.file.wraps(), passphrase ?? ''))).forget();
+      this.erase();
+    });
+  }
+
+  async eraseAllUnread(): Promise<void> {
+    await this.tries.inTurn(async () => this.erase());
+  }
+
+  async sealedCopy(passphrase?: string): Promise<SealedClients> {
+    if (this.hasPassphrase()) return this.keyedCopy();
+    if (passphrase === undefined) throw new Fault('option-missing', 'A copy of clients that have no passphrase needs one of its own.');
+    refuseWeak(passphrase);
+    const rows = () => ({ from: this.opened().key, rows: this.file.rows() });
+    return copyToJson(await copyUnder(passphrase, this.cost, this.now(), rows));
+  }
+
+  async keyedCopy(): Promise<SealedClients> {
+    return this.file.transact(() => {
+      const wraps = this.file.wraps();
+      const key = wraps.length > 0 ? undefined : this.opened().key;
+      return copyToJson({ wraps, sealedIndex: this.file.sealedIndex(), rows: this.file.rows(), key });
+    });
+  }
+
+  async lookAtCopy(copy: unknown, passphrase: string | undefined) {
+    const read = copyFromJson(copy);
+    return this.tries.inTurn(async () => describedCopy(await this.keyOfCopy(read, passphrase), read));
+  }
+
+  restoreCopy(copy: unknown, passphrase: string | undefined, into: 'empty' | 'beside'): Promise<Restored> {
+    return this.tries.inTurn(async () => {
+      const read = copyFromJson(copy);
+      const isUnread = into === 'empty' && passphrase === undefined && read.wraps.length > 0;
+      const key = isUnread ? undefined : await this.keyOfCopy(read, passphrase);
+      if (into === 'beside') return restoredBeside(this.file, this.opened(), key!, read);
+      if (this.records !== undefined && this.records.look().faulty.length > 0)
+        throw new Fault('clients-not-empty', 'There are client records that are damaged: set them aside first.');
+      const brought = key === undefined ? undefined : describedCopy(key, read);
+      if (read.wraps.length === 0) restoredKeyed(this.file, this.opened().key, key!, read, this.now());
+      else {
+        restoredSealed(this.file, read);
+        this.keyFile.remove();
+        this.use(key === undefined ? undefined : await this.brought(key, passphrase!));
+        this.file.scrub();
+      }
+      return { added: brought?.records ?? read.rows.length, same: 0, conflicts: 0, damaged: brought?.damaged ?? 0 };
     });
   }
 
   async close(): Promise<void> {
-    this.closing.abort();
-    await this.last;
+    await this.tries.close();
     this.use(undefined);
     this.file.close();
   }
 
-  private opened(): RecordForm {
-    if (this.form === undefined) throw new Fault('clients-locked', 'The client records are locked.');
-    return this.form;
+  private opened(): Records {
+    if (this.records === undefined) throw new Fault('clients-locked', 'The client records are locked.');
+    return this.records;
   }
 
-  private use(form: RecordForm | undefined): void {
-    this.form?.forget();
-    this.form = form;
+  /** `lockings`: as it was when the work began; locked meanwhile, it stays so. */
+  private use(key: DataKey | undefined, lockings = this.lockings): void {
+    if (this.records?.key !== key) this.records?.key.forget();
+    const isLockedMeanwhile = this.lockings !== lockings;
+    if (isLockedMeanwhile) key?.forget();
+    this.records = key === undefined || isLockedMeanwhile ? undefined : new Records(this.file, key, this.now);
+    for (const listener of this.listeners) listener();
   }
 
-  private standing(form: RecordForm, id: string): ClientJson | undefined {
-    const row = form.rowOf(id);
-    const body = this.file.body(row);
-    return body === undefined ? undefined : whole(form, { row, body });
+  /** Passphrases of copies are tries like any other: a copy of this very vault must not be the way around the pause. */
+  private async keyOfCopy({ key, wraps }: Copy, passphrase: string | undefined): Promise<DataKey> {
+    if (key !== undefined) return key;
+    if (passphrase === undefined) throw new Fault('passphrase-wrong', 'The copy opens with its passphrase alone.');
+    return this.tries.tried(() => unwrapAny(wraps, passphrase));
   }
 
-  private keep(form: RecordForm, record: ClientJson): void {
-    const row = form.rowOf(record.id);
-    this.file.put(row, form.toBody(row, record));
+  /** The key of the present form: what an earlier program sealed is sealed anew, with an index, when it is first opened. */
+  private async brought(key: DataKey, passphrase: string): Promise<DataKey> {
+    if (key.form === presentForm) return key;
+    const to = DataKey.random();
+    const wrap = await wrapKey(to, passphrase, this.cost);
+    this.file.transact(() => rekey(this.file, readBy(key), to, [wrap], this.now()));
+    key.forget();
+    this.file.scrub();
+    return to;
   }
 
-  private damagedRows(form: RecordForm): readonly Row[] {
-    return this.file.rows().filter(({ row, body }) => form.fromBody(row, body) === undefined);
+  private erase(): void {
+    const isSet = this.hasPassphrase();
+    const key = isSet ? DataKey.random() : this.opened().key;
+    if (isSet) this.keyFile.write(key);
+    this.file.transact(() => {
+      this.file.removeAll();
+      this.file.putWraps([]);
+      this.file.putSealedIndex(sealIndex(key, emptyIndex(this.now())));
+    });
+    this.use(key);
+    this.file.scrub();
   }
-
-  private inTurn<Result>(work: () => Promise<Result>): Promise<Result> {
-    const turn = this.last.then(work);
-    this.last = turn.catch(() => undefined);
-    return turn;
-  }
-
-  private async secretOf(lock: PassphraseLock, passphrase: string): Promise<Buffer> {
-    const secret = await openLock(lock, passphrase);
-    if (secret !== undefined) {
-      this.wrongTries = 0;
-      return secret;
-    }
-    this.wrongTries += 1;
-    await this.pauseAfterWrongTry();
-    throw new Fault('passphrase-wrong', 'The client records do not open with it.');
-  }
-
-  private async pauseAfterWrongTry(): Promise<void> {
-    const paid = this.wrongTries - freeWrongTries;
-    if (paid <= 0) return;
-    const milliseconds = Math.min(firstPauseMilliseconds * 2 ** (paid - 1), longestPauseMilliseconds);
-    // Closing does not wait for the pause to end.
-    await setTimeout(milliseconds, undefined, { signal: this.closing.signal }).catch(() => undefined);
-  }
-}
-
-/** @throws Fault client-record-damaged */
-function whole(form: RecordForm, { row, body }: Row): ClientJson {
-  const record = form.fromBody(row, body);
-  if (record === undefined) throw new Fault('client-record-damaged', 'It was changed outside this program or by a failing disk.');
-  return record;
-}
-
-function refuseUnseen(standing: ClientJson | undefined, seenVersion: number | null): void {
-  if ((standing?.version ?? null) !== seenVersion)
-    throw new Fault('changed-meanwhile', 'The client was changed in another window after it was opened here.');
-}
-
-function byId(records: readonly ClientJson[]): readonly ClientJson[] {
-  return records.toSorted((one, other) => (one.id < other.id ? -1 : one.id > other.id ? 1 : 0));
 }

@@ -1,41 +1,32 @@
-import { chmodSync, closeSync, mkdirSync, openSync } from 'node:fs';
-import { join } from 'node:path';
-import SqliteDatabase from 'better-sqlite3';
-import { storageFault } from '#adapters/storage/faults.ts';
+import type SqliteDatabase from 'better-sqlite3';
 import { Fault } from '#core/errors.ts';
-import type { PassphraseLock } from './passphrase.ts';
-
-const vaultFileName = 'clients.sqlite';
-
-/** What this program writes; a file with a higher number was written by a newer one. */
-const format = 1;
-
-/** A program that is just ending may hold the file for a moment. */
-const busyMilliseconds = 500;
+import type { Wrap } from './passphrase.ts';
+import { fileFormat, inWords, openExclusively, tables, vaultFileName } from './vaultDatabase.ts';
 
 export interface Row {
   readonly row: Buffer;
   readonly body: Buffer;
 }
 
-/** The SQLite file below the vault: rows of bytes and at most one lock. It knows nothing of keys or clients. */
+/** Wrong tries so far, and until when the next one waits: `notBefore` by the clock of the computer, `pause` in milliseconds. */
+export interface KeptTries {
+  readonly wrong: number;
+  readonly pause: number;
+  readonly notBefore: number;
+}
+
+/** The SQLite file below the vault: rows of bytes, the sealed index and the wraps of the key. It knows nothing of keys or clients. */
 export class VaultFile {
   private readonly db: SqliteDatabase.Database;
 
-  /** @throws Fault database-locked, database-read-only, database-full, database-ahead, client-record-damaged */
+  /** Opens the file that stands there. @throws Fault database-locked, database-read-only, database-ahead, clients-file-damaged */
   constructor(folder: string) {
-    this.db = inWords(() => openPrivately(folder));
+    this.db = openExclusively(folder);
     try {
-      this.transact(() => {
-        this.db.exec(tables);
-        this.db.prepare('insert or ignore into vault (id, format, needs_scrub) values (1, ?, 0)').run(format);
-      });
-      const found = this.header().format;
-      if (found > format) throw new Fault('database-ahead', `The client records have format ${found}, this program knows ${format}.`);
-      // A program that was ended between a change and its scrub has left this to us; one that was ended within a change
-      // has left its unfinished pages in the log, which count for nothing and can be read all the same.
-      if (this.header().needs_scrub === 1) this.scrub();
-      else inWords(() => this.db.pragma('wal_checkpoint(truncate)'));
+      // Takes the lock on the file, so that a second program is told at once.
+      const found = this.transact(() => this.format());
+      if (found > fileFormat)
+        throw new Fault('database-ahead', `The client records have format ${found}, this program knows ${fileFormat}.`);
     } catch (error) {
       this.db.close();
       throw error;
@@ -69,16 +60,84 @@ export class VaultFile {
     this.needScrub();
   }
 
-  lock(): PassphraseLock | undefined {
-    const { scrypt_n, scrypt_r, scrypt_p, salt, sealed_secret } = this.header();
-    if (sealed_secret === null) return undefined;
-    return { cost: { n: scrypt_n ?? 0, r: scrypt_r ?? 0, p: scrypt_p ?? 0 }, salt: salt ?? Buffer.alloc(0), sealedSecret: sealed_secret };
+  sealedIndex(): Buffer | undefined {
+    return inWords(() => this.db.prepare<[], Buffer | null>('select sealed_index from vault').pluck().get()) ?? undefined;
   }
 
-  putLock(lock: PassphraseLock | undefined): void {
-    this.db
-      .prepare('update vault set scrypt_n = ?, scrypt_r = ?, scrypt_p = ?, salt = ?, sealed_secret = ?')
-      .run(lock?.cost.n ?? null, lock?.cost.r ?? null, lock?.cost.p ?? null, lock?.salt ?? null, lock?.sealedSecret ?? null);
+  putSealedIndex(sealed: Buffer | undefined): void {
+    this.db.prepare('update vault set sealed_index = ?').run(sealed ?? null);
+  }
+
+  wraps(): readonly Wrap[] {
+    const rows = inWords(() => this.db.prepare<[], WrapRow>('select * from wraps order by id').all());
+    return rows.map(({ id, form, scrypt_n: n, scrypt_r: r, scrypt_p: p, salt, sealed_secret: sealedSecret }) => ({
+      id,
+      kind: 'passphrase',
+      form,
+      cost: { n, r, p },
+      salt,
+      sealedSecret,
+    }));
+  }
+
+  putWraps(wraps: readonly Wrap[]): void {
+    this.db.exec('delete from wraps');
+    const insert = this.db.prepare(
+      'insert into wraps (id, kind, form, scrypt_n, scrypt_r, scrypt_p, salt, sealed_secret) values (?, ?, ?, ?, ?, ?, ?, ?)',
+    );
+    for (const { id, kind, form, cost, salt, sealedSecret } of wraps)
+      insert.run(id, kind, form, cost.n, cost.r, cost.p, salt, sealedSecret);
+  }
+
+  idleMinutes(): number {
+    return inWords(() => this.db.prepare<[], number>('select idle_minutes from vault').pluck().get()!);
+  }
+
+  putIdleMinutes(minutes: number): void {
+    inWords(() => this.db.prepare('update vault set idle_minutes = ?').run(minutes));
+  }
+
+  tries(): KeptTries {
+    const sql = 'select wrong_tries as wrong, pause_ms as pause, not_before_ms as notBefore from vault';
+    return inWords(() => this.db.prepare<[], KeptTries>(sql).get()!);
+  }
+
+  putTries({ wrong, pause, notBefore }: KeptTries): void {
+    inWords(() => this.db.prepare('update vault set wrong_tries = ?, pause_ms = ?, not_before_ms = ?').run(wrong, pause, notBefore));
+  }
+
+  /** 1 or 2; a file in which nobody can tell it is damaged. */
+  format(): number {
+    const hasVault = this.db.prepare("select 1 from sqlite_schema where name = 'vault'").get() !== undefined;
+    const format = hasVault ? this.db.prepare<[], number>('select format from vault').pluck().get() : undefined;
+    if (format === undefined)
+      throw new Fault('clients-file-damaged', `${vaultFileName} is no file of client records, or its head is missing.`);
+    return format;
+  }
+
+  /** Format 1 kept one lock in the head of the file, and records in clear where there was none. */
+  lockOfFormat1(): Wrap | undefined {
+    const head = this.db
+      .prepare<[], Omit<WrapRow, 'id' | 'form' | 'sealed_secret'> & { sealed_secret: Buffer | null }>('select * from vault')
+      .get();
+    if (head === undefined || head.sealed_secret === null) return undefined;
+    const cost = { n: head.scrypt_n ?? 0, r: head.scrypt_r ?? 0, p: head.scrypt_p ?? 0 };
+    return { id: '1', kind: 'passphrase', form: 1, cost, salt: head.salt ?? Buffer.alloc(0), sealedSecret: head.sealed_secret };
+  }
+
+  /** The tables of the present format with an empty head; records stay. Within a transaction. */
+  becomeFormat2(): void {
+    this.db.exec('drop table vault');
+    this.db.exec(tables);
+    this.db.prepare('insert into vault (id, format, needs_scrub) values (1, ?, 1)').run(fileFormat);
+  }
+
+  needsScrub(): boolean {
+    return inWords(() => this.db.prepare('select needs_scrub from vault').pluck().get() === 1);
+  }
+
+  needScrub(): void {
+    this.db.exec('update vault set needs_scrub = 1');
   }
 
   /**
@@ -94,73 +153,22 @@ export class VaultFile {
     });
   }
 
+  /** A program that was ended within a change has left its unfinished pages in the log: they count for nothing and can be read all the same. */
+  cutLog(): void {
+    inWords(() => this.db.pragma('wal_checkpoint(truncate)'));
+  }
+
   close(): void {
     this.db.close();
   }
-
-  private needScrub(): void {
-    this.db.exec('update vault set needs_scrub = 1');
-  }
-
-  private header(): Header {
-    return inWords(() => this.db.prepare<[], Header>('select * from vault').get()!);
-  }
 }
 
-interface Header {
-  readonly format: number;
-  readonly needs_scrub: 0 | 1;
-  readonly scrypt_n: number | null;
-  readonly scrypt_r: number | null;
-  readonly scrypt_p: number | null;
-  readonly salt: Buffer | null;
-  readonly sealed_secret: Buffer | null;
-}
-
-// "without rowid": rows stand in the order of their names, which does not tell who came first.
-const tables = `
-  create table if not exists vault (id integer primary key check (id = 1), format integer not null, needs_scrub integer not null,
-    scrypt_n integer, scrypt_r integer, scrypt_p integer, salt blob, sealed_secret blob) strict;
-  create table if not exists records (row blob primary key not null, body blob not null) strict, without rowid;`;
-
-/**
- * The file is the user's alone, and one program's: another could change the passphrase while this one writes under the old
- * key. Write-ahead log with full sync; temporary tables, which a vacuum fills with records, stay in memory.
- */
-function openPrivately(folder: string): SqliteDatabase.Database {
-  mkdirSync(folder, { recursive: true, mode: 0o700 });
-  const path = join(folder, vaultFileName);
-  try {
-    // Before SQLite makes it readable to others. The log takes over the file's mode.
-    closeSync(openSync(path, 'wx', 0o600));
-  } catch (error) {
-    if (!(error instanceof Error && 'code' in error && error.code === 'EEXIST')) throw error;
-    chmodSync(path, 0o600);
-  }
-  const db = new SqliteDatabase(path, { timeout: busyMilliseconds });
-  try {
-    for (const pragma of [
-      'locking_mode = exclusive',
-      'journal_mode = wal',
-      'synchronous = full',
-      'secure_delete = on',
-      'temp_store = memory',
-    ])
-      db.pragma(pragma);
-    return db;
-  } catch (error) {
-    db.close();
-    throw error;
-  }
-}
-
-function inWords<Result>(work: () => Result): Result {
-  try {
-    return work();
-  } catch (error) {
-    const code = error instanceof SqliteDatabase.SqliteError ? error.code : '';
-    if (/^SQLITE_(BUSY|LOCKED)/.test(code)) throw new Fault('database-locked', 'Another program has the client records open.');
-    if (/^SQLITE_(CORRUPT|NOTADB)/.test(code)) throw new Fault('client-record-damaged', 'The file of client records is damaged.');
-    throw storageFault(error);
-  }
+interface WrapRow {
+  readonly id: string;
+  readonly form: number;
+  readonly scrypt_n: number;
+  readonly scrypt_r: number;
+  readonly scrypt_p: number;
+  readonly salt: Buffer;
+  readonly sealed_secret: Buffer;
 }

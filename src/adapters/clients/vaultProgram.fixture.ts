@@ -1,16 +1,35 @@
 /** A program of its own for tests: opens the vault of a folder and does what its second argument says, telling each step. */
 import { Fault } from '#core/errors.ts';
+import { KeyFile } from './keyFile.ts';
 import { openClientVault } from './sqliteVault.ts';
 import { VaultFile } from './vaultFile.ts';
 
-const [folder = '', task = '', passphrase = ''] = process.argv.slice(2);
+const [folder = '', task = '', passphrase = '', change = ''] = process.argv.slice(2);
 const cheap = { n: 2 ** 10, r: 8, p: 1 };
 
 function tell(line: string): void {
   process.stdout.write(`${line}\n`);
 }
 
+function die(): never {
+  process.kill(process.pid, 'SIGKILL');
+  throw new Error('killed');
+}
+
+function prepareToDie(): void {
+  if (task === 'die before the scrub') VaultFile.prototype.scrub = die;
+  if (task === 'die before the key is removed') KeyFile.prototype.remove = die;
+  if (task === 'die before the commit') VaultFile.prototype.putSealedIndex = die;
+  if (task !== 'die after the key is written') return;
+  const { write } = KeyFile.prototype;
+  KeyFile.prototype.write = function (key) {
+    write.call(this, key);
+    die();
+  };
+}
+
 try {
+  if (change === 'opened') prepareToDie();
   const vault = await openClientVault(folder, cheap);
   tell(vault.state());
   if (task === 'write forever') {
@@ -24,9 +43,15 @@ try {
       tell('taken off');
     }
   }
-  if (task === 'die before the scrub') {
-    VaultFile.prototype.scrub = () => process.kill(process.pid, 'SIGKILL');
-    await vault.changePassphrase(undefined, passphrase);
+  if (task === 'try') {
+    tell('trying');
+    await vault.unlock(passphrase);
+  }
+  if (task.startsWith('die ')) {
+    prepareToDie();
+    if (change === 'set') await vault.changePassphrase(undefined, passphrase);
+    if (change === 'taken off') await vault.changePassphrase(passphrase, undefined);
+    if (change === 'erased') await vault.eraseAll(passphrase);
   }
   await vault.close();
 } catch (error) {

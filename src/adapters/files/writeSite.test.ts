@@ -64,7 +64,12 @@ describe('the folder of a site', () => {
 
   it('[SRV-46] what a killed build left is swept, what a running one writes is not', async () => {
     // No system gives the first number to a program; ours is running.
-    const left = [`.site.building-999999999-abcdef`, `.site.building-${process.pid}-abcdef`, '.site.building-mine', '.other.building-999999999-abcdef'];
+    const left = [
+      `.site.building-999999999-abcdef`,
+      `.site.building-${process.pid}-abcdef`,
+      '.site.building-mine',
+      '.other.building-999999999-abcdef',
+    ];
     for (const name of left) mkdirSync(join(place, name));
     await writeSite(site, files('one'));
     expect(readdirSync(place).sort()).toEqual([...left.slice(1), 'site'].sort());

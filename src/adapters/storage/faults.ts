@@ -1,21 +1,42 @@
 import { Fault } from '#core/errors.ts';
 
+/** The connection is gone or was never made: the server ended, restarts, or has no place left. */
+const lostCodes =
+  /^E(CONNREFUSED|CONNRESET|CONNABORTED|PIPE|TIMEDOUT|HOSTUNREACH|NETUNREACH)$|^57P0[123]$|^25P03$|^53300$|^08|^WRITER_ENDED$/;
+/** What the driver, its pool and Kysely say without a code. */
+const lostWords = /^Connection terminated|^Client (was closed|has encountered)|timeout exceeded when trying to connect|has been discarded$/;
+const busyCodes = /^SQLITE_(BUSY|LOCKED|PROTOCOL)|^55P03$|^40001$|^40P01$|^57014$/;
+
+function codeOf(error: Error): string {
+  return 'code' in error && error.code !== undefined ? String(error.code) : '';
+}
+
+/** Whether the connection broke: what was being done may have been done or not. */
+export function isLost(error: unknown): boolean {
+  return error instanceof Error && !(error instanceof Fault) && (lostCodes.test(codeOf(error)) || lostWords.test(error.message));
+}
+
+/** Whether a read may work a moment later without anybody doing anything. */
+export function isPassing(error: unknown): boolean {
+  return isLost(error) || (error instanceof Error && /^SQLITE_(BUSY|PROTOCOL)/.test(codeOf(error)));
+}
+
 /**
  * Turns what a driver throws into a fault of the catalogue. The driver's own words stay out of it: they can hold values
  * that the user typed.
  */
 export function storageFault(error: unknown): unknown {
   if (error instanceof Fault || !(error instanceof Error)) return error;
-  const code = 'code' in error ? String(error.code) : '';
-  if (/^SQLITE_(BUSY|LOCKED)|^55P03$|^40001$/.test(code))
-    return new Fault('database-locked', 'Another program is writing to the database.');
-  if (/^SQLITE_FULL$|^ENOSPC$|^53100$/.test(code))
+  const code = codeOf(error);
+  if (busyCodes.test(code)) return new Fault('database-locked', 'Another program is writing to the database.');
+  if (/^SQLITE_(FULL|IOERR_SHMSIZE)$|^ENOSPC$|^EDQUOT$|^53100$/.test(code))
     return new Fault('database-full', 'There is no room left for what was to be saved; it was not saved.');
-  if (/^SQLITE_(READONLY|CANTOPEN|PERM|IOERR_ACCESS)|^E(ACCES|PERM|ROFS)$|^42501$/.test(code)) {
+  if (/^SQLITE_(READONLY|CANTOPEN|PERM|IOERR_ACCESS)|^E(ACCES|PERM|ROFS)$|^42501$|^25006$/.test(code)) {
     return new Fault('database-read-only', 'The data folder or its files may not be written.');
   }
-  if (/^E(CONNREFUSED|CONNRESET|NOTFOUND|TIMEDOUT|PIPE)$|^57P0[123]$|^08/.test(code))
-    return new Fault('database-unreachable', 'PostgreSQL could not be reached.');
+  if (code === 'DATABASE_MISSING')
+    return new Fault('database-missing', 'Files of the database were taken away or exchanged; nothing was written to what is there now.');
+  if (isLost(error) || /^E(NOTFOUND|AI_AGAIN)$/.test(code)) return new Fault('database-unreachable', 'The database could not be reached.');
   if (/^SQLITE_(CORRUPT|NOTADB|IOERR)|^XX00[12]$/.test(code)) {
     return new Fault('database-damaged', 'The database is damaged, or its file is none.');
   }

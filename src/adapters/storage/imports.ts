@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { setImmediate } from 'node:timers/promises';
 import type { ImportEntry, ImportRow, Store } from '#app/store.ts';
 import { rowsAStep, unwatched, type Watch } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';
@@ -25,7 +26,11 @@ async function applyImport(session: Session, entry: ImportEntry, watch: Watch = 
     const rechecks: { label_id: string; due_on: string }[] = [];
     const joined: string[] = [];
     for (const [index, one] of entry.labels.entries()) {
-      if (index % rowsAStep === 0) await watch.step('Keeping labels', index, entry.labels.length);
+      if (index % rowsAStep === 0) {
+        await watch.step('Keeping labels', index, entry.labels.length);
+        // The rest of the program has its turn, whether anybody watches or not.
+        await setImmediate();
+      }
       let foodId: string;
       if ('begins' in one) {
         const food = newFood({ ...one.begins, ...(entry.isDemo === undefined ? {} : { isDemo: entry.isDemo }) });

@@ -1,23 +1,26 @@
-import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
-import SqliteDatabase from 'better-sqlite3';
-import { Kysely, PostgresDialect, SqliteDialect } from 'kysely';
-import pg from 'pg';
 import type { Store } from '#app/store.ts';
-import { type Engine, postgresql, sqlite } from './engine.ts';
-import { storageFault } from './faults.ts';
+import type { Connections, DatabasePlace } from './connections.ts';
+import { isLost, storageFault } from './faults.ts';
 import { migrate } from './migrate.ts';
-import type { Tables } from './schema.ts';
+import { postgresConnections } from './openPostgres.ts';
+import { sqliteConnections } from './openSqlite.ts';
+import { patiently } from './patience.ts';
+import { Session } from './session.ts';
 import { sqlStore } from './sqlStore.ts';
 
-/** The driver's own wait blocks the program, so it is short; `Session` waits longer, without blocking. */
-const busyMilliseconds = 20;
+/** How long a start waits for a database that is starting. */
+const patienceMilliseconds = 10_000;
+
+export function openStoreAt(place: DatabasePlace, now?: () => Date): Promise<Store> {
+  return place.engine === 'sqlite' ? openSqliteStore(place.folder, now) : openPostgresStore(place.url, now);
+}
 
 /** Where the store is: PLATEWRIGHT_DATABASE_URL names a PostgreSQL database, else PLATEWRIGHT_DATA or the user's data folder a SQLite file. */
-export function openStoreFromEnvironment(env: Readonly<Record<string, string | undefined>>): Promise<Store> {
+export function placeFromEnvironment(env: Readonly<Record<string, string | undefined>>): DatabasePlace {
   const url = env.PLATEWRIGHT_DATABASE_URL;
-  return url === undefined || url === '' ? openSqliteStore(dataFolder(env)) : openPostgresStore(url);
+  return url === undefined || url === '' ? { engine: 'sqlite', folder: dataFolder(env) } : { engine: 'postgresql', url };
 }
 
 /** The folder that keeps the user's data, by the custom of each platform; PLATEWRIGHT_DATA moves it. */
@@ -33,20 +36,29 @@ export function dataFolder(
 }
 
 /**
- * Opens the SQLite file of a folder, makes both when they are missing, and migrates. Write-ahead log with full sync: an
- * acknowledged write survives a power cut. `mostPages` bounds the file as a full disk would (for tests).
- * @throws Fault database-locked, database-read-only, database-full, database-ahead
+ * Opens the SQLite file of a folder, makes both when they are missing, and migrates. `mostPages` bounds the file as a full disk would
+ * (for tests).
+ * @throws Fault database-locked, database-read-only, database-full, database-ahead, database-missing, database-damaged
  */
-export async function openSqliteStore(folder: string, now: () => Date = () => new Date(), mostPages?: number): Promise<Store> {
+export function openSqliteStore(folder: string, now: () => Date = () => new Date(), mostPages?: number): Promise<Store> {
+  return opened(() => sqliteConnections(folder, mostPages), now);
+}
+
+/** @throws Fault database-unreachable, database-ahead @internal */
+export function openPostgresStore(url: string, now: () => Date = () => new Date()): Promise<Store> {
+  return opened(() => postgresConnections(url), now);
+}
+
+async function opened(connect: () => Connections, now: () => Date): Promise<Store> {
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
-    const file = new SqliteDatabase(join(folder, 'platewright.sqlite'), { timeout: busyMilliseconds });
+    const connections = connect();
     try {
-      for (const pragma of ['journal_mode = wal', 'synchronous = full', 'foreign_keys = on', 'secure_delete = on']) file.pragma(pragma);
-      if (mostPages !== undefined) file.pragma(`max_page_count = ${Math.ceil(mostPages)}`);
-      return await opened(new Kysely<Tables>({ dialect: new SqliteDialect({ database: file }) }), sqlite, now);
+      await patiently(() => migrate(connections.writer, connections.engine), mayPass, performance.now() + patienceMilliseconds);
+      // The reader opens now, while there is room for what it needs.
+      await connections.reader.selectFrom('workspace').select('revision').execute();
+      return sqlStore(new Session(connections, now), connections.close);
     } catch (error) {
-      file.close();
+      await connections.close();
       throw error;
     }
   } catch (error) {
@@ -54,20 +66,7 @@ export async function openSqliteStore(folder: string, now: () => Date = () => ne
   }
 }
 
-/** @throws Fault database-unreachable, database-ahead @internal */
-export async function openPostgresStore(url: string, now: () => Date = () => new Date()): Promise<Store> {
-  const pool = new pg.Pool({ connectionString: url, max: 4, connectionTimeoutMillis: 5_000 });
-  // A connection that breaks while it is idle must not end the program: the next query says what is wrong.
-  pool.on('error', () => undefined);
-  try {
-    return await opened(new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) }), postgresql, now);
-  } catch (error) {
-    await pool.end();
-    throw storageFault(error);
-  }
-}
-
-async function opened(db: Kysely<Tables>, engine: Engine, now: () => Date): Promise<Store> {
-  await migrate(db, engine);
-  return sqlStore(db, now, () => db.destroy());
+/** Where nothing listens at the start, the address is more likely wrong than the server busy. */
+function mayPass(error: unknown): boolean {
+  return isLost(error) && !(error instanceof Error && 'code' in error && error.code === 'ECONNREFUSED');
 }

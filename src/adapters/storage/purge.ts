@@ -14,7 +14,7 @@ export function purge(session: Session): Pick<Store, 'purgeDemo' | 'purgeAll'> {
 }
 
 /** The triggers let rows go while this runs; when the transaction fails, the sign is rolled back with it. */
-async function purging(trx: Transaction<Tables>, what: 'demo' | 'all'): Promise<void> {
+export async function purging(trx: Transaction<Tables>, what: 'demo' | 'all'): Promise<void> {
   await trx.updateTable('workspace').set({ is_purging: 1 }).execute();
   // What refers to others goes before them.
   for (const [name, { demo, referring }] of [...tableEntries].reverse()) {

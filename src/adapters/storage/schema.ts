@@ -1,3 +1,4 @@
+import type { Generated } from 'kysely';
 import type { z } from 'zod';
 import type { tables } from './tables.ts';
 
@@ -16,6 +17,10 @@ export interface WorkspaceTable {
   label_sequence: number;
   /** 1 inside the transaction that purges; the triggers let nothing be deleted otherwise. */
   is_purging: number;
+  /** Tokens of the newest writes, the newest first: how a write is recognized whose answer was lost. */
+  recent_writes: Generated<string>;
+  /** 1 from the beginning of a new workspace's first contents to their end. */
+  is_beginning: Generated<number>;
 }
 
 export type FoodTable = Tables['foods'];

@@ -1,6 +1,6 @@
-import type { Kysely } from 'kysely';
 import type { Store } from '#app/store.ts';
-import { archive } from './archive.ts';
+import { archivedRows } from './archivedRows.ts';
+import { beginning } from './beginning.ts';
 import { counts } from './counts.ts';
 import { damage } from './damage.ts';
 import { documents } from './documents.ts';
@@ -12,14 +12,13 @@ import { labels } from './labels.ts';
 import { photos } from './photos.ts';
 import { purge } from './purge.ts';
 import { references } from './references.ts';
-import type { Tables } from './schema.ts';
-import { Session } from './session.ts';
+import { restoreRows } from './restoreRows.ts';
+import type { Session } from './session.ts';
 import { savedSurveys } from './surveys.ts';
 import { writeLabels } from './writeLabels.ts';
 
 /** The store on any engine that Kysely speaks to. */
-export function sqlStore(db: Kysely<Tables>, now: () => Date, close: () => Promise<void>): Store {
-  const session = new Session(db, now);
+export function sqlStore(session: Session, close: () => Promise<void>): Store {
   return {
     ...foods(session),
     ...labels(session),
@@ -31,10 +30,13 @@ export function sqlStore(db: Kysely<Tables>, now: () => Date, close: () => Promi
     ...photos(session),
     ...estimates(session),
     ...references(session),
-    ...archive(session),
+    ...archivedRows(session),
+    ...restoreRows(session),
     ...purge(session),
     ...counts(session),
     ...damage(session),
+    ...beginning(session),
+    exclusively: work => session.exclusively(work),
     close,
   };
 }

@@ -1,25 +1,15 @@
 import type { Surveys } from '#app/documents.ts';
-import { readSurvey } from './keptTexts.ts';
+import { savedSurveyFromJson } from '#core/yardstick/savedSurvey.ts';
+import { documentsWith } from './documents.ts';
 import type { Session } from './session.ts';
 
-/** Saved surveys: the last one that was put stands, without a version. */
+/** Saved surveys, each with the version that was seen, read by their codec. */
 export function savedSurveys(session: Session): Surveys {
-  return {
-    list: async () => {
-      const rows = await session.read(db => db.selectFrom('saved_surveys').select('survey').orderBy('id').execute());
-      return rows.map(({ survey }) => readSurvey(survey)).filter(survey => survey !== undefined);
+  return documentsWith(session, 'saved_surveys', {
+    columns: () => ({}),
+    read: kept => {
+      const { value } = savedSurveyFromJson(kept.value);
+      return value === undefined ? undefined : { ...kept, value };
     },
-    put: survey =>
-      session.write(async trx => {
-        await trx.deleteFrom('saved_surveys').where('id', '=', survey.id).execute();
-        await trx
-          .insertInto('saved_surveys')
-          .values({ id: survey.id, survey: JSON.stringify(survey) })
-          .execute();
-        return survey;
-      }),
-    remove: async id => {
-      await session.write(trx => trx.deleteFrom('saved_surveys').where('id', '=', id).execute());
-    },
-  };
+  });
 }

@@ -8,17 +8,19 @@ export type AnyRow = Readonly<Record<string, unknown>>;
 
 /** What the registry says of a table; everything that is done with tables as such derives from it. */
 export interface TableEntry {
-  /** By number: what makes the table, and what changed it since. A workspace file of before the first one has none of its rows. */
+  /** By number: what makes the table, and what changed it since. A archive of before the first one has none of its rows. */
   readonly migrations: Readonly<Record<number, Migration>>;
-  /** In: a row of a workspace file, checked. Out: the row of the database. A column of a later migration has a default. */
+  /** In: a row of an archive, checked. Out: the row of the database. A column of a later migration has a default. */
   readonly row: z.ZodType<AnyRow>;
   /** The columns that tell the rows apart. */
   readonly key: string;
-  /** The column that puts rows in order in a workspace file: the same workspace gives the same file. */
+  /** The column that puts rows in order in a archive: the same workspace gives the same file. */
   readonly order: string;
-  /** Columns that a workspace file writes in another form than the database. */
-  readonly archived?: Readonly<Record<string, z.ZodCodec>>;
-  /** Computed again when it is missing: in no workspace file. */
+  /** Rows hold bytes of any size: they are read one at a time. */
+  readonly isBulky?: true;
+  /** Columns that say nothing of what a row is: two rows that differ in nothing else are the same. */
+  readonly incidental?: readonly string[];
+  /** Computed again when it is missing: in no archive. */
   readonly isComputed?: true;
   /** How the columns that hold a text with a form of its own are read; what cannot be read is undefined. */
   readonly texts?: Readonly<Record<string, (text: string) => unknown>>;

@@ -5,13 +5,14 @@ import { up as mineralEstimates } from './migrations/0002-mineral-estimates.ts';
 import { up as guides } from './migrations/0003-guides.ts';
 import { up as reference } from './migrations/0004-reference.ts';
 import { up as handouts } from './migrations/0005-handouts.ts';
+import { up as seenVersions } from './migrations/0006-seen-versions.ts';
 import { readPrinted } from './printedLabel.ts';
 import { digestOf, readReference } from './referenceBody.ts';
 import type { TableEntry } from './tableEntry.ts';
 
 /**
  * The registry of stored tables, in the order in which rows can be put back: what is referred to comes first. Types,
- * migrations, the check of a workspace file, export, restore, purges, counts and the search for damage derive from it: a
+ * migrations, the check of an archive, archive, restore, purges, counts and the search for damage derive from it: a
  * further table is an entry here and its migration.
  */
 
@@ -19,10 +20,7 @@ const text = z.string();
 const maybeText = z.string().nullable();
 const count = z.number().int();
 const flag = z.literal([0, 1]);
-const bytes = z.codec(z.base64(), z.instanceof(Uint8Array), {
-  decode: base64 => new Uint8Array(Buffer.from(base64, 'base64')),
-  encode: given => Buffer.from(given).toString('base64'),
-});
+const bytes = z.instanceof(Uint8Array);
 
 const ofDemoLabel = 'label_id in (select labels.id from labels join foods on foods.id = labels.food_id where foods.is_demo = 1)';
 
@@ -42,6 +40,7 @@ export const tables = {
     }),
     key: 'id',
     order: 'id',
+    incidental: ['version', 'is_demo'],
     texts: { grams_per_measure: readMeasures },
     demo: 'is_demo = 1',
     counts: { foods: 'all', demoFoods: 'demo' },
@@ -63,6 +62,7 @@ export const tables = {
     }),
     key: 'id',
     order: 'sequence',
+    incidental: ['sequence', 'reading_sequence'],
     texts: { printed: readPrinted },
     demo: 'food_id in (select id from foods where is_demo = 1)',
     referring: 'corrects_label_id is not null',
@@ -87,7 +87,7 @@ export const tables = {
     row: z.strictObject({ id: text, label_id: text, mime: text, sha256: text, bytes }),
     key: 'id',
     order: 'id',
-    archived: { bytes },
+    isBulky: true,
     texts: { mime: readMime },
     demo: ofDemoLabel,
     counts: { photos: 'all' },
@@ -97,6 +97,7 @@ export const tables = {
     row: z.strictObject({ id: text, plate: text, version: count, is_demo: flag }),
     key: 'id',
     order: 'id',
+    incidental: ['version', 'is_demo'],
     texts: { plate: readDocument },
     demo: 'is_demo = 1',
     counts: { plates: 'all' },
@@ -107,21 +108,24 @@ export const tables = {
     row: z.strictObject({ id: text, yardstick: text, version: count }),
     key: 'id',
     order: 'id',
+    incidental: ['version'],
     texts: { yardstick: readDocument },
     document: { noun: 'yardstick', missing: 'yardstick-not-found', damaged: 'yardstick-not-valid' },
   },
   saved_surveys: {
-    migrations: { 1: workspace },
-    row: z.strictObject({ id: text, survey: text }),
+    migrations: { 1: workspace, 6: seenVersions },
+    row: z.strictObject({ id: text, survey: text, version: count.default(1) }),
     key: 'id',
     order: 'id',
     texts: { survey: readSurvey },
+    document: { noun: 'survey' },
   },
   guides: {
     migrations: { 3: guides },
     row: z.strictObject({ id: text, guide: text, published: maybeText, version: count, is_demo: flag }),
     key: 'id',
     order: 'id',
+    incidental: ['version', 'is_demo'],
     texts: { guide: readDocument, published: readPublished },
     demo: 'is_demo = 1',
     document: { noun: 'guide', missing: 'guide-not-found', damaged: 'guide-not-valid' },
@@ -131,6 +135,7 @@ export const tables = {
     row: z.strictObject({ id: text, handout: text, version: count, is_demo: flag }),
     key: 'id',
     order: 'id',
+    incidental: ['version', 'is_demo'],
     texts: { handout: readDocument },
     demo: 'is_demo = 1',
     document: { noun: 'handout', missing: 'handout-not-found', damaged: 'handout-not-valid' },
@@ -161,11 +166,13 @@ export const tables = {
         foods: count,
         imported_at: text,
         digest: text,
-        body: text.refine(body => readReference(body) !== undefined, 'not a reference file'),
+        body: text,
       })
       .transform(row => ({ ...row, digest: digestOf(row.body) })),
     key: 'dataset',
     order: 'dataset',
+    isBulky: true,
+    incidental: ['imported_at'],
     texts: { body: readReference },
   },
   mineral_estimates: {

@@ -13,7 +13,7 @@ export function writeLabels(session: Session): Pick<Store, 'addFood' | 'addLabel
     addFood: (food, label) => addFood(session, food, label),
     addLabel: (foodId, seenVersion, label) => addLabel(session, foodId, seenVersion, label),
     withdrawLabel: (labelId, seenVersion, reason) => withdrawLabel(session, labelId, seenVersion, reason),
-    setRecheck: (labelId, dueOn) => setRecheck(session, labelId, dueOn),
+    setRecheck: (labelId, seenDueOn, dueOn) => setRecheck(session, labelId, seenDueOn, dueOn),
   };
 }
 
@@ -59,10 +59,13 @@ async function withdrawLabel(session: Session, labelId: string, seenVersion: num
   });
 }
 
-async function setRecheck(session: Session, labelId: string, dueOn: string | null): Promise<void> {
+async function setRecheck(session: Session, labelId: string, seenDueOn: string | null, dueOn: string | null): Promise<void> {
   await session.write(async trx => {
     const label = await trx.selectFrom('labels').select('id').where('id', '=', labelId).executeTakeFirst();
     if (label === undefined) throw new Fault('label-not-found', 'The label is not in the workspace.');
+    const standing = await trx.selectFrom('label_rechecks').select('due_on').where('label_id', '=', labelId).executeTakeFirst();
+    if ((standing?.due_on ?? null) !== seenDueOn)
+      throw new Fault('changed-meanwhile', 'Another day was set for this label in another window after it was opened here.');
     await trx.deleteFrom('label_rechecks').where('label_id', '=', labelId).execute();
     if (dueOn !== null) await trx.insertInto('label_rechecks').values({ label_id: labelId, due_on: dueOn }).execute();
   });

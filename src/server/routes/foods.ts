@@ -178,12 +178,12 @@ export function foodRoutes(world: World) {
       createRoute({
         method: 'put',
         path: '/labels/{id}/recheck',
-        request: { params, body: jsonBody(z.object({ dueOn: day.nullable() })) },
+        request: { params, body: jsonBody(z.object({ seenDueOn: z.string().max(40).nullable(), dueOn: day.nullable() })) },
         responses: answers(z.object({ dueOn: z.string().nullable() }), 'The day that was set'),
       }),
       async context => {
-        const { dueOn } = context.req.valid('json');
-        await store.setRecheck(context.req.valid('param').id, dueOn);
+        const { seenDueOn, dueOn } = context.req.valid('json');
+        await store.setRecheck(context.req.valid('param').id, seenDueOn, dueOn);
         return context.json({ dueOn }, 200);
       },
     )

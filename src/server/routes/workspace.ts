@@ -7,13 +7,6 @@ import { newApi } from '../newApi.ts';
 import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 
-const workspaceFile = z
-  .object({
-    platewrightWorkspace: z.literal(1),
-    tables: z.record(z.string(), list(z.record(z.string(), z.unknown()).readonly())).readonly(),
-  })
-  .openapi('WorkspaceFile');
-
 const damagedRow = z.object({ table: z.string(), id: z.string(), column: z.string() });
 
 export function workspaceRoutes(world: World) {
@@ -73,21 +66,5 @@ export function workspaceRoutes(world: World) {
         responses: answers(list(damagedRow), 'Rows that cannot be read; they are left as they are, and go along with an export'),
       }),
       async context => context.json(await whatCannotBeRead(store), 200),
-    )
-    .openapi(createRoute({ method: 'get', path: '/export', responses: answers(workspaceFile, 'The whole workspace') }), async context => {
-      context.header('content-disposition', 'attachment; filename="platewright-workspace.json"');
-      return context.json(await store.exportAll(), 200);
-    })
-    .openapi(
-      createRoute({
-        method: 'post',
-        path: '/restore',
-        request: { body: jsonBody(workspaceFile) },
-        responses: answers(workspaceBody, 'The restored workspace'),
-      }),
-      async context => {
-        await store.restore(context.req.valid('json'));
-        return context.json(await describe(), 200);
-      },
     );
 }

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '#app/store.ts';
-import { composition, type EngineUnderTest, fault, label, plate, standingSodium } from './samples.ts';
+import { composition, type EngineUnderTest, everyRow, fault, label, plate, restoreAll, standingSodium } from './samples.ts';
 
 /** No JSON at all, or JSON of another thing. */
 const notJson = ['', '{', 'é'];
@@ -19,11 +19,11 @@ export function damageContract(engine: EngineUnderTest): void {
 
     /** What is damaged goes into a workspace file with the rest, and comes back as it was. */
     async function losesNothing(): Promise<void> {
-      const file = await store.exportAll();
+      const file = await everyRow(store);
       const damaged = await store.damagedRows();
       await store.purgeAll();
-      await store.restore(file);
-      expect(await store.exportAll()).toEqual(file);
+      await restoreAll(store, file);
+      expect(await everyRow(store)).toEqual(file);
       expect(await store.damagedRows()).toEqual(damaged.filter(({ table }) => table !== 'mineral_estimates'));
     }
 
@@ -35,8 +35,8 @@ export function damageContract(engine: EngineUnderTest): void {
       await store.guides.put({ id: 'c' }, null);
       await store.handouts.put({ id: 'a' }, null);
       await store.handouts.put({ id: 'b' }, null);
-      await store.surveys.put(survey);
-      await store.surveys.put({ ...survey, id: 'b' });
+      await store.surveys.put(survey, null);
+      await store.surveys.put({ ...survey, id: 'b' }, null);
       for (const broken of [...notJson, ...otherJson]) {
         await engine.sql(`update plates set plate = '${broken}' where id = 'other'`);
         await engine.sql(`update guides set guide = '${broken}' where id = 'a'`);
@@ -56,7 +56,7 @@ export function damageContract(engine: EngineUnderTest): void {
           broken,
         ).toEqual(['a']);
         expect(
-          (await store.surveys.list()).map(({ id }) => id),
+          (await store.surveys.list()).map(({ value }) => value.id),
           broken,
         ).toEqual(['a']);
         expect(await fault(store.guides.get('a'))).toBe('guide-not-valid');
@@ -123,7 +123,7 @@ export function damageContract(engine: EngineUnderTest): void {
       const { food, label: first } = await store.addFood({ name: 'Ham', gramsPerMeasure: { slice: 14 } }, label(600));
       await store.putEstimates('1', [{ labelId: first.id, estimate: { phosphorusMg: [10, 20] } }]);
       await store.putReferences([composition('release 28'), composition('2019-04-01', { dataset: 'fdc-sr-legacy', source: 'FDC' })]);
-      const { tables } = await store.exportAll();
+      const tables = await everyRow(store);
       await engine.sql(`update foods set grams_per_measure = '{"slice":"14 g"}'`);
       await engine.sql(`update mineral_estimates set estimate = '{'`);
       await engine.sql(`update reference_tables set body = '{"platewrightReference":1}' where dataset = 'usda-sr'`);
@@ -142,25 +142,24 @@ export function damageContract(engine: EngineUnderTest): void {
         { table: 'reference_tables', id: 'usda-sr', column: 'body' },
         { table: 'mineral_estimates', id: first.id, column: 'estimate' },
       ]);
-      // A table that is none is not let in by a file, and is kept in the file nevertheless; all else goes back.
-      const file = await store.exportAll();
-      expect(file.tables.reference_tables).toMatchObject([tables.reference_tables![0], { body: '{"platewrightReference":1}' }]);
+      const file = await everyRow(store);
+      expect(file.reference_tables).toMatchObject([tables.reference_tables![0], { body: '{"platewrightReference":1}' }]);
       await store.purgeAll();
-      expect(await fault(store.restore(file))).toBe('workspace-file-not-valid');
-      await store.restore({ ...file, tables: { ...file.tables, reference_tables: file.tables.reference_tables!.slice(0, 1) } });
-      expect(await store.damagedRows()).toHaveLength(2);
+      await restoreAll(store, file);
+      expect((await store.referenceTables()).map(({ dataset }) => dataset)).toEqual(['fdc-sr-legacy']);
+      expect(await store.damagedRows()).toHaveLength(3);
     });
 
     test('[STO-8] a workspace file whose rows do not belong together is refused, and nothing is written', async () => {
       await store.addFood({ name: 'Ham' }, label(600));
-      const { platewrightWorkspace, tables } = await store.exportAll();
+      const tables = await everyRow(store);
       await store.purgeAll();
       const [food] = tables.foods!;
       for (const wrong of [{ foods: [] }, { foods: [food!, food!] }, { labels: [{ ...tables.labels![0], corrects_label_id: 'nobody' }] }]) {
-        expect(await fault(store.restore({ platewrightWorkspace, tables: { ...tables, ...wrong } }))).toBe('workspace-file-not-valid');
+        expect(await fault(restoreAll(store, { ...tables, ...wrong }))).toBe('archive-not-valid');
       }
       expect(await store.counts()).toMatchObject({ foods: 0, labels: 0 });
-      await store.restore({ platewrightWorkspace, tables });
+      await restoreAll(store, tables);
     });
 
     test('[STO-1] a label that could not be read again is not written', async () => {

@@ -106,14 +106,16 @@ export function labelsContract(engine: EngineUnderTest): void {
       expect(await names('100%')).toEqual(['100% rye']);
       expect(await names('_')).toEqual([]);
     });
-    test('a recheck date is set, moved and cleared', async () => {
+    test('[STO-5] a recheck date is set, moved and cleared in the place of the one that was seen', async () => {
       const { food, label: first } = await store.addFood({ name: 'Ham' }, label(600));
-      await store.setRecheck(first.id, '2027-01-01');
-      await store.setRecheck(first.id, '2027-02-02');
+      await store.setRecheck(first.id, null, '2027-01-01');
+      expect(await fault(store.setRecheck(first.id, null, '2027-03-03'))).toBe('changed-meanwhile');
+      await store.setRecheck(first.id, '2027-01-01', '2027-02-02');
+      expect(await fault(store.setRecheck(first.id, '2027-01-01', null))).toBe('changed-meanwhile');
       expect((await store.labelsOf(food.id))[0]?.recheckOn).toBe('2027-02-02');
-      await store.setRecheck(first.id, null);
+      await store.setRecheck(first.id, '2027-02-02', null);
       expect((await store.labelsOf(food.id))[0]).not.toHaveProperty('recheckOn');
-      expect(await fault(store.setRecheck('nobody', null))).toBe('label-not-found');
+      expect(await fault(store.setRecheck('nobody', null, null))).toBe('label-not-found');
     });
     test('photos keep their bytes', async () => {
       const { label: first } = await store.addFood({ name: 'Ham' }, label(600));

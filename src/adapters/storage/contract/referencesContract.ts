@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '#app/store.ts';
-import { composition, type EngineUnderTest, fault } from './samples.ts';
+import { composition, type EngineUnderTest, everyRow, fault, restoreAll } from './samples.ts';
 
 /** Imported composition tables. */
 export function referencesContract(engine: EngineUnderTest): void {
@@ -34,9 +34,9 @@ export function referencesContract(engine: EngineUnderTest): void {
     test('[STO-14] the same content has the same mark after it went into a file and back', async () => {
       await store.putReferences([composition('release 28')]);
       const [before] = await store.listReferences();
-      const file = await store.exportAll();
+      const file = await everyRow(store);
       await store.purgeAll();
-      await store.restore(JSON.parse(JSON.stringify(file)));
+      await restoreAll(store, file);
       expect(await store.listReferences()).toEqual([before]);
     });
   });

@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import type { NewLabel, Store } from '#app/store.ts';
+import type { NewLabel, RestoredRows, RestoreInto, Store } from '#app/store.ts';
 import { Fault } from '#core/errors.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
 import { type LargerTable, nothingKnown } from '#core/reference/largerTable.ts';
@@ -56,4 +56,26 @@ export async function fault(work: Promise<unknown>): Promise<string> {
 /** The foods whose label stands, with the sodium it prints. */
 export async function standingSodium(store: Store, category?: string) {
   return (await store.standingLabels(category)).map(({ food, label: { printed: print } }) => [food.name, print.panel.sodiumMg]);
+}
+
+export type Tables = Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>>;
+
+/** Every row that an archive keeps, by table. */
+export function everyRow(store: Store): Promise<Tables> {
+  return store.archived(async tables => {
+    const rows: Record<string, readonly Readonly<Record<string, unknown>>[]> = {};
+    for (const { name, rows: given } of tables) {
+      const ofTable = [];
+      for await (const row of given()) ofTable.push(row);
+      rows[name] = ofTable;
+    }
+    return rows;
+  });
+}
+
+export async function restoreAll(store: Store, tables: Tables, into: RestoreInto = 'empty'): Promise<RestoredRows> {
+  async function* rows() {
+    for (const [table, given] of Object.entries(tables)) for (const row of given) yield { table, row };
+  }
+  return store.restoreRows(rows, into);
 }

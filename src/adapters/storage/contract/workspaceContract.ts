@@ -1,6 +1,7 @@
+import { setTimeout } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '#app/store.ts';
-import { composition, type EngineUnderTest, fault, label, plate, standingSodium } from './samples.ts';
+import { composition, type EngineUnderTest, everyRow, fault, label, plate, restoreAll, standingSodium } from './samples.ts';
 
 /** The workspace as a whole: file, purges, revision, migrations. */
 export function workspaceContract(engine: EngineUnderTest): void {
@@ -27,35 +28,36 @@ export function workspaceContract(engine: EngineUnderTest): void {
     }
     test('[STO-8] goes into a file and back, whole and in order', async () => {
       await fill();
-      const file = await store.exportAll();
-      expect(await fault(store.restore(file))).toBe('workspace-not-empty');
+      const file = await everyRow(store);
+      expect(await fault(restoreAll(store, file))).toBe('workspace-not-empty');
       await store.purgeAll();
-      await store.restore(JSON.parse(JSON.stringify(file)));
-      expect(await store.exportAll()).toEqual(file);
+      await restoreAll(store, file);
+      expect(await everyRow(store)).toEqual(file);
       expect((await store.addFood({ name: 'Later' }, label(1))).food.version).toBe(1);
     });
     test('[STO-8] a file that is none is refused and nothing is written', async () => {
       await fill();
-      const file = await store.exportAll();
+      const file = await everyRow(store);
       await store.purgeAll();
       for (const wrong of [
-        {},
-        { platewrightWorkspace: 2, tables: {} },
-        { ...file, tables: { ...file.tables, labels: [{ id: 1 }] } },
-        { ...file, tables: { ...file.tables, more: [] } },
-        { ...file, tables: { ...file.tables, reference_tables: [{ ...file.tables.reference_tables![0], body: '{}' }] } },
+        { ...file, labels: [{ id: 1 }] },
+        { ...file, more: [{}] },
+        { ...file, workspace: [{ id: 1 }] },
+        { ...file, mineral_estimates: [{ label_id: 'a', version: '1', estimate: '{}' }] },
+        { ...file, foods: file.foods!.map(food => ({ ...food, more: 1 })) },
+        { ...file, photos: file.photos!.map(({ bytes: _, ...photo }) => photo) },
       ]) {
-        expect(await fault(store.restore(JSON.parse(JSON.stringify(wrong))))).toBe('workspace-file-not-valid');
+        expect(await fault(restoreAll(store, wrong))).toBe('archive-not-valid');
       }
       expect(await store.counts()).toMatchObject({ foods: 0, labels: 0, demoFoods: 0, plates: 0, photos: 0 });
     });
     test('[STO-8] a file of the time before composition tables goes back as well', async () => {
       await fill();
-      const { platewrightWorkspace, tables } = await store.exportAll();
+      const tables = await everyRow(store);
       const { reference_tables: _references, ...earlier } = tables;
       await store.purgeAll();
       expect(await store.listReferences()).toEqual([]);
-      await store.restore({ platewrightWorkspace, tables: earlier });
+      await restoreAll(store, earlier);
       expect((await store.counts()).foods).toBe(3);
       expect(await store.listReferences()).toEqual([]);
     });
@@ -97,6 +99,64 @@ export function workspaceContract(engine: EngineUnderTest): void {
       );
       await other.close();
       expect(await store.counts()).toMatchObject({ foods: 20, labels: 20 });
+    });
+    test('[STO-19] the first contents come once; what was begun and broken off is begun anew', async () => {
+      let times = 0;
+      const bring = async (isBroken = false): Promise<void> => {
+        times += 1;
+        await store.addFood({ name: 'Demo ham', isDemo: true }, label(600));
+        if (isBroken) throw new Error('broken off');
+        await store.plates.put(plate, null, { isDemo: true });
+      };
+      await expect(store.onceWhenNew(() => bring(true))).rejects.toThrow('broken off');
+      await store.onceWhenNew(bring);
+      await store.onceWhenNew(bring);
+      expect(times).toBe(2);
+      expect(await store.counts()).toMatchObject({ foods: 1, plates: 1 });
+      await store.purgeAll();
+      await store.onceWhenNew(bring);
+      expect(await store.counts()).toMatchObject({ foods: 0 });
+    });
+    test('[STO-21] reads wait for no write; they see it when it is acknowledged', async () => {
+      await store.addFood({ name: 'Ham' }, label(600));
+      let goOn = (): void => undefined;
+      const held = new Promise<void>(done => {
+        goOn = done;
+      });
+      let begun = (): void => undefined;
+      const hasBegun = new Promise<void>(done => {
+        begun = done;
+      });
+      const step = (): Promise<void> => {
+        begun();
+        return held;
+      };
+      const entry = { fileName: 'big', labels: [{ begins: { name: 'Soup' }, label: label(1) }] };
+      const work = store.applyImport(entry, { step });
+      await hasBegun;
+      expect(await store.counts()).toMatchObject({ foods: 1 });
+      goOn();
+      await work;
+      expect(await store.counts()).toMatchObject({ foods: 2 });
+    });
+    test('[STO-21] small reads are answered within 200 ms while many labels are imported', async () => {
+      const { food } = await store.addFood({ name: 'Ham' }, label(600));
+      const labels = Array.from({ length: 10_000 }, (_, index) => ({ begins: { name: `Food ${index}` }, label: label(index) }));
+      let isDone = false;
+      const work = store.applyImport({ fileName: 'big', labels }).finally(() => {
+        isDone = true;
+      });
+      const waits: number[] = [];
+      while (!isDone) {
+        const at = performance.now();
+        await setTimeout(5);
+        await store.getFood(food.id);
+        waits.push(performance.now() - at);
+      }
+      await work;
+      waits.sort((a, b) => a - b);
+      expect(waits.length).toBeGreaterThan(10);
+      expect(waits[Math.floor(0.99 * waits.length)]).toBeLessThan(205);
     });
   });
 }

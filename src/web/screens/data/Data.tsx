@@ -1,14 +1,16 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import type { InferRequestType } from 'hono/client';
 import { useState } from 'react';
-import { answer, api, Problem } from '../../api.ts';
+import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
+import { DailyCopies } from './DailyCopies.tsx';
 import { ImportTable } from './ImportTable.tsx';
 import { emptyLabel, LabelForm } from './LabelForm.tsx';
+import { MakeArchive } from './MakeArchive.tsx';
 import { ReferenceTables } from './ReferenceTables.tsx';
+import { RestoreArchive } from './RestoreArchive.tsx';
 
-/** Labels in, everything out: import, one label by hand, export, restore, demo, delete. */
+/** Labels in, everything out: import, one label by hand, archives, copies, demo, delete. */
 export function DataScreen() {
   const queries = useQueryClient();
   const refresh = (): Promise<void> => queries.invalidateQueries();
@@ -21,10 +23,7 @@ export function DataScreen() {
     mutationFn: () => answer(api.workspace.$delete({ json: { confirm: 'delete everything' } })),
     onSuccess: refresh,
   });
-  const restore = useMutation({
-    mutationFn: async (file: File) => answer(api.restore.$post({ json: workspaceIn(await file.text()) })),
-    onSuccess: refresh,
-  });
+  const [copy, setCopy] = useState<string>();
   const isEmpty = workspace.data?.foods === 0;
   return (
     <>
@@ -62,21 +61,13 @@ export function DataScreen() {
       <ReferenceTables onDone={refresh} />
       <section className="sheet stack" aria-labelledby="keep-title">
         <h2 id="keep-title">Keep and bring back</h2>
-        <Told error={demo.error ?? restore.error ?? purge.error} />
+        <Told error={demo.error ?? purge.error} />
         <Damaged />
+        <MakeArchive />
+        <RestoreArchive key={copy} isEmpty={workspace.data?.foods === workspace.data?.demoFoods} copy={copy} onDone={refresh} />
+        <DailyCopies onRestore={setCopy} />
+        <h3>Demo, and an empty workspace</h3>
         <p className="row">
-          <a className="quiet" href="/api/export" download="platewright-workspace.json">
-            Export everything
-          </a>
-          <label className="quiet">
-            Restore a workspace file
-            <input
-              type="file"
-              className="unseen"
-              accept="application/json,.json"
-              onChange={event => event.target.files?.[0] && restore.mutate(event.target.files[0])}
-            />
-          </label>
           {(workspace.data?.demoFoods ?? 0) > 0 ? (
             <button type="button" className="quiet" onClick={() => demo.mutate(false)}>
               Remove the demo
@@ -124,23 +115,7 @@ function Damaged() {
       <p>
         <b>Something in the database cannot be read</b> and is passed over: {tables.join(', ')}. Nothing of it was changed or deleted.
       </p>
-      <p>Next: export everything, so that it is kept as it is; then restore the newest workspace file from before.</p>
+      <p>Next: make an archive, so that it is kept as it is; then restore the newest daily copy from before.</p>
     </div>
   );
-}
-
-type WorkspaceFile = InferRequestType<typeof api.restore.$post>['json'];
-
-/** The file's JSON; what is in it is for the server to say. @throws Problem */
-function workspaceIn(text: string): WorkspaceFile {
-  try {
-    return JSON.parse(text);
-  } catch {
-    throw new Problem(
-      'This is no workspace file',
-      'The file is not JSON.',
-      'Choose the file that “Export everything” saved; nothing was changed.',
-      'workspace-file-not-valid',
-    );
-  }
 }

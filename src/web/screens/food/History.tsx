@@ -2,6 +2,7 @@ import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type Food, type Label, sent } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
+import { RecheckDay } from './RecheckDay.tsx';
 
 /** All labels of the food, newest first: readings, corrections and withdrawals told apart, with what changed. */
 export function History({
@@ -38,10 +39,6 @@ function LabelEntry({
   const [asks, setAsks] = useState(false);
   const withdraw = useMutation({
     mutationFn: () => answer(api.labels[':id'].withdraw.$post({ param: { id: label.id }, json: { version, reason } })),
-    onSuccess: onChanged,
-  });
-  const recheck = useMutation({
-    mutationFn: (dueOn: string | null) => answer(api.labels[':id'].recheck.$put({ param: { id: label.id }, json: { dueOn } })),
     onSuccess: onChanged,
   });
   const photo = useMutation({
@@ -88,10 +85,7 @@ function LabelEntry({
           <button type="button" className="quiet" onClick={() => onCorrect(label)}>
             Correct a misread figure
           </button>
-          <label className="row">
-            <span className="small">Recheck by</span>
-            <input type="date" value={label.recheckOn ?? ''} onChange={event => recheck.mutate(event.target.value || null)} />
-          </label>
+          <RecheckDay label={label} onChanged={onChanged} />
           <label className="quiet">
             Add a photo
             <input
@@ -124,7 +118,7 @@ function LabelEntry({
           )}
         </div>
       )}
-      <Told error={withdraw.error ?? recheck.error ?? photo.error} />
+      <Told error={withdraw.error ?? photo.error} />
     </article>
   );
 }

@@ -19,13 +19,16 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
         api.surveys[':id'].$put({
           param: { id: crypto.randomUUID() },
           json: {
-            title,
-            category,
-            plateId: plate,
-            yardstickId: yardstick,
-            switchedOn,
-            ...servings,
-            ...(setting === undefined ? {} : { setting }),
+            version: null,
+            survey: {
+              title,
+              category,
+              plateId: plate,
+              yardstickId: yardstick,
+              switchedOn,
+              ...servings,
+              ...(setting === undefined ? {} : { setting }),
+            },
           },
         }),
       );
@@ -35,13 +38,18 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
       return refresh();
     },
   });
-  const remove = useMutation({ mutationFn: (id: string) => answer(api.surveys[':id'].$delete({ param: { id } })), onSuccess: refresh });
+  const remove = useMutation({
+    mutationFn: ({ id, version }: { readonly id: string; readonly version: number }) =>
+      answer(api.surveys[':id'].$delete({ param: { id }, query: { version: String(version) } })),
+    // Also where another window changed it: what stands now is shown.
+    onSettled: refresh,
+  });
   return (
     <section className="sheet noprint" aria-labelledby="saved-title">
       <h2 id="saved-title">Saved surveys</h2>
       <Told error={saved.error ?? save.error ?? remove.error} />
       <ul>
-        {saved.data?.map(one => (
+        {saved.data?.map(({ survey: one, version }) => (
           <li key={one.id}>
             <span className="row">
               <button
@@ -62,7 +70,12 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
               >
                 {one.title}
               </button>
-              <button type="button" className="quiet" aria-label={`Remove ${one.title}`} onClick={() => remove.mutate(one.id)}>
+              <button
+                type="button"
+                className="quiet"
+                aria-label={`Remove ${one.title}`}
+                onClick={() => remove.mutate({ id: one.id, version })}
+              >
                 Remove
               </button>
             </span>

@@ -1,0 +1,72 @@
+import { Fault } from '#core/errors.ts';
+import { DataKey } from './dataKey.ts';
+import { type KeyFile, keyFileName } from './keyFile.ts';
+import { plainRecord, rekey } from './rekey.ts';
+import { isVaultThere, makeFolder, makeVault } from './vaultDatabase.ts';
+import { VaultFile } from './vaultFile.ts';
+import { emptyIndex, sealIndex } from './vaultIndex.ts';
+
+/*
+ * What stands on disk, in which order it changes, and what the next start makes of a program that was ended between two steps.
+ *
+ *   set a passphrase    1 one transaction: everything sealed anew under a new key, its wrap, "needs scrub"
+ *                       2 clients.key is written over and removed   3 scrub
+ *     ended before 1's commit: the old key still opens everything. After it: there is a wrap, so the next start removes the key and scrubs.
+ *   take it off         1 clients.key with a new key   2 one transaction: everything sealed anew under it, no wrap   3 scrub
+ *     ended before 2's commit: there is a wrap, so the next start removes the key, which opens nothing. After it: the key opens everything.
+ *   a new vault         1 clients.key   2 the file, made beside and renamed
+ *     ended between: the next start makes the file under the key that is there.
+ *   erase               with a wrap as "take it off", without one under the key that stands; the records go within the transaction
+ *   upgrade from 1      without a passphrase: 1 clients.key  2 one transaction  3 scrub; with one: the head alone, the rest when it is opened
+ *
+ * So one rule suffices: where there is a wrap, clients.key goes; where there is none, it opens the vault.
+ */
+
+/** Opens or makes the file of a folder and brings it to rest. The key is missing while a passphrase holds it. @throws Fault clients-file-damaged */
+export function settle(folder: string, keyFile: KeyFile, now: Date): { readonly file: VaultFile; readonly key: DataKey | undefined } {
+  if (!isVaultThere(folder)) makeVault(folder, sealIndex(keyMadeIn(folder, keyFile), emptyIndex(now)));
+  const file = new VaultFile(folder);
+  try {
+    if (file.format() === 1) upgrade(file, keyFile, now);
+    const hasWrap = file.wraps().length > 0;
+    if (hasWrap) keyFile.remove();
+    if (file.needsScrub()) file.scrub();
+    else file.cutLog();
+    if (hasWrap) return { file, key: undefined };
+    const key = keyFile.read();
+    if (key === undefined)
+      throw new Fault('clients-file-damaged', `${keyFileName}, the key of the client records, is missing: without it they do not open.`);
+    return { file, key };
+  } catch (error) {
+    file.close();
+    throw error;
+  }
+}
+
+function keyMadeIn(folder: string, keyFile: KeyFile): DataKey {
+  makeFolder(folder);
+  const standing = keyFile.read();
+  if (standing !== undefined) return standing;
+  const key = DataKey.random();
+  keyFile.write(key);
+  return key;
+}
+
+/** Form 1 had records in clear, or sealed without an index. */
+function upgrade(file: VaultFile, keyFile: KeyFile, now: Date): void {
+  const lock = file.lockOfFormat1();
+  if (lock !== undefined) {
+    file.transact(() => {
+      file.becomeFormat2();
+      file.putWraps([lock]);
+    });
+    return;
+  }
+  const key = DataKey.random();
+  keyFile.write(key);
+  file.transact(() => {
+    file.becomeFormat2();
+    rekey(file, plainRecord, key, [], now);
+  });
+  key.forget();
+}

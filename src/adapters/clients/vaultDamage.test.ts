@@ -1,0 +1,177 @@
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, describe, expect, test } from 'vitest';
+import type { ClientVault, DamageKind, VaultHealth } from '#app/clientVault.ts';
+import { moveAside } from './setAside.ts';
+import { openClientVault } from './sqliteVault.ts';
+import { another, cleanUp, client, codeOf, filled, newFolder, open, passphrase, peek, sealedRows, tamper } from './vaultWorld.fixture.ts';
+
+afterEach(cleanUp);
+
+const none = { altered: 0, truncated: 0, emptied: 0, missing: 0, exchanged: 0, added: 0 };
+
+describe.each([['without a passphrase'], ['under a passphrase']])('damage, %s', mode => {
+  /** Ten clients of version 2, and the row as it was in version 1. */
+  async function closedVault(): Promise<{ readonly folder: string; readonly older: ReturnType<typeof sealedRows> }> {
+    const folder = newFolder();
+    const vault = await filled(folder, 10);
+    if (mode === 'under a passphrase') await vault.changePassphrase(undefined, passphrase);
+    await vault.close();
+    const older = sealedRows(folder);
+    const again = await reopened(folder);
+    for (let index = 0; index < 10; index++) await again.put(client(index), 1);
+    await again.close();
+    return { folder, older };
+  }
+  async function reopened(folder: string): Promise<ClientVault> {
+    const vault = await open(folder);
+    await vault.unlock(passphrase);
+    return vault;
+  }
+
+  const harms: readonly [DamageKind, number, (folder: string, older: ReturnType<typeof sealedRows>) => void][] = [
+    [
+      'altered',
+      1,
+      (folder, [row]) => tamper(folder, "update records set body = cast(x'00' || substr(body, 2) as blob) where row = ?", row!.row),
+    ],
+    ['truncated', 1, (folder, [row]) => tamper(folder, 'update records set body = substr(body, 1, 100) where row = ?', row!.row)],
+    ['emptied', 1, (folder, [row]) => tamper(folder, "update records set body = x'' where row = ?", row!.row)],
+    ['missing', 1, (folder, [row]) => tamper(folder, 'delete from records where row = ?', row!.row)],
+    ['missing', 10, folder => tamper(folder, 'delete from records')],
+    ['exchanged', 1, (folder, [row]) => tamper(folder, 'update records set body = ? where row = ?', row!.body, row!.row)],
+    [
+      'exchanged',
+      2,
+      (folder, [one, other]) => {
+        const bodies = sealedRows(folder);
+        tamper(folder, 'update records set body = ? where row = ?', bodies[1]!.body, one!.row);
+        tamper(folder, 'update records set body = ? where row = ?', bodies[0]!.body, other!.row);
+      },
+    ],
+    ['added', 1, folder => tamper(folder, "insert into records (row, body) values (x'0102', x'03')")],
+  ];
+  test.each(harms)(
+    '[VLT-16] %s (%i) is told as such; the others open and are written; set aside, nothing is deleted',
+    async (kind, count, harm) => {
+      const { folder, older } = await closedVault();
+      harm(folder, older);
+      const vault = await reopened(folder);
+      const whole = kind === 'added' ? 10 : 10 - count;
+      expect(await vault.health()).toMatchObject({ whole, index: 'whole', damaged: { ...none, [kind]: count } });
+      const readable = await vault.list();
+      expect(readable).toHaveLength(whole);
+      for (const { id, version } of readable) {
+        expect(await vault.get(id)).toMatchObject({ version: 2 });
+        expect(await vault.put(client(Number(id.slice('ottoline-'.length))), version)).toMatchObject({ version: 3 });
+      }
+      const lost = Array.from({ length: 10 }, (_, index) => client(index).id).filter(id => !readable.some(one => one.id === id));
+      for (const id of lost)
+        for (const work of [vault.get(id), vault.put({ ...client(1), id }, null), vault.remove(id, 2)])
+          expect(await codeOf(work)).toBe('client-record-damaged');
+      for (const work of [vault.exportAll(), vault.changePassphrase(passphrase, another)])
+        expect(await codeOf(work)).toBe('client-record-damaged');
+      const aside = await vault.setAside();
+      expect(aside.records).toBe(count);
+      expect(await vault.health()).toMatchObject({ whole, index: 'whole', damaged: none });
+      expect(await vault.exportAll()).toHaveLength(whole);
+      await vault.put(client(50), null);
+      await vault.close();
+      expect(peek(folder, 'select damage from records', aside.file)).toEqual(Array(count).fill({ damage: kind }));
+      expect(statSync(join(folder, aside.file!)).mode & 0o777).toBe(0o600);
+      expect(await (await reopened(folder)).health()).toMatchObject({ whole: whole + 1, damaged: none });
+    },
+  );
+
+  test('[VLT-16] a client who was erased and is put back from an older copy of the file is told, not shown', async () => {
+    const { folder } = await closedVault();
+    const kept = sealedRows(folder);
+    const vault = await reopened(folder);
+    await vault.remove('ottoline-3', 2);
+    await vault.close();
+    const rest = new Set(sealedRows(folder).map(({ row }) => row.toString('hex')));
+    const gone = kept.find(({ row }) => !rest.has(row.toString('hex')))!;
+    tamper(folder, 'insert into records (row, body) values (?, ?)', gone.row, gone.body);
+    const again = await reopened(folder);
+    expect(await again.health()).toMatchObject({ whole: 9, damaged: { ...none, added: 1 } });
+    expect((await again.list()).map(({ id }) => id)).not.toContain('ottoline-3');
+  });
+
+  test.each([
+    ['missing', 'update vault set sealed_index = null'],
+    ['missing', "update vault set sealed_index = x''"],
+    ['damaged', "update vault set sealed_index = cast(x'00' || substr(sealed_index, 2) as blob)"],
+    ['damaged', 'update vault set sealed_index = substr(sealed_index, 1, 40)'],
+  ] as const)('[VLT-16] an index that is %s (%s) is told: records open, nothing is written before it is made anew', async (state, sql) => {
+    const { folder } = await closedVault();
+    tamper(folder, sql);
+    const vault = await reopened(folder);
+    expect(await vault.health()).toMatchObject({ whole: 10, index: state, damaged: none });
+    expect(await vault.list()).toHaveLength(10);
+    expect(await vault.get('ottoline-3')).toMatchObject({ version: 2 });
+    for (const work of [vault.put(client(1), 2), vault.put(client(11), null), vault.remove('ottoline-1', 2)])
+      expect(await codeOf(work)).toBe('client-record-damaged');
+    expect(await vault.setAside()).toMatchObject({ records: 0, file: expect.stringMatching(/^clients-set-aside-/) });
+    expect(await vault.health()).toMatchObject({ whole: 10, index: 'whole' });
+    expect(await vault.put(client(1), 2)).toMatchObject({ version: 3 });
+    expect(await vault.setAside()).toEqual({ records: 0, file: undefined });
+  });
+
+  test('[VLT-16] an older index alone does not hide what came since', async () => {
+    const { folder } = await closedVault();
+    const [old] = peek<{ sealed_index: Buffer }>(folder, 'select sealed_index from vault');
+    const vault = await reopened(folder);
+    await vault.put(client(3), 2);
+    await vault.remove('ottoline-4', 2);
+    await vault.close();
+    tamper(folder, 'update vault set sealed_index = ?', old!.sealed_index);
+    expect(await (await reopened(folder)).health()).toMatchObject({ whole: 8, damaged: { ...none, exchanged: 1, missing: 1 } });
+  });
+
+  test('[VLT-16] a whole older file is no damage: it opens and tells its day', async () => {
+    const folder = newFolder();
+    const vault = await open(folder, undefined, () => new Date('2026-03-04T05:06:07Z'));
+    await vault.put(client(1), null);
+    if (mode === 'under a passphrase') await vault.changePassphrase(undefined, passphrase);
+    await vault.close();
+    const health: VaultHealth = await (await reopened(folder)).health();
+    expect(health).toMatchObject({ whole: 1, damaged: none, writtenAt: '2026-03-04T05:06:07.000Z' });
+  });
+});
+
+describe('a file that does not open', () => {
+  const harms: readonly [string, (folder: string) => void][] = [
+    ['no database', folder => writeFileSync(join(folder, 'clients.sqlite'), 'this is no database '.repeat(400))],
+    ['emptied', folder => truncateSync(join(folder, 'clients.sqlite'))],
+    ['cut', folder => truncateSync(join(folder, 'clients.sqlite'), 5000)],
+    ['without its head', folder => tamper(folder, 'delete from vault')],
+    ['without its tables', folder => tamper(folder, 'drop table wraps')],
+    ['without its key', folder => rmSync(join(folder, 'clients.key'))],
+    ['with half a key', folder => truncateSync(join(folder, 'clients.key'), 32)],
+  ];
+  test.each(harms)('[VLT-17] %s: it is told, moved aside with its day, and the program starts with none', async (_, harm) => {
+    const folder = newFolder();
+    await (await filled(folder, 12)).close();
+    harm(folder);
+    const bytes = readFileSync(join(folder, 'clients.sqlite'));
+    expect(await codeOf(openClientVault(folder))).toBe('clients-file-damaged');
+    const name = moveAside(folder, new Date('2026-03-04T12:00:00Z'));
+    expect(name).toMatch(/^clients-set-aside-2026-03-04-\d{4}\.sqlite$/);
+    expect(readFileSync(join(folder, name)).equals(bytes)).toBe(true);
+    expect(statSync(join(folder, name)).mode & 0o777).toBe(0o600);
+    expect(existsSync(join(folder, 'clients.sqlite'))).toBe(false);
+    const vault = await open(folder);
+    expect(await vault.health()).toMatchObject({ whole: 0, index: 'whole', damaged: none });
+  });
+
+  test('[VLT-17] a file that opens, or is in use, stays where it is', async () => {
+    const folder = newFolder();
+    const vault = await filled(folder, 2);
+    const moving = (): Promise<never> => Promise.resolve().then(() => moveAside(folder, new Date()) as never);
+    expect(await codeOf(moving())).toBe('database-locked');
+    await vault.close();
+    expect(await codeOf(moving())).toBe('clients-file-whole');
+    expect(readdirSync(folder).filter(name => name.includes('aside'))).toEqual([]);
+    expect(await (await open(folder)).list()).toHaveLength(2);
+  });
+});

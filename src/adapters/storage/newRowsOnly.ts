@@ -1,0 +1,153 @@
+import { sql, type Transaction } from 'kysely';
+import type { LeftOutReason, RestoredRows } from '#app/store.ts';
+import { archivedEntry } from './checkRow.ts';
+import { insertRows } from './rowsOfTable.ts';
+import type { RowTaker } from './rowTaker.ts';
+import type { Tables } from './schema.ts';
+import type { Session } from './session.ts';
+import type { AnyRow } from './tableEntry.ts';
+
+/** Examples that a person can look through. */
+const mostExamples = 200;
+
+/**
+ * For a workspace that holds something: rows whose key is new are added, those that stand already are left as they are. Of
+ * a food that stands here, only readings newer than all of its own are added: an older one would take their place, since
+ * the order of labels is the order in which they were read and never changes.
+ */
+export class NewRows implements RowTaker {
+  private readonly trx: Transaction<Tables>;
+  private readonly session: Session;
+  private readonly added: Record<string, number> = {};
+  private same = 0;
+  private readonly leftOut: Partial<Record<LeftOutReason, number>> = {};
+  private readonly examples: RestoredRows['examples'][number][] = [];
+  /** Keys of foods, labels and imports that were not put: what belongs to them is not put either. */
+  private readonly without = new Map<string, Map<string, LeftOutReason>>();
+  private readonly newFoods = new Set<string>();
+  /** Of labels that were put: the place of their reading among the others. */
+  private readonly readingOf = new Map<string, number>();
+  /** Of foods that stood here: when their newest reading came in. */
+  private readonly newestOf = new Map<string, string>();
+
+  constructor(trx: Transaction<Tables>, session: Session) {
+    this.trx = trx;
+    this.session = session;
+  }
+
+  get result(): RestoredRows {
+    return { added: this.added, same: this.same, leftOut: this.leftOut, examples: this.examples };
+  }
+
+  async take(table: string, given: readonly AnyRow[]): Promise<void> {
+    const { key } = archivedEntry(table);
+    const standing = await this.standing(table, key, given);
+    const news: AnyRow[] = [];
+    for (const row of given) {
+      const here = standing.get(String(row[key]));
+      if (here !== undefined && this.isSame(table, here, row)) this.same += 1;
+      else if (row.is_demo === 1) this.leave(table, row, 'demo');
+      else if (here !== undefined) this.leave(table, row, 'differs', false);
+      else {
+        const whole = this.wholeLeftOut(row);
+        if (whole === undefined) news.push(row);
+        else this.leave(table, row, whole === 'demo' ? 'demo' : 'part-left-out');
+      }
+    }
+    const put = table === 'foods' ? await this.foods(news) : table === 'labels' ? await this.labels(news) : news;
+    if (put.length === 0) return;
+    await insertRows(this.trx, table, put);
+    this.added[table] = (this.added[table] ?? 0) + put.length;
+  }
+
+  /** Two foods of one bar code would be one in the next import. */
+  private async foods(news: readonly AnyRow[]): Promise<readonly AnyRow[]> {
+    const codes = news.map(({ gtin }) => gtin).filter(gtin => gtin !== null);
+    const rows =
+      codes.length === 0
+        ? []
+        : (await sql<{ gtin: string }>`select gtin from foods where gtin in (${sql.join(codes)})`.execute(this.trx)).rows;
+    const taken = new Set<unknown>(rows.map(({ gtin }) => gtin));
+    return news.filter(row => {
+      if (taken.has(row.gtin)) return this.leave('foods', row, 'bar-code-taken');
+      this.newFoods.add(String(row.id));
+      return true;
+    });
+  }
+
+  /** Labels get their places behind those that stand here, in the order that they had. */
+  private async labels(news: readonly AnyRow[]): Promise<readonly AnyRow[]> {
+    await this.lookUpNewest(news);
+    await this.lookUpCorrected(news);
+    const accepted = news.filter(row => {
+      const corrected = row.corrects_label_id;
+      if (corrected !== null && this.isWithout('labels', corrected)) return this.leave('labels', row, 'part-left-out');
+      const newest = this.newestOf.get(String(row.food_id));
+      if (corrected === null && newest !== undefined && String(row.added_at) <= newest) return this.leave('labels', row, 'older-reading');
+      return true;
+    });
+    if (accepted.length === 0) return [];
+    let sequence = await this.session.takeSequence(this.trx, accepted.length);
+    return accepted.map(row => {
+      const reading = row.corrects_label_id === null ? sequence : (this.readingOf.get(String(row.corrects_label_id)) ?? sequence);
+      this.readingOf.set(String(row.id), reading);
+      return { ...row, sequence: sequence++, reading_sequence: reading };
+    });
+  }
+
+  private async lookUpNewest(labels: readonly AnyRow[]): Promise<void> {
+    const foods = [...new Set(labels.map(({ food_id }) => String(food_id)))].filter(id => !this.newFoods.has(id) && !this.newestOf.has(id));
+    if (foods.length === 0) return;
+    const found = await sql<{
+      food_id: string;
+      newest: string;
+    }>`select food_id, max(added_at) as newest from labels where kind = 'read' and food_id in (${sql.join(foods)}) group by food_id`.execute(
+      this.trx,
+    );
+    for (const { food_id, newest } of found.rows) this.newestOf.set(food_id, newest);
+  }
+
+  private async lookUpCorrected(labels: readonly AnyRow[]): Promise<void> {
+    const ids = labels.map(({ corrects_label_id }) => corrects_label_id).filter(id => id !== null && !this.readingOf.has(String(id)));
+    if (ids.length === 0) return;
+    const found = await sql<{
+      id: string;
+      reading_sequence: number;
+    }>`select id, reading_sequence from labels where id in (${sql.join(ids)})`.execute(this.trx);
+    for (const { id, reading_sequence } of found.rows) this.readingOf.set(id, reading_sequence);
+  }
+
+  private async standing(table: string, key: string, given: readonly AnyRow[]): Promise<ReadonlyMap<string, AnyRow>> {
+    const keys = given.map(row => row[key]);
+    const { rows } = await sql<AnyRow>`select * from ${sql.table(table)} where ${sql.ref(key)} in (${sql.join(keys)})`.execute(this.trx);
+    return new Map(rows.map(row => [String(row[key]), row]));
+  }
+
+  private isSame(table: string, here: AnyRow, row: AnyRow): boolean {
+    const { incidental = [] } = archivedEntry(table);
+    return Object.keys(row).every(column => incidental.includes(column) || areEqual(here[column], row[column]));
+  }
+
+  /** Why the row that this one belongs to was left out; undefined when it was not. */
+  private wholeLeftOut(row: AnyRow): LeftOutReason | undefined {
+    return this.isWithout('foods', row.food_id) ?? this.isWithout('labels', row.label_id) ?? this.isWithout('imports', row.import_id);
+  }
+
+  private isWithout(table: string, id: unknown): LeftOutReason | undefined {
+    return this.without.get(table)?.get(String(id));
+  }
+
+  /** Counts a row that is not put; `isGone` says that nothing of its key stands here. Gives false, for filters. */
+  private leave(table: string, row: AnyRow, reason: LeftOutReason, isGone = true): false {
+    const id = String(row[archivedEntry(table).key]);
+    this.leftOut[reason] = (this.leftOut[reason] ?? 0) + 1;
+    if (isGone) this.without.set(table, (this.without.get(table) ?? new Map()).set(id, reason));
+    if (reason !== 'demo' && this.examples.length < mostExamples)
+      this.examples.push({ table, id, reason, ...(typeof row.name === 'string' ? { name: row.name } : {}) });
+    return false;
+  }
+}
+
+function areEqual(here: unknown, there: unknown): boolean {
+  return here instanceof Uint8Array && there instanceof Uint8Array ? Buffer.compare(here, there) === 0 : here === there;
+}

@@ -1,0 +1,42 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+/** A real file system of a few megabytes, which can be filled and given room again. */
+export class SmallDisk {
+  readonly folder = mkdtempSync(join(tmpdir(), 'platewright-disk-'));
+
+  constructor(megabytes: number) {
+    execFileSync('mount', ['-t', 'tmpfs', '-o', `size=${megabytes}m`, 'tmpfs', this.folder], { stdio: 'pipe' });
+  }
+
+  /** Leaves room for so many bytes, in steps of 4,096. */
+  fill(room: number): void {
+    this.makeRoom();
+    const { bavail, bsize } = statfsSync(this.folder);
+    writeFileSync(join(this.folder, 'ballast'), Buffer.alloc(Math.max(0, bavail * bsize - room)));
+  }
+
+  makeRoom(): void {
+    rmSync(join(this.folder, 'ballast'), { force: true });
+  }
+
+  end(): void {
+    execFileSync('umount', ['--lazy', this.folder]);
+    rmSync(this.folder, { recursive: true, force: true });
+  }
+}
+
+/** Whether this user may mount a small disk in memory: root on Linux, outside of a locked container. */
+export const maySmallDisk: boolean = mayMount();
+
+function mayMount(): boolean {
+  if (process.platform !== 'linux' || process.getuid?.() !== 0) return false;
+  try {
+    new SmallDisk(1).end();
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,109 @@
+import type { Archives, CopyFolder, CopyMemory } from '#app/archives.ts';
+import { localDay } from '#app/clients/localDay.ts';
+import type { ClientVault } from '#app/clientVault.ts';
+import type { Store } from '#app/store.ts';
+import { unwatched, type Watch } from '#app/watch.ts';
+import { Fault } from '#core/errors.ts';
+import { copiesToDrop, heldUntil } from './copyDays.ts';
+
+export interface CopiesState extends Omit<CopyMemory, 'lastState'> {
+  readonly copies: readonly { readonly day: string; readonly bytes: number }[];
+  /** The day by which no copy holds any more who is erased today; absent without copies. */
+  readonly heldUntil?: string;
+}
+
+/** Copies of everything, one a day on which something has changed: the last seven days, and one a week for four weeks more. */
+export class DailyCopies {
+  private readonly world: { readonly store: Store; readonly vault: ClientVault; readonly archives: Archives; readonly now: () => Date };
+  private readonly folder: CopyFolder;
+  private last: Promise<unknown> = Promise.resolve();
+
+  constructor(world: DailyCopies['world'], folder: CopyFolder) {
+    this.world = world;
+    this.folder = folder;
+  }
+
+  async state(): Promise<CopiesState> {
+    const { lastState: _, ...memory } = this.folder.memory();
+    // The folder may be on a disk that is not there: the rest is told all the same.
+    const copies = await this.folder.list().catch(() => []);
+    const until = heldUntil(copies.map(({ day }) => day));
+    return {
+      ...memory,
+      copies: copies.toSorted((one, other) => (one.day < other.day ? 1 : -1)),
+      ...(until === undefined ? {} : { heldUntil: until }),
+    };
+  }
+
+  /** The file of a day's copy. @throws Fault archive-not-found */
+  async pathOf(day: string): Promise<string> {
+    if (!(await this.folder.list()).some(copy => copy.day === day)) throw new Fault('archive-not-found', 'There is no copy of that day.');
+    return this.folder.pathOf(day);
+  }
+
+  /** Another folder for the copies to come; those that were made stay where they are. @throws Fault copies-folder-not-usable */
+  async moveTo(folder: string): Promise<void> {
+    const { lastState: _, lastFault: _fault, ...memory } = this.folder.memory();
+    await this.folder.remember({ ...memory, folder });
+  }
+
+  /** Makes the copy of today when something has changed since the last one. A failure is kept and told, never thrown. */
+  makeWhenDue(): Promise<void> {
+    return this.inTurn(async () => {
+      try {
+        const state = await this.currentState();
+        const today = localDay(this.world.now());
+        const standing = await this.folder.list();
+        if (standing.some(({ day }) => day === today) || (standing.length > 0 && this.folder.memory().lastState === state.mark))
+          await this.dropOld(today);
+        else await this.copy(state, unwatched);
+      } catch (error) {
+        await this.keepFault(error);
+      }
+    });
+  }
+
+  /** Makes one now. @throws Fault archive-not-made and others; they are kept and told too */
+  makeNow(watch: Watch): Promise<void> {
+    return this.inTurn(async () => {
+      try {
+        await this.copy(await this.currentState(), watch);
+      } catch (error) {
+        if (!(error instanceof Fault && error.code === 'work-cancelled')) await this.keepFault(error);
+        throw error;
+      }
+    });
+  }
+
+  private async currentState() {
+    const clients = await this.world.vault.keyedCopy();
+    return { clients, mark: `${await this.world.store.revision()} ${clients.index ?? clients.rows.length}` };
+  }
+
+  private async copy({ clients, mark }: Awaited<ReturnType<DailyCopies['currentState']>>, watch: Watch): Promise<void> {
+    const draft = await this.folder.draftPath();
+    await this.world.archives.write(draft, clients, watch);
+    const at = this.world.now();
+    await this.folder.finish(draft, localDay(at));
+    await this.folder.remember({ folder: this.folder.memory().folder, lastState: mark, lastAt: at.toISOString() });
+    await this.dropOld(localDay(at));
+  }
+
+  private async dropOld(today: string): Promise<void> {
+    const days = (await this.folder.list()).map(({ day }) => day);
+    for (const day of copiesToDrop(days, today)) await this.folder.remove(day);
+  }
+
+  private async keepFault(error: unknown): Promise<void> {
+    const { title, message, nextStep } = error instanceof Fault ? error : new Fault('archive-not-made', 'The copy could not be made.');
+    const lastFault = { at: this.world.now().toISOString(), title, message, nextStep };
+    // Where not even this can be written, the disk is full or gone, and the next try tells it again.
+    await this.folder.remember({ ...this.folder.memory(), lastFault }).catch(() => undefined);
+  }
+
+  private inTurn<Result>(work: () => Promise<Result>): Promise<Result> {
+    const turn = this.last.then(work);
+    this.last = turn.catch(() => undefined);
+    return turn;
+  }
+}

@@ -1,0 +1,98 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { unzipSync } from 'fflate';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { testServer } from './testWorld.fixture.ts';
+
+const passphrase = 'plum broth on a quiet sunday';
+type Server = Awaited<ReturnType<typeof testServer>>;
+
+let server: Server;
+let other: Server;
+beforeEach(async () => {
+  server = await testServer();
+  other = await testServer();
+});
+afterEach(async () => {
+  await server.close();
+  await other.close();
+});
+
+describe('archives over the server', () => {
+  test('[ARC-30] client records without a passphrase go into an archive only under one that is given', async () => {
+    expect((await server.call('POST', '/archives', { withClients: true })).body.code).toBe('passphrase-missing');
+    const file = await server.archiveOf(true, passphrase);
+    const everything = Buffer.concat(Object.values(unzipSync(file))).toString('latin1');
+    for (const { id } of await server.vault.list()) expect(everything).not.toContain(id);
+    const { body } = await other.bring(file);
+    expect(body).toMatchObject({ kind: 'archive', clients: { records: 5, opensWith: 'passphrase' }, rows: { foods: 72 } });
+    const { id } = body;
+    const restored = await other.call('POST', `/archives/${id}/restore`, { into: 'empty', withClients: true });
+    expect(restored.body).toMatchObject({ added: { foods: 72 }, clients: { added: 5 } });
+    // They came as they were sealed.
+    expect((await other.call('GET', '/clients/lock')).body).toMatchObject({ state: 'locked', hasPassphrase: true });
+    expect((await other.call('POST', '/clients/lock', { open: true, passphrase })).body.state).toBe('open');
+    expect(await other.vault.list()).toEqual(await server.vault.list());
+  });
+
+  test('[ARC-31] records under a passphrase are archived while they are locked, and added beside others with it', async () => {
+    await server.call('PUT', '/clients/passphrase', { next: passphrase });
+    await server.call('POST', '/clients/lock', { open: false });
+    const file = await server.archiveOf(true);
+    const { id } = (await other.bring(file)).body;
+    const beside = (words?: string) =>
+      other.call('POST', `/archives/${id}/restore`, {
+        into: 'beside',
+        withClients: true,
+        ...(words === undefined ? {} : { passphrase: words }),
+      });
+    expect((await beside()).body.code).toBe('passphrase-missing');
+    expect((await beside('not this one at all, no')).body.code).toBe('passphrase-wrong');
+    const before = await other.vault.list();
+    // The demo of both is the same but for the moment of loading; a client of that identity stands here.
+    expect((await beside(passphrase)).body.clients).toMatchObject({ added: 0 });
+    expect(await other.vault.list()).toEqual(before);
+  });
+
+  test('[ARC-32] a file that is none is refused, nothing stays behind, and an archive that was restored or left is gone', async () => {
+    expect((await other.bring(new Uint8Array(Buffer.from('no archive')))).body.code).toBe('workspace-file-not-valid');
+    expect((await other.bring(new Uint8Array(Buffer.from('PK\u0003\u0004 and more')))).body.code).toBe('archive-not-valid');
+    expect(readdirSync(join(other.folder, 'waiting'))).toEqual([]);
+    const { id } = (await other.bring(await server.archiveOf(false))).body;
+    expect(readdirSync(join(other.folder, 'waiting'))).toHaveLength(1);
+    await other.call('DELETE', `/archives/${id}`);
+    expect(readdirSync(join(other.folder, 'waiting'))).toEqual([]);
+    expect((await other.call('POST', `/archives/${id}/restore`, { into: 'beside', withClients: false })).body.code).toBe(
+      'archive-not-found',
+    );
+  });
+
+  test('[ARC-33] a copy is made once for one state, listed, and restored from; where it cannot be made, that is told', async () => {
+    expect((await server.call('GET', '/copies')).body).toMatchObject({
+      folder: join(server.folder, 'copies'),
+      copies: [],
+      restoreBrokenOff: false,
+    });
+    const { copies, heldUntil, lastAt } = (await server.call('POST', '/copies', {})).body;
+    expect(copies).toEqual([{ day: '2026-06-15', bytes: expect.any(Number) }]);
+    expect({ heldUntil, lastAt }).toEqual({ heldUntil: '2026-07-20', lastAt: '2026-06-15T12:00:00.000Z' });
+    await server.call('DELETE', '/workspace', { confirm: 'delete everything' });
+    const { id } = (await server.call('POST', '/copies/2026-06-15/look', {})).body;
+    expect((await server.call('POST', `/archives/${id}/restore`, { into: 'empty', withClients: false })).body.added.foods).toBe(72);
+    expect((await server.call('GET', '/copies')).body.copies).toHaveLength(1);
+    expect((await server.call('POST', '/copies/2026-06-14/look', {})).body.code).toBe('archive-not-found');
+
+    writeFileSync(join(server.folder, 'a file'), '');
+    expect((await server.call('PUT', '/copies/folder', { folder: join(server.folder, 'a file') })).body.code).toBe(
+      'copies-folder-not-usable',
+    );
+    expect((await server.call('PUT', '/copies/folder', { folder: 'not/from/the/root' })).body.code).toBe('copies-folder-not-usable');
+    const elsewhere = join(server.folder, 'elsewhere');
+    expect((await server.call('PUT', '/copies/folder', { folder: elsewhere })).body).toMatchObject({ folder: elsewhere, copies: [] });
+    // The name of today's copy is taken by a folder: it cannot be put there.
+    mkdirSync(join(elsewhere, 'platewright-copy-2026-06-15.zip', 'x'), { recursive: true });
+    expect((await server.call('POST', '/copies', {})).status).toBeGreaterThan(399);
+    expect((await server.call('GET', '/copies')).body.lastFault).toMatchObject({ title: expect.any(String), nextStep: expect.any(String) });
+    expect(JSON.parse(readFileSync(join(server.folder, 'copies.json'), 'utf8')).folder).toBe(elsewhere);
+  });
+});

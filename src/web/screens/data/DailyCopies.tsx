@@ -1,0 +1,113 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useRef, useState } from 'react';
+import { answer, api } from '../../api.ts';
+import { Progress } from '../../ui/Progress.tsx';
+import { Told } from '../../ui/Told.tsx';
+import { momentInWords, sizeInWords } from './archiveWords.ts';
+
+/** The copies that the program makes by itself: how the last one went, where they lie, and which are there. */
+export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) => void }) {
+  const queries = useQueryClient();
+  const [workId] = useState(() => crypto.randomUUID());
+  const stop = useRef<AbortController>(undefined);
+  const [folder, setFolder] = useState<string>();
+  const copies = useQuery({ queryKey: ['copies'], queryFn: () => answer(api.copies.$get()) });
+  const refresh = (): Promise<void> => queries.invalidateQueries({ queryKey: ['copies'] });
+  const make = useMutation({
+    mutationFn: () => {
+      stop.current = new AbortController();
+      return answer(api.copies.$post({ json: { workId } }, { init: { signal: stop.current.signal } }));
+    },
+    onSettled: refresh,
+  });
+  const move = useMutation({
+    mutationFn: (to: string) => answer(api.copies.folder.$put({ json: { folder: to } })),
+    onSuccess: async () => {
+      setFolder(undefined);
+      await refresh();
+    },
+  });
+  if (copies.data === undefined) return <Told error={copies.error} />;
+  const { lastAt, lastFault, heldUntil, restoreBrokenOff } = copies.data;
+  return (
+    <div className="stack">
+      <h3>Daily copies</h3>
+      {restoreBrokenOff && (
+        <div className="notice" role="alert">
+          <p>
+            <b>A restore was broken off.</b> Its foods and documents may be here without its client records. Next: restore the same archive
+            once more, beside what is here; it adds what is missing.
+          </p>
+        </div>
+      )}
+      {lastFault !== undefined && (
+        <div className="notice" role="alert">
+          <p>
+            <b>The copy of {momentInWords(lastFault.at)} was not made.</b> {lastFault.title}. {lastFault.message} Next: {lastFault.nextStep}
+          </p>
+        </div>
+      )}
+      <p className="soft">
+        On each day on which something has changed, a copy of everything is made: the last seven days, and one a week for four weeks before.
+        Sealed client records stay sealed in them. The last one: {lastAt === undefined ? 'none yet' : momentInWords(lastAt)}.
+        {heldUntil !== undefined &&
+          ` What you erase today is in a copy until ${heldUntil} at the latest, when Platewright is used till then.`}
+      </p>
+      <p className="soft">
+        Folder: <code>{copies.data.folder}</code>. On another disk, copies outlive this one.
+      </p>
+      <Told error={make.error ?? move.error} />
+      {make.isPending ? (
+        <Progress workId={workId} begins="Making a copy" onCancel={() => stop.current?.abort()} />
+      ) : (
+        <p className="row">
+          <button type="button" className="quiet" onClick={() => make.mutate()}>
+            Make a copy now
+          </button>
+          {folder === undefined && (
+            <button type="button" className="quiet" onClick={() => setFolder(copies.data.folder)}>
+              Choose another folder
+            </button>
+          )}
+        </p>
+      )}
+      {folder !== undefined && (
+        <form
+          className="stack"
+          onSubmit={event => {
+            event.preventDefault();
+            move.mutate(folder);
+          }}
+        >
+          <label className="field">
+            <span>Folder for copies to come, from its root on</span>
+            <input type="text" value={folder} onChange={event => setFolder(event.target.value)} required />
+          </label>
+          <p className="row">
+            <button type="submit" className="act">
+              Use this folder
+            </button>
+            <button type="button" className="quiet" onClick={() => setFolder(undefined)}>
+              Cancel
+            </button>
+          </p>
+        </form>
+      )}
+      {copies.data.copies.length > 0 && (
+        <details>
+          <summary>{copies.data.copies.length === 1 ? 'One copy' : `${copies.data.copies.length} copies`}</summary>
+          <ul>
+            {copies.data.copies.map(({ day, bytes }) => (
+              <li key={day}>
+                {day}, {sizeInWords(bytes)}{' '}
+                <button type="button" className="quiet" aria-label={`Restore from the copy of ${day}`} onClick={() => onRestore(day)}>
+                  Restore from it
+                </button>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </div>
+  );
+}
