@@ -1,4 +1,5 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
+import type { ClientVault } from '#app/clientVault.ts';
 import type { InputLine, PdfPrinter, ReadDatasets, SiteFiles, Table } from '#app/ports.ts';
 import type { Watch } from '#app/watch.ts';
 import type { LinearSolver } from '#core/optimize/linearModel.ts';
@@ -29,6 +30,14 @@ export interface World {
   readDatasets(path: string, watch: Watch): ReturnType<ReadDatasets>;
   /** Writes a file whole or not at all. @throws Fault output-not-written. */
   writeFile(path: string, text: string): Promise<void>;
+  /** The client records of the data folder. @throws Fault database-locked, clients-file-damaged and the other faults of the database. */
+  openClientVault(): Promise<ClientVault>;
+  /** Moves a file of client records that does not open aside, and gives its new name. @throws Fault clients-file-whole, database-locked. */
+  moveClientsAside(): Promise<string>;
+  /** An answer typed at the terminal, or the next line of standard input. */
+  ask(question: string): Promise<string>;
+  /** The same, not shown while it is typed. */
+  askHidden(question: string): Promise<string>;
   /** Where a file that ships with the program is. */
   shipped(path: string): string;
 }

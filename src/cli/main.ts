@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { inputLines } from '#adapters/files/inputLines.ts';
 import { readBytes } from '#adapters/files/readBytes.ts';
 import { readTable } from '#adapters/files/readTable.ts';
+import { type Asker, askerOf } from '#adapters/terminal/askLine.ts';
 import { writeText } from '#adapters/terminal/writeText.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { Fault } from '#core/errors.ts';
@@ -23,10 +24,12 @@ const table: CommandTable = {
   reference: () => import('./commands/reference.ts'),
   handout: () => import('./commands/handout.ts'),
   yardsticks: () => import('./commands/yardsticks.ts'),
+  clients: () => import('./commands/clients.ts'),
   formula: () => import('./commands/formula.ts'),
 };
 const help = helpAbout(table);
 
+let asker: Asker | undefined;
 const world: World = {
   write: text => writeText(process.stdout, text),
   say: text => void process.stderr.write(text),
@@ -60,6 +63,10 @@ const world: World = {
     endInOrder();
     await (await import('#adapters/files/writeWhole.ts')).writeWhole(path, text);
   },
+  openClientVault: async () => (await import('#adapters/clients/sqliteVault.ts')).openClientVault(await clientFolder()),
+  moveClientsAside: async () => (await import('#adapters/clients/setAside.ts')).moveAside(await clientFolder(), new Date()),
+  ask: question => theAsker().ask(question),
+  askHidden: question => theAsker().askHidden(question),
   shipped: path => fileURLToPath(new URL(`../../${path}`, import.meta.url)),
 };
 
@@ -77,6 +84,17 @@ try {
   explain(
     error instanceof Fault ? error : new Fault('program-fault', error instanceof Error ? (error.stack ?? error.message) : String(error)),
   );
+} finally {
+  asker?.close();
+}
+
+function theAsker(): Asker {
+  asker ??= askerOf(process.stdin, world.say);
+  return asker;
+}
+
+async function clientFolder(): Promise<string> {
+  return (await import('#adapters/storage/openStore.ts')).dataFolder(process.env);
 }
 
 /** From when something unfinished may stand on the disk, a signal ends the program in such a way that it is removed. */

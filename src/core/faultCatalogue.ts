@@ -184,18 +184,13 @@ export const faultCatalogue = {
   'database-missing': {
     title: 'The database is not where it was',
     blame: 'person',
-    nextStep: 'Stop the program, put its files back, or restore the newest copy (see docs/formats.md, Archive).',
+    nextStep:
+      'Stop the program and put its files back from a copy of the folder, or set PLATEWRIGHT_DATABASE_URL if the shelf is in PostgreSQL. `platewright start --new-shelf` begins a new shelf beside the clients, into which the newest daily copy can be restored.',
   },
   'database-read-only': {
     title: 'The database cannot be written',
     blame: 'person',
     nextStep: 'Check that you may write to the data folder and its files, then start again.',
-  },
-  'shelf-missing': {
-    title: 'The shelf is missing',
-    blame: 'person',
-    nextStep:
-      'Put platewright.sqlite back from a copy of the folder, or set PLATEWRIGHT_DATABASE_URL if the shelf is in PostgreSQL. `platewright start --new-shelf` begins a new one beside the clients.',
   },
   'data-folder-not-usable': {
     title: 'The data folder cannot be used',
@@ -263,10 +258,10 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Take another copy. Nothing was changed.',
   },
-  'erase-not-confirmed': {
-    title: 'Nothing was erased',
+  'not-confirmed': {
+    title: 'It was not confirmed',
     blame: 'person',
-    nextStep: 'Type what is asked for, to the letter.',
+    nextStep: 'Type what is asked for, to the letter. Nothing was changed.',
   },
   'client-record-newer': {
     title: 'Written by a newer program',
@@ -277,7 +272,7 @@ export const faultCatalogue = {
     title: 'A client record is damaged',
     blame: 'person',
     nextStep:
-      'Other records stay readable. Put back the data folder from a backup, or set aside what is damaged on the Clients screen: it is moved into a file of its own.',
+      'Other records stay readable. Put back the data folder from a backup, or set aside what is damaged, on the Clients screen or by `platewright clients set-aside`: it is moved into a file of its own.',
   },
   'request-not-valid': { title: 'The request is not understood', blame: 'person', nextStep: 'Mend the places named in the message.' },
   'request-too-large': { title: 'Too much at once', blame: 'person', nextStep: 'Send a smaller file, or split it.' },

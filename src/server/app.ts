@@ -2,12 +2,16 @@ import { OpenAPIHono } from '@hono/zod-openapi';
 import { bodyLimit } from 'hono/body-limit';
 import { Previews } from '#app/previews.ts';
 import { Fault } from '#core/errors.ts';
+import { ClientDoor } from './clientDoor.ts';
 import { entry } from './entry.ts';
+import { ErasedClients } from './erasedClients.ts';
 import { answerHeaders, guard } from './guard.ts';
+import { lockEvents } from './lockEvents.ts';
 import { problem } from './problem.ts';
 import { archiveFile, archiveRoutes } from './routes/archives.ts';
 import { careFigureRoutes } from './routes/careFigures.ts';
 import { clientDraftRoutes } from './routes/clientDrafts.ts';
+import { clientFileRoutes } from './routes/clientFile.ts';
 import { clientHandoutRoutes } from './routes/clientHandouts.ts';
 import { clientLockRoutes } from './routes/clientLock.ts';
 import { clientPaperRoutes } from './routes/clientPapers.ts';
@@ -54,6 +58,16 @@ export function createApp(world: World) {
   const previews = new Previews(world.newId);
   // Apart, since a locked workbench must not show them.
   const clientPreviews = new Previews(world.newId);
+  const erased = new ErasedClients(world.now);
+  const door = new ClientDoor(world.vault, () => {
+    clientPreviews.forget();
+    erased.forget();
+  });
+  // Also where a timer slept with the computer: what comes too late finds the door locked.
+  app.use('/api/*', async (_, next) => {
+    door.lockWhenIdle();
+    await next();
+  });
   const api = app
     .route('/api', workspaceRoutes(world))
     .route('/api', archiveRoutes(world, watches))
@@ -66,10 +80,11 @@ export function createApp(world: World) {
     .route('/api', surveyRoutes(world))
     .route('/api', formulaRoutes(world))
     // Before the routes with an id in the address: "lock" is none.
-    .route('/api', clientLockRoutes(world, clientPreviews))
+    .route('/api', clientLockRoutes(world, door))
+    .route('/api', clientFileRoutes(world, clientPreviews, erased))
     .route('/api', clientDraftRoutes(world))
     .route('/api', careFigureRoutes(world))
-    .route('/api', clientRoutes(world, clientPreviews))
+    .route('/api', clientRoutes(world))
     .route('/api', clientPaperRoutes(world))
     .route('/api', guideRoutes(world, watches))
     .route('/api', guidePreviewRoutes(world, previews))
@@ -78,11 +93,10 @@ export function createApp(world: World) {
   app.get('/api/photos/:id', context => photoResponse(context.req.param('id'), world));
   app.get('/api/archives/:id/file', context => archiveFile(context.req.param('id'), world));
   app.get('/api/guide-previews/:id', context => previewResponse(context.req.param('id'), previews));
+  app.get('/api/client-events', () => lockEvents(door));
   app.get('/api/client-previews/:id', context => {
-    if (world.vault.state() !== 'open') {
-      clientPreviews.forget();
+    if (world.vault.state() !== 'open')
       throw new Fault('clients-locked', 'What was made for a client is not shown while records are locked.');
-    }
     return previewResponse(context.req.param('id'), clientPreviews);
   });
   app.doc31('/api/openapi.json', {

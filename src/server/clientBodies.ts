@@ -1,4 +1,5 @@
 import { z } from '@hono/zod-openapi';
+import { damageKinds } from '#app/clientVault.ts';
 import { assessmentSchema } from '#core/client/assessment/assessment.ts';
 import { assessmentIssueCodes, assessmentIssueKinds } from '#core/client/assessment/assessmentIssue.ts';
 import { labResultSchema } from '#core/client/assessment/labResult.ts';
@@ -20,7 +21,27 @@ import { edgeAnswer, edgeBody, edgeDraftAnswer } from './edge.ts';
 const formOf = { format: z.number() };
 
 /** The shapes of the client's part of the interface. Assessments travel in the format of docs/formats.md and are read by the core. */
-export const lockBody = z.object({ state: z.enum(['open', 'locked']), hasPassphrase: z.boolean() }).openapi('ClientLock');
+export const lockBody = z
+  .object({
+    state: z.enum(['open', 'locked']),
+    hasPassphrase: z.boolean(),
+    /** It locks after so many minutes without a key or a pointer. */
+    idleMinutes: z.number(),
+    /** Seconds until the next try of a passphrase is looked at. */
+    waitSeconds: z.number(),
+    /** Another one after each lock. */
+    opening: z.string(),
+  })
+  .openapi('ClientLock');
+export const healthBody = z
+  .object({
+    whole: z.number(),
+    damaged: z.record(z.enum(damageKinds), z.number()),
+    index: z.enum(['whole', 'missing', 'damaged']),
+    writtenAt: z.string().optional(),
+  })
+  .openapi('ClientFileHealth');
+export const erasedBody = z.array(z.object({ id: z.string(), name: z.string(), until: z.string() }));
 export const assessmentBody = edgeBody(assessmentSchema, 'AssessmentJson');
 export const resultsBody = {
   labs: z.array(edgeBody(labResultSchema, 'LabResultJson')),

@@ -22,7 +22,7 @@ interface Proposed {
 }
 
 /** A demo client who is not on dialysis, with what is proposed signed as it is. */
-async function signedClient(): Promise<{ id: string; version: number }> {
+async function signedClient(): Promise<{ id: string; version: number; name: string }> {
   const { body: clients } = await server.call('GET', '/clients');
   const { id } = clients.find(({ setting }: { setting: string }) => setting === 'ckd-not-on-dialysis');
   const { body: client } = await server.call('GET', `/clients/${id}`);
@@ -54,6 +54,8 @@ describe('what the browser and the program keep of a client', () => {
     const calls: [method: string, path: string, status: number, body?: unknown][] = [
       ['GET', '/clients', 200],
       ['GET', '/clients/lock', 200],
+      ['GET', '/clients/health', 200],
+      ['GET', '/clients/erased', 200],
       ['GET', '/clients/export', 200],
       ['GET', `/clients/${id}`, 200],
       ['GET', `/clients/${id}/note`, 200],
@@ -79,10 +81,10 @@ describe('what the browser and the program keep of a client', () => {
 
   // Erasing is what a client may ask for: a page with their numbers that can still be opened was not erased.
   test('[SRV-19] the preview of an erased client is gone', async () => {
-    const { id, version } = await signedClient();
+    const { id, version, name } = await signedClient();
     const shown = await preview(id);
     expect((await raw('GET', `/client-previews/${shown}`)).status).toBe(200);
-    expect((await raw('DELETE', `/clients/${id}?version=${version}`)).status).toBe(200);
+    expect((await raw('DELETE', `/clients/${id}`, { version, name })).status).toBe(200);
     expect((await raw('GET', `/client-previews/${shown}`)).status).toBe(404);
     expect((await raw('GET', `/clients/${id}`)).status).toBe(404);
   });

@@ -246,22 +246,61 @@ describe('the figures of the clinic', () => {
 });
 
 describe('the lock', () => {
+  const passphrase = 'correct horse battery';
   test('[SRV-13] a locked vault answers nothing; the passphrase opens it; a short one is refused', async () => {
     expect((await call('PUT', '/clients/passphrase', { next: 'short' })).body.code).toBe('passphrase-too-short');
-    await call('PUT', '/clients/passphrase', { next: 'correct horse battery' });
+    await call('PUT', '/clients/passphrase', { next: passphrase });
     await call('POST', '/clients/lock', { open: false });
-    expect((await call('GET', '/clients/lock')).body).toEqual({ state: 'locked', hasPassphrase: true });
-    expect((await call('GET', '/clients')).body.code).toBe('clients-locked');
-    expect((await call('GET', '/clients/export')).body.code).toBe('clients-locked');
+    expect((await call('GET', '/clients/lock')).body).toMatchObject({ state: 'locked', hasPassphrase: true, idleMinutes: 15 });
+    for (const path of ['/clients', '/clients/export', '/clients/health', '/clients/erased'])
+      expect((await call('GET', path)).body.code, path).toBe('clients-locked');
+    expect((await call('POST', '/clients/set-aside', { confirm: 'set aside what is damaged' })).body.code).toBe('clients-locked');
+    expect((await call('PUT', '/clients/lock/idle', { minutes: 5 })).body.code).toBe('clients-locked');
     expect((await call('POST', '/clients/lock', { open: true, passphrase: 'wrong horse battery' })).body.code).toBe('passphrase-wrong');
-    await call('POST', '/clients/lock', { open: true, passphrase: 'correct horse battery' });
+    await call('POST', '/clients/lock', { open: true, passphrase });
     expect((await call('GET', '/clients')).body.length).toBeGreaterThan(5);
   });
-  test('[SRV-13] everything is exported whole and erased whole', async () => {
+  test('[SRV-13] what was left empty never takes the passphrase off; asked plainly it goes', async () => {
+    expect((await call('PUT', '/clients/passphrase', { current: passphrase })).body.code).toBe('not-confirmed');
+    expect((await call('PUT', '/clients/passphrase', { current: passphrase, next: '' })).body.code).toBe('passphrase-too-short');
+    expect((await call('GET', '/clients/lock')).body.hasPassphrase).toBe(true);
+    const off = await call('PUT', '/clients/passphrase', { current: passphrase, confirm: 'take the passphrase off' });
+    expect(off.body).toMatchObject({ state: 'open', hasPassphrase: false });
+    await call('PUT', '/clients/passphrase', { next: passphrase });
+  });
+  test('[SRV-13] minutes go from 1 to 120 and are kept', async () => {
+    for (const minutes of [0, 121, 1.5, '5'])
+      expect((await call('PUT', '/clients/lock/idle', { minutes })).body.code, String(minutes)).toBe('request-not-valid');
+    expect((await call('PUT', '/clients/lock/idle', { minutes: 7 })).body.idleMinutes).toBe(7);
+    expect((await call('GET', '/clients/lock')).body.idleMinutes).toBe(7);
+  });
+  test('[SRV-22] one client is erased by the name it goes by, and can be brought back until the lock', async () => {
+    const { id, version } = (await call('POST', '/clients', { name: 'E. R.' })).body;
+    const erase = (name: string, seen = version) => call('DELETE', `/clients/${id}`, { version: seen, name });
+    expect((await erase('E. X.')).body.code).toBe('not-confirmed');
+    expect((await erase('E. R.', 9)).body.code).toBe('changed-meanwhile');
+    expect((await erase(' E. R. ')).status).toBe(200);
+    expect((await call('GET', `/clients/${id}`)).body.code).toBe('client-not-found');
+    expect((await call('GET', '/clients/erased')).body).toMatchObject([{ id, name: 'E. R.', until: '2026-06-15T12:10:00.000Z' }]);
+    const back = (await call('POST', `/clients/${id}/bring-back`)).body;
+    // A window that saw it before must not write over it unseen.
+    expect(back).toEqual({ id, version: version + 1 });
+    expect((await call('GET', `/clients/${id}`)).body.name).toBe('E. R.');
+    expect((await call('GET', '/clients/erased')).body).toEqual([]);
+    expect((await call('POST', `/clients/${id}/bring-back`)).body.code).toBe('client-not-found');
+    await erase('E. R.', back.version);
+    await call('POST', '/clients/lock', { open: false });
+    await call('POST', '/clients/lock', { open: true, passphrase });
+    expect((await call('GET', '/clients/erased')).body).toEqual([]);
+    expect((await call('POST', `/clients/${id}/bring-back`)).body.code).toBe('client-not-found');
+  });
+  test('[SRV-13] everything is exported whole and erased whole; locked, that needs the passphrase', async () => {
     const exported = (await call('GET', '/clients/export')).body;
     expect(exported.length).toBeGreaterThan(5);
     expect((await call('DELETE', '/clients', { confirm: 'yes' })).body.code).toBe('request-not-valid');
-    await call('DELETE', '/clients', { confirm: 'erase every client' });
+    await call('POST', '/clients/lock', { open: false });
+    expect((await call('DELETE', '/clients', { confirm: 'erase every client' })).body.code).toBe('passphrase-wrong');
+    await call('DELETE', '/clients', { confirm: 'erase every client', passphrase });
     expect((await call('GET', '/clients')).body).toEqual([]);
   });
 });

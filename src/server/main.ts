@@ -21,6 +21,7 @@ import { dataFolder, openStoreAt, placeFromEnvironment } from '#adapters/storage
 import { privateFolder, refuseMissingShelf } from '#adapters/storage/privateFolder.ts';
 import { DailyCopies } from '#app/archive/dailyCopies.ts';
 import { WaitingArchives } from '#app/archive/waitingArchives.ts';
+import { privateFolder, refuseMissingShelf } from '#adapters/storage/privateFolder.ts';
 import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
 import { isDocument } from '#app/documents.ts';
 import { type Demo, loadDemo } from '#app/loadDemo.ts';
@@ -69,6 +70,7 @@ export async function serve(
     const place = placeFromEnvironment(env);
     if (place.engine === 'sqlite' && !beginsNewShelf) refuseMissingShelf(folder);
     await sweepProfiles();
+    const place = placeFromEnvironment({ ...env, PLATEWRIGHT_DATA: folder.path });
     const store = await openStoreAt(place);
     open.unshift(() => store.close());
     const vault = await openClientVault(folder);
@@ -80,12 +82,12 @@ export async function serve(
     const log = (line: string): void => void process.stderr.write(line);
     const minerals = new Minerals(store, estimator, log);
     const archives = threadArchives(store, place, version, now);
-    const copies = new DailyCopies({ store, vault, archives, now }, copyFolder(folder));
+    const copies = new DailyCopies({ store, vault, archives, now }, copyFolder(folder.path));
     const world: World = {
       archives,
-      waiting: new WaitingArchives(archives, waitingFiles(folder), randomUUID),
+      waiting: new WaitingArchives(archives, waitingFiles(folder.path), randomUUID),
       copies,
-      restoreMark: restoreMark(folder),
+      restoreMark: restoreMark(folder.path),
       store,
       shelf: new Shelf(store, minerals),
       minerals,
@@ -106,8 +108,9 @@ export async function serve(
       await loadDemo(readDemo(), store);
       await loadDemoClients(vault, now());
     });
+    const hourly = setInterval(() => void copies.makeWhenDue(), hourMilliseconds);
+    open.unshift(() => clearInterval(hourly));
     void copies.makeWhenDue();
-    setInterval(() => void copies.makeWhenDue(), hourMilliseconds).unref();
     const app = createApp(world);
     app.get('*', staticFiles(web));
     door.answerWith(app.fetch);

@@ -6,6 +6,7 @@ import { createRootRoute, createRoute, createRouter, lazyRouteComponent, RouterP
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { Frame } from './Frame.tsx';
+import { keepDoor } from './lock/keepDoor.ts';
 import { type FoodSearch, foodSearch } from './screens/food/foodSearch.ts';
 import { type SurveySearch, surveySearch } from './screens/survey/surveySearch.ts';
 import { applyTheme } from './theme.ts';
@@ -112,7 +113,9 @@ declare module '@tanstack/react-router' {
 
 const queries = new QueryClient({ defaultOptions: { queries: { retry: false, refetchOnWindowFocus: true, staleTime: 2_000 } } });
 
-createRoot(document.getElementById('root')!).render(
+const page = createRoot(document.getElementById('root')!);
+keepDoor(queries, () => page.unmount());
+page.render(
   <StrictMode>
     <QueryClientProvider client={queries}>
       <RouterProvider router={router} />

@@ -79,7 +79,8 @@ class SqliteVault implements ClientVault {
   }
 
   lock(): void {
-    if (!this.hasPassphrase()) return;
+    // A timer of the door may outlive the vault.
+    if (!this.file.isOpen() || !this.hasPassphrase()) return;
     this.lockings += 1;
     this.use(undefined);
   }
@@ -203,7 +204,9 @@ class SqliteVault implements ClientVault {
 
   async close(): Promise<void> {
     await this.tries.close();
+    if (!this.file.isOpen()) return;
     this.use(undefined);
+    this.listeners.clear();
     this.file.close();
   }
 

@@ -158,6 +158,10 @@ export class VaultFile {
     inWords(() => this.db.pragma('wal_checkpoint(truncate)'));
   }
 
+  isOpen(): boolean {
+    return this.db.open;
+  }
+
   close(): void {
     this.db.close();
   }

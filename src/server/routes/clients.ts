@@ -7,7 +7,6 @@ import { localDay } from '#app/clients/localDay.ts';
 import { whatFits } from '#app/clients/whatFits.ts';
 import { withContact } from '#app/clients/withContact.ts';
 import { findPlate } from '#app/findPlate.ts';
-import type { Previews } from '#app/previews.ts';
 import { withSigned } from '#core/client/prescription/signPrescription.ts';
 import { sentTargetSchema } from '#core/client/record/decidedTarget.ts';
 import { evenPattern, typedPatternSchema } from '#core/client/record/mealPattern.ts';
@@ -22,10 +21,9 @@ import { answers, jsonBody } from './answers.ts';
 
 const params = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });
 const seen = z.object({ version: z.number().int().positive() });
-const noContent = z.object({ done: z.literal(true) });
 
 /** Clients one by one. Bodies carry what is personal; addresses carry an opaque id alone, and the log nothing. */
-export function clientRoutes({ vault, shelf, store, minerals, now, log }: World, clientPreviews: Previews) {
+export function clientRoutes({ vault, shelf, store, minerals, now, log }: World) {
   const today = (): string => localDay(now());
   const whole = async (record: ClientRecord, pick?: WeightBasisId) =>
     describeClient(record, today(), pick, (await clinicFigures(vault)).rules);
@@ -71,19 +69,6 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World,
       async context => {
         const record = await recordOf(context.req.valid('param').id, vault);
         return context.json(await whole(record, context.req.valid('query').pick), 200);
-      },
-    )
-    .openapi(
-      createRoute({
-        method: 'delete',
-        path: '/clients/{id}',
-        request: { params, query: z.object({ version: z.coerce.number() }) },
-        responses: answers(noContent, 'The client is erased'),
-      }),
-      async context => {
-        await vault.remove(context.req.valid('param').id, context.req.valid('query').version);
-        clientPreviews.forget();
-        return context.json({ done: true as const }, 200);
       },
     )
     .openapi(

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api, type Formula, type FormulaWorked, Problem } from '../../api.ts';
+import { ClientDoor } from '../../lock/ClientDoor.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { carry } from './carried.ts';
 
@@ -19,7 +20,11 @@ export function HandOn({ formula, results }: { readonly formula: Formula; readon
   return (
     <details className="sheet noprint" onToggle={event => setOpen(event.currentTarget.open)}>
       <summary>Use in an assessment of …</summary>
-      {isOpen && <ChooseClient title={formula.title} fitting={fitting} />}
+      {isOpen && (
+        <ClientDoor>
+          <ChooseClient title={formula.title} fitting={fitting} />
+        </ClientDoor>
+      )}
     </details>
   );
 }

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { settingWords } from '#core/client/setting.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import { answer, api, type Client } from '../../api.ts';
+import { ClientDoor } from '../../lock/ClientDoor.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { CarriedNote } from '../calculators/CarriedNote.tsx';
 import { useCarried } from '../calculators/carried.ts';
@@ -22,6 +23,14 @@ const route = getRouteApi('/clients/$clientId');
 
 /** One person: cautions on top, the assessment at the left, the prescription beside it, then what fits, the note, and what was signed before. */
 export function ClientScreen() {
+  return (
+    <ClientDoor>
+      <OneClient />
+    </ClientDoor>
+  );
+}
+
+function OneClient() {
   const { clientId } = route.useParams();
   const queries = useQueryClient();
   // What a calculator sends opens the form with it filled in, unsaved; it goes with the form.

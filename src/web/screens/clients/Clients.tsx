@@ -3,13 +3,24 @@ import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { settingWords } from '#core/client/setting.ts';
 import { answer, api, type ClientShort, Problem } from '../../api.ts';
+import { ClientDoor } from '../../lock/ClientDoor.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { ClinicFigures } from './ClinicFigures.tsx';
+import { Damaged } from './Damaged.tsx';
 import { EraseDialog } from './EraseDialog.tsx';
+import { Erased } from './Erased.tsx';
 import { Lock } from './Lock.tsx';
 
 /** Everyone in care, who waits first. Kept apart from the shelf, and locked by a passphrase where one is set. */
 export function ClientsScreen() {
+  return (
+    <ClientDoor>
+      <Everyone />
+    </ClientDoor>
+  );
+}
+
+function Everyone() {
   const queries = useQueryClient();
   const navigate = useNavigate();
   const [name, setName] = useState('');
@@ -24,8 +35,8 @@ export function ClientsScreen() {
     },
   });
   const remove = useMutation({
-    mutationFn: ({ id, version }: ClientShort) =>
-      answer(api.clients[':id'].$delete({ param: { id }, query: { version: String(version) } })),
+    mutationFn: ({ id, version, name: typed }: ClientShort) =>
+      answer(api.clients[':id'].$delete({ param: { id }, json: { version, name: typed } })),
     onSuccess: refresh,
   });
   const erase = useMutation({
@@ -40,6 +51,8 @@ export function ClientsScreen() {
       {!isLocked && <Told error={clients.error ?? add.error} />}
       {clients.data !== undefined && !isLocked && (
         <>
+          <Damaged />
+          <Erased />
           <section className="sheet scroll" aria-label="Clients">
             {clients.data.length === 0 ? (
               <p>Nobody yet. Add a client below by initials or a code; then begin with an assessment.</p>
@@ -137,8 +150,8 @@ export function ClientsScreen() {
               onClose={() => setErasing(undefined)}
             >
               <p>
-                Everything about this client goes for good: assessments, results, signed prescriptions, who was told, and the handout.
-                Nothing brings it back.
+                Everything about this client goes: assessments, results, signed prescriptions, who was told, and the handout. For ten
+                minutes, or until client data is locked, it can be undone; then nothing brings it back.
               </p>
             </EraseDialog>
           )}

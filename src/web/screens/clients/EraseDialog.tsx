@@ -1,11 +1,13 @@
 import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
 import { Told } from '../../ui/Told.tsx';
+import { PassphraseField } from './PassphraseField.tsx';
 
-/** Asks before client data is erased: says what goes, and waits until `word` is typed. Escape and Cancel leave everything as it is. */
+/** Asks before client data is erased: says what goes, and waits until `word` is typed, and the passphrase where it is asked for. Escape and Cancel leave everything as it is. */
 export function EraseDialog({
   title,
   word,
   button,
+  asksPassphrase = false,
   children,
   onErase,
   onClose,
@@ -13,13 +15,16 @@ export function EraseDialog({
   readonly title: string;
   readonly word: string;
   readonly button: string;
+  readonly asksPassphrase?: boolean;
   readonly children: ReactNode;
-  readonly onErase: () => Promise<unknown>;
+  readonly onErase: (passphrase: string) => Promise<unknown>;
   readonly onClose: () => void;
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
   const [typed, setTyped] = useState('');
+  const [passphrase, setPassphrase] = useState('');
+  const isReady = typed.trim() === word && (!asksPassphrase || passphrase !== '');
   const [error, setError] = useState<unknown>();
   useEffect(() => dialog.current?.showModal(), []);
   return (
@@ -28,9 +33,9 @@ export function EraseDialog({
         className="stack"
         onSubmit={event => {
           event.preventDefault();
-          if (typed.trim() !== word) return;
+          if (!isReady) return;
           setError(undefined);
-          onErase().then(onClose, setError);
+          onErase(passphrase).then(onClose, setError);
         }}
       >
         <h2 id={titleId}>{title}</h2>
@@ -39,9 +44,12 @@ export function EraseDialog({
           <span>To erase, type: {word}</span>
           <input type="text" value={typed} onChange={event => setTyped(event.target.value)} autoComplete="off" />
         </label>
+        {asksPassphrase && (
+          <PassphraseField label="The passphrase" value={passphrase} onChange={setPassphrase} autoComplete="current-password" />
+        )}
         <Told error={error} />
         <p className="row">
-          <button type="submit" className="act" disabled={typed.trim() !== word}>
+          <button type="submit" className="act" disabled={!isReady}>
             {button}
           </button>
           <button type="button" className="quiet" onClick={onClose}>

@@ -2,6 +2,7 @@ import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api, type Label } from '../../api.ts';
+import { ClientDoor } from '../../lock/ClientDoor.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { emptyLabel, LabelForm } from '../data/LabelForm.tsx';
 import { Amounts } from './Amounts.tsx';
@@ -89,13 +90,15 @@ export function FoodScreen() {
           </div>
           <div className="stack">
             {search.client !== undefined && search.plate !== undefined && search.meal !== undefined && (
-              <ForClient
-                foodId={foodId}
-                clientId={search.client}
-                plate={search.plate}
-                meal={search.meal}
-                useEstimates={search.useEstimates === true}
-              />
+              <ClientDoor>
+                <ForClient
+                  foodId={foodId}
+                  clientId={search.client}
+                  plate={search.plate}
+                  meal={search.meal}
+                  useEstimates={search.useEstimates === true}
+                />
+              </ClientDoor>
             )}
             <Statement label={standing} />
             <Amounts label={standing} />

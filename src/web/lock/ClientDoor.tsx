@@ -1,0 +1,23 @@
+import { Fragment, type ReactNode } from 'react';
+import { useLock } from './lockPresence.ts';
+
+/** Around what shows client data: out of sight while the program is not heard, gone when that lasts, made anew after a lock. */
+export function ClientDoor({ children }: { readonly children: ReactNode }) {
+  const { shown, cleared } = useLock();
+  return (
+    <>
+      {shown !== 'shown' && (
+        <p className="notice" role="status">
+          {shown === 'hidden'
+            ? 'The program does not answer. Client data is hidden; it comes back when the program answers within a few seconds.'
+            : 'The program does not answer. Client data was put away. Start the program again, then reload this page.'}
+        </p>
+      )}
+      {shown !== 'dropped' && (
+        <div className="doorway" hidden={shown === 'hidden'}>
+          <Fragment key={cleared}>{children}</Fragment>
+        </div>
+      )}
+    </>
+  );
+}

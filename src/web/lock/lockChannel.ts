@@ -1,0 +1,2 @@
+/** Where the windows of one browser hear of the lock. */
+export const lockChannel = 'platewright-lock';

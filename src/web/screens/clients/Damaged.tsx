@@ -1,0 +1,58 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { damageKinds } from '#app/clientVault.ts';
+import { answer, api } from '../../api.ts';
+import { Told } from '../../ui/Told.tsx';
+
+const words = {
+  altered: 'changed outside this program or by a failing disk',
+  truncated: 'cut short',
+  emptied: 'emptied',
+  missing: 'missing',
+  exchanged: 'exchanged for another or an older one',
+  added: 'put there from outside',
+} as const;
+
+/** Says what in the file of clients is not whole, and moves it aside. */
+export function Damaged() {
+  const queries = useQueryClient();
+  const health = useQuery({ queryKey: ['clients', 'health'], queryFn: () => answer(api.clients.health.$get()), gcTime: 0 });
+  const setAside = useMutation({
+    mutationFn: () => answer(api.clients['set-aside'].$post({ json: { confirm: 'set aside what is damaged' } })),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['clients'] }),
+  });
+  if (setAside.data?.file !== undefined) {
+    return (
+      <p className="notice" role="status">
+        What was damaged is now in {setAside.data.file}, in the data folder.
+      </p>
+    );
+  }
+  if (health.data === undefined) return <Told error={health.error} />;
+  const { damaged, index } = health.data;
+  const kinds = damageKinds.filter(kind => (damaged[kind] ?? 0) > 0);
+  if (kinds.length === 0 && index === 'whole') return null;
+  return (
+    <section className="notice" role="alert" aria-label="Damaged client records">
+      <p>
+        <b>Not all client records are whole.</b> What is whole stands below.
+      </p>
+      <ul>
+        {kinds.map(kind => (
+          <li key={kind}>
+            {damaged[kind]} {words[kind]}
+          </li>
+        ))}
+        {index !== 'whole' && (
+          <li>The index is {index}: nothing is saved before it is made anew, and a record that was taken away cannot be told.</li>
+        )}
+      </ul>
+      <p>Next: put the data folder back from a backup. Or set aside what is damaged: it is moved into a file of its own, not deleted.</p>
+      <Told error={setAside.error} />
+      <p>
+        <button type="button" className="act" disabled={setAside.isPending} onClick={() => setAside.mutate()}>
+          Set aside what is damaged
+        </button>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,110 @@
+import { useMutation } from '@tanstack/react-query';
+import { useState } from 'react';
+import { answer, api } from '../../api.ts';
+import { thePresence } from '../../lock/lockPresence.ts';
+import { Told } from '../../ui/Told.tsx';
+import { PassphraseField } from './PassphraseField.tsx';
+import { TakeOffPassphrase } from './TakeOffPassphrase.tsx';
+
+/** Open: the passphrase is set, changed or taken off, and when it locks by itself. */
+export function LockSettings({ hasPassphrase, idleMinutes }: { readonly hasPassphrase: boolean; readonly idleMinutes: number }) {
+  const lock = useMutation({
+    mutationFn: () => answer(api.clients.lock.$post({ json: { open: false } })),
+    onSuccess: status => thePresence().learn(status),
+  });
+  return (
+    <section className="sheet stack noprint" aria-label="The lock of client data">
+      {hasPassphrase && (
+        <p className="row">
+          <button type="button" className="act" onClick={() => lock.mutate()}>
+            Lock now
+          </button>
+          <span className="small soft">
+            It locks by itself when the last window is closed, when nobody types or points for {idleMinutes} min, and when the program ends.
+          </span>
+        </p>
+      )}
+      <Told error={lock.error} />
+      <details>
+        <summary>
+          {hasPassphrase ? 'Locked by a passphrase when you leave' : 'Not locked: anyone using this computer account can read client data'}
+        </summary>
+        <div className="stack">
+          <NewPassphrase hasPassphrase={hasPassphrase} />
+          {hasPassphrase && <IdleMinutes minutes={idleMinutes} />}
+          {hasPassphrase && <TakeOffPassphrase />}
+        </div>
+      </details>
+    </section>
+  );
+}
+
+function NewPassphrase({ hasPassphrase }: { readonly hasPassphrase: boolean }) {
+  const [current, setCurrent] = useState('');
+  const [next, setNext] = useState('');
+  const [again, setAgain] = useState('');
+  const isMistyped = again !== '' && again !== next;
+  const change = useMutation({
+    mutationFn: () => answer(api.clients.passphrase.$put({ json: hasPassphrase ? { current, next } : { next } })),
+    onSuccess: status => {
+      for (const empty of [setCurrent, setNext, setAgain]) empty('');
+      thePresence().learn(status);
+    },
+  });
+  return (
+    <form
+      className="stack"
+      onSubmit={event => {
+        event.preventDefault();
+        if (next !== '' && next === again) change.mutate();
+      }}
+    >
+      <p className="small">
+        A passphrase encrypts client data on this computer. Nobody can open it without: losing the passphrase loses the data. Export first,
+        and keep the export somewhere safe. Use 15 characters or more; a few unrelated words are hard to guess and easy to keep.
+      </p>
+      <div className="formgrid">
+        {hasPassphrase && <PassphraseField label="Passphrase now" value={current} onChange={setCurrent} autoComplete="current-password" />}
+        <PassphraseField label="New passphrase, 15 characters or more" value={next} onChange={setNext} autoComplete="new-password" />
+        <PassphraseField label="New passphrase again" value={again} onChange={setAgain} autoComplete="new-password" />
+      </div>
+      {isMistyped && <p role="status">The two are not the same yet.</p>}
+      <Told error={change.error} />
+      {change.isSuccess && <p role="status">The passphrase was changed.</p>}
+      <p>
+        <button type="submit" className="act" disabled={change.isPending || next === '' || next !== again}>
+          {hasPassphrase ? 'Change the passphrase' : 'Set the passphrase'}
+        </button>
+      </p>
+    </form>
+  );
+}
+
+function IdleMinutes({ minutes }: { readonly minutes: number }) {
+  const [typed, setTyped] = useState(String(minutes));
+  const keep = useMutation({
+    mutationFn: () => answer(api.clients.lock.idle.$put({ json: { minutes: Number(typed) } })),
+    onSuccess: status => thePresence().learn(status),
+  });
+  return (
+    <form
+      className="stack"
+      onSubmit={event => {
+        event.preventDefault();
+        keep.mutate();
+      }}
+    >
+      <label className="field">
+        <span>Lock after so many minutes without a key or a pointer (1 to 120)</span>
+        <input type="number" required min={1} max={120} step={1} value={typed} onChange={event => setTyped(event.target.value)} />
+      </label>
+      <Told error={keep.error} />
+      <p className="row">
+        <button type="submit" className="quiet" disabled={keep.isPending}>
+          Keep the minutes
+        </button>
+        <span role="status">{keep.isSuccess && typed === String(minutes) ? 'Kept.' : ''}</span>
+      </p>
+    </form>
+  );
+}
