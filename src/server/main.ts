@@ -18,7 +18,6 @@ import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
 import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { dataFolder, openStoreAt, placeFromEnvironment } from '#adapters/storage/openStore.ts';
-import { privateFolder, refuseMissingShelf } from '#adapters/storage/privateFolder.ts';
 import { DailyCopies } from '#app/archive/dailyCopies.ts';
 import { WaitingArchives } from '#app/archive/waitingArchives.ts';
 import { privateFolder, refuseMissingShelf } from '#adapters/storage/privateFolder.ts';
@@ -65,15 +64,15 @@ export async function serve(
     for (const closeOne of open.splice(0)) await closeOne();
   };
   try {
-    const { path: folder, undo } = privateFolder(dataFolder(env), say);
-    open.unshift(undo);
-    const place = placeFromEnvironment(env);
-    if (place.engine === 'sqlite' && !beginsNewShelf) refuseMissingShelf(folder);
+    const folder = privateFolder(dataFolder(env), say);
+    open.unshift(folder.undo);
+    const isPostgres = Boolean(env.PLATEWRIGHT_DATABASE_URL);
+    if (!isPostgres && !beginsNewShelf) refuseMissingShelf(folder.path);
     await sweepProfiles();
     const place = placeFromEnvironment({ ...env, PLATEWRIGHT_DATA: folder.path });
     const store = await openStoreAt(place);
     open.unshift(() => store.close());
-    const vault = await openClientVault(folder);
+    const vault = await openClientVault(folder.path);
     open.unshift(() => vault.close());
     const estimator = workerEstimator();
     open.unshift(() => estimator.close());
@@ -95,7 +94,7 @@ export async function serve(
       noteDocument: noteDocx,
       now,
       newId: randomUUID,
-      database: place.engine === 'sqlite' ? 'SQLite' : 'PostgreSQL',
+      database: isPostgres ? 'PostgreSQL' : 'SQLite',
       demo: readDemo,
       readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
       pdfPrinter: wanted => pdfPrinter(process.env, wanted),
@@ -114,7 +113,7 @@ export async function serve(
     const app = createApp(world);
     app.get('*', staticFiles(web));
     door.answerWith(app.fetch);
-    return { address: printedAddress(door.origin, secret), folder, close };
+    return { address: printedAddress(door.origin, secret), folder: folder.path, close };
   } catch (error) {
     await close();
     throw error;

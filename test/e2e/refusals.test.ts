@@ -105,10 +105,10 @@ describe('what is in the place of the data', () => {
     await first.stop();
     const shelf = join(first.folder, 'platewright.sqlite');
     rmSync(shelf);
-    expect(start(first.folder)).toMatchObject(told(/The shelf is missing[\s\S]*--new-shelf/));
+    expect(start(first.folder)).toMatchObject(told(/holds clients[\s\S]*--new-shelf/));
     expect(existsSync(shelf)).toBe(false);
     writeFileSync(shelf, '');
-    expect(start(first.folder)).toMatchObject(told(/The shelf is missing/));
+    expect(start(first.folder)).toMatchObject(told(/holds clients/));
     const again = await startWorkbench(first.folder, {}, { command: [...ownCommand, '--new-shelf'] });
     expect(((await (await again.fetch('/api/clients')).json()) as unknown[]).length).toBeGreaterThan(0);
     await again.stop();

@@ -42,10 +42,10 @@ const reasons: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'its name is too long',
 };
 
-/** Refuses a folder of clients whose shelf is gone: a new shelf in its place would hide the loss. @throws Fault shelf-missing */
+/** Refuses a folder of clients whose shelf is gone: a new shelf in its place would hide the loss. @throws Fault database-missing */
 export function refuseMissingShelf(folder: string): void {
   if (sizeOf(join(folder, 'clients.sqlite')) === 0 || sizeOf(join(folder, 'platewright.sqlite')) > 0) return;
-  throw new Fault('shelf-missing', `"${folder}" holds clients, but its platewright.sqlite is missing or empty.`);
+  throw new Fault('database-missing', `"${folder}" holds clients, but its platewright.sqlite is missing or empty.`);
 }
 
 function sizeOf(path: string): number {
