@@ -24,7 +24,18 @@ export type TableIssueCode =
   | 'quote-not-doubled'
   | 'more-than-one-sheet'
   | 'cell-merged'
-  | 'cell-with-formula';
+  | 'cell-with-formula'
+  | 'rows-hidden'
+  | 'cell-far-right'
+  | 'more-issues';
+
+/**
+ * Reads the bytes of a CSV file or an XLSX workbook within limits of memory, time and cells, beside whatever else the program does.
+ *
+ * @throws Fault table-without-headings, table-too-large, file-took-too-long, workbook-encrypted, workbook-of-another-kind,
+ *   workbook-not-readable; work-cancelled.
+ */
+export type ReadTable = (bytes: Uint8Array, watch?: Watch) => Promise<Table>;
 
 /** One line of a stream: its text, or why it has none. */
 export type InputLine = { readonly line: number; readonly text: string } | { readonly line: number; readonly issue: Issue<LineIssueCode> };

@@ -2,14 +2,19 @@ import type { ReadLabel } from '#core/label/label.ts';
 import { readLabel } from '#core/label/readLabel.ts';
 import type { PlateFood } from '#core/plate/plate.ts';
 import { estimatedLabel } from '#core/recipe/estimatedLabel.ts';
-import type { Minerals } from './minerals.ts';
-import type { FoodRow, LabelRow, Store } from './store.ts';
+import type { Estimated, Minerals } from './minerals.ts';
+import { sortedInSteps } from './sortedInSteps.ts';
+import type { FoodRow, LabelRow, StandingLabel, Store } from './store.ts';
+import { breathe, rowsAStep } from './watch.ts';
 
 export interface ShelfFood {
   readonly row: FoodRow;
   readonly label: LabelRow;
   readonly food: PlateFood;
 }
+
+/** Foods that are read from the store at once. */
+const foodsAStep = 500;
 
 /** Made once, not anew for each of thousands of comparisons. */
 const alphabet = new Intl.Collator('en');
@@ -20,7 +25,7 @@ function byName({ row: a }: ShelfFood, { row: b }: ShelfFood): number {
 
 /**
  * The foods of the workspace by name and maker with their standing labels, read. A label is read once: what a package said never changes,
- * so its reading is kept by its id. The list is made anew when the store's revision has moved.
+ * so its reading is kept by its id. The list is made anew when the store's revision has moved, in steps: others have their turn meanwhile.
  */
 export class Shelf {
   private readonly store: Store;
@@ -28,7 +33,10 @@ export class Shelf {
   private readonly readings = new Map<string, ReadLabel>();
   private revision = -1;
   private stamp = -1;
+  private rows: readonly StandingLabel[] = [];
   private all: readonly ShelfFood[] = [];
+  /** All who ask meanwhile wait for the same reading. */
+  private underWay: Promise<void> | undefined;
 
   /** With `minerals`, what a label does not print is filled with its estimate where there is one. */
   constructor(store: Store, minerals?: Minerals) {
@@ -39,23 +47,53 @@ export class Shelf {
   async foods(category?: string): Promise<readonly ShelfFood[]> {
     const revision = await this.store.revision();
     const stamp = this.minerals?.stamp ?? 0;
-    if (revision !== this.revision || stamp !== this.stamp) {
-      const rows = await this.store.standingLabels();
-      const estimates = await this.minerals?.all();
-      this.all = rows
-        .map(({ food, label }) => ({
-          row: food,
-          label,
-          food: plateFood(food, estimatedLabel(this.reading(label), estimates?.get(label.id))),
-        }))
-        .sort(byName);
-      this.revision = revision;
-      this.stamp = stamp;
-      this.forgetAllBut(new Set(rows.map(({ label }) => label.id)));
+    // What was under way when we came may be of before: then it is read once more.
+    while (this.revision < revision || this.stamp < stamp) {
+      this.underWay ??= this.readAnew().finally(() => {
+        this.underWay = undefined;
+      });
+      await this.underWay;
     }
     if (category === undefined) return this.all;
     const wanted = category.trim().toLowerCase();
     return this.all.filter(({ row }) => row.category?.toLowerCase() === wanted);
+  }
+
+  /** One food, without the others: undefined when it has no label that stands. */
+  async food(id: string): Promise<ShelfFood | undefined> {
+    const standing = await this.store.standingLabelOf(id);
+    return standing && this.shown(standing, await this.minerals?.all());
+  }
+
+  private async readAnew(): Promise<void> {
+    const revision = await this.store.revision();
+    const stamp = this.minerals?.stamp ?? 0;
+    if (revision !== this.revision) this.rows = await this.readRows();
+    const estimates = await this.minerals?.all();
+    const all: ShelfFood[] = [];
+    for (const [at, row] of this.rows.entries()) {
+      if (at % rowsAStep === 0) await breathe();
+      all.push(this.shown(row, estimates));
+    }
+    this.all = await sortedInSteps(all, byName);
+    this.forgetAllBut(new Set(this.rows.map(({ label }) => label.id)));
+    this.revision = revision;
+    this.stamp = stamp;
+  }
+
+  private async readRows(): Promise<readonly StandingLabel[]> {
+    const rows: StandingLabel[] = [];
+    for (let afterId = ''; ; ) {
+      const { rows: part, lastId } = await this.store.standingLabelsAfter(afterId, foodsAStep);
+      for (const row of part) rows.push(row);
+      if (lastId === undefined) return rows;
+      afterId = lastId;
+      await breathe();
+    }
+  }
+
+  private shown({ food, label }: StandingLabel, estimates: ReadonlyMap<string, Estimated> | undefined): ShelfFood {
+    return { row: food, label, food: plateFood(food, estimatedLabel(this.reading(label), estimates?.get(label.id))) };
   }
 
   /** The label as the core reads it. */

@@ -1,6 +1,7 @@
 import type { PrintedLabel } from '#core/label/label.ts';
 import type { LargerDataset, LargerTable } from '#core/reference/largerTable.ts';
 import type { Documents, Guides, HandoutFile, PlateFile, Surveys, YardstickFile } from './documents.ts';
+import type { PhotoType } from './photoType.ts';
 import type { Watch } from './watch.ts';
 
 /**
@@ -17,7 +18,14 @@ export interface Store {
   /** All labels of a food, newest first, corrected and withdrawn ones among them. */
   labelsOf(foodId: string): Promise<readonly LabelRow[]>;
   /** The label that stands for each food: the newest that is neither corrected nor withdrawn. For surveys. */
-  standingLabels(category?: string): Promise<readonly { readonly food: FoodRow; readonly label: LabelRow }[]>;
+  standingLabels(category?: string): Promise<readonly StandingLabel[]>;
+  /** The one of a food; undefined when none stands. */
+  standingLabelOf(foodId: string): Promise<StandingLabel | undefined>;
+  /**
+   * Those of the next `most` foods behind an id, by their ids, so that a long shelf is read in steps; begins with ''. `lastId` is where to go
+   * on, undefined behind the last food.
+   */
+  standingLabelsAfter(afterId: string, most: number): Promise<{ readonly rows: readonly StandingLabel[]; readonly lastId?: string }>;
 
   /** Adds a food with its first label. */
   addFood(food: NewFood, label: NewLabel): Promise<{ readonly food: FoodRow; readonly label: LabelRow }>;
@@ -79,6 +87,8 @@ export interface Store {
   /** Deletes everything, in one transaction. */
   purgeAll(): Promise<void>;
   counts(): Promise<Readonly<Record<CountName, number>>>;
+  /** Each category, in one of its spellings, with the number of its foods that have a label which stands; the largest first. */
+  categories(): Promise<readonly { readonly name: string; readonly foods: number }[]>;
   /** What was damaged behind the program's back: left out wherever rows are listed, and kept as it is. */
   damagedRows(): Promise<readonly DamagedRow[]>;
   /** Grows with every acknowledged write: what was computed from the shelf is fresh while it stands. */
@@ -121,6 +131,11 @@ export interface FoodRow extends NewFood {
 
 /** `correction` mends a misread figure of the label it names; `read` is a reading of a package, the first or a later one. */
 export type LabelKind = 'read' | 'correction';
+
+export interface StandingLabel {
+  readonly food: FoodRow;
+  readonly label: LabelRow;
+}
 
 export interface NewLabel {
   readonly kind: LabelKind;
@@ -180,7 +195,7 @@ export interface KeptEstimate {
 }
 
 export interface NewPhoto {
-  readonly mime: 'image/jpeg' | 'image/png' | 'image/webp';
+  readonly mime: PhotoType;
   readonly bytes: Uint8Array;
 }
 

@@ -11,4 +11,9 @@ export interface Watch {
 export const unwatched: Watch = { step: async () => undefined };
 
 /** Rows between two steps: a step costs little, and a screen that asks sees movement. */
-export const rowsAStep = 500;
+export const rowsAStep = 100;
+
+/** Lets the rest of the program have its turn, in work that nobody follows. */
+export function breathe(): Promise<void> {
+  return new Promise(done => setImmediate(done));
+}

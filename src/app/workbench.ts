@@ -5,7 +5,7 @@ import type { Archives, RestoreMark } from './archives.ts';
 import type { ClientVault } from './clientVault.ts';
 import type { Demo } from './loadDemo.ts';
 import type { Minerals } from './minerals.ts';
-import type { PdfPrinter, ReadDatasets, SiteFiles, Table } from './ports.ts';
+import type { PdfPrinter, ReadDatasets, ReadTable, SiteFiles } from './ports.ts';
 import type { Shelf } from './shelf.ts';
 import type { Store } from './store.ts';
 
@@ -24,8 +24,7 @@ export interface Workbench {
   /** An identity that nothing else has. */
   readonly newId: () => string;
   readonly demo: () => Demo;
-  /** CSV or XLSX. @throws Fault table-without-headings, file-not-readable */
-  readonly readTable: (bytes: Uint8Array) => Promise<Table>;
+  readonly readTable: ReadTable;
   /** `wanted` ends the work when it is aborted: nobody waits for the PDF any more. @throws Fault browser-not-found */
   readonly pdfPrinter: (wanted: AbortSignal) => PdfPrinter;
   /** A ZIP file; the same files give the same bytes. */

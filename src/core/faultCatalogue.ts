@@ -16,6 +16,36 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Split the file into smaller ones and read them one after the other.',
   },
+  'file-took-too-long': {
+    title: 'The file took too long',
+    blame: 'person',
+    nextStep: 'Save the sheet alone as a new CSV or XLSX file, or split it, and read that.',
+  },
+  'workbook-encrypted': {
+    title: 'The workbook has a password',
+    blame: 'person',
+    nextStep: 'Open it in a spreadsheet program, take the password off, and save it as XLSX or CSV.',
+  },
+  'workbook-of-another-kind': {
+    title: 'This kind of workbook is not read',
+    blame: 'person',
+    nextStep: 'Open it in a spreadsheet program and save it as XLSX or CSV.',
+  },
+  'workbook-not-readable': {
+    title: 'The workbook cannot be read',
+    blame: 'person',
+    nextStep: 'Open it in a spreadsheet program and save it anew as XLSX or CSV; where that fails, fetch the file once more.',
+  },
+  'table-too-large': {
+    title: 'The table is too large',
+    blame: 'person',
+    nextStep: 'Split it, or save the columns and rows that hold labels alone as CSV, and read that.',
+  },
+  'photo-not-shown': {
+    title: 'This is no picture that can be shown',
+    blame: 'person',
+    nextStep: 'Choose a JPEG, PNG or WebP picture of up to 10 MB; save one of another kind as JPEG first.',
+  },
   'table-without-headings': {
     title: 'The table has no headings',
     blame: 'person',

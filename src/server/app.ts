@@ -31,7 +31,7 @@ import { yardstickRoutes } from './routes/yardsticks.ts';
 import { Watches } from './watches.ts';
 import type { World } from './world.ts';
 
-/** Largest body: an import of 50 MB travels as base64. */
+/** Largest body; a table of labels may have 50 MB of it. */
 const largestBody = 70 * 2 ** 20;
 
 /** The whole server without a port: `app.request('/api/workspace')` answers in a test as it does to the browser. */

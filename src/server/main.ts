@@ -14,13 +14,13 @@ import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { browserPart } from '#adapters/files/browserPart.ts';
 import { pdfPrinter, sweepProfiles } from '#adapters/files/printPdf.ts';
 import { readTable } from '#adapters/files/readTable.ts';
-import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
+import { readTableApart } from '#adapters/files/readTableApart.ts';
 import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { dataFolder, openStoreAt, placeFromEnvironment } from '#adapters/storage/openStore.ts';
+import { privateFolder, refuseMissingShelf } from '#adapters/storage/privateFolder.ts';
 import { DailyCopies } from '#app/archive/dailyCopies.ts';
 import { WaitingArchives } from '#app/archive/waitingArchives.ts';
-import { privateFolder, refuseMissingShelf } from '#adapters/storage/privateFolder.ts';
 import { loadDemoClients } from '#app/clients/loadDemoClients.ts';
 import { isDocument } from '#app/documents.ts';
 import { type Demo, loadDemo } from '#app/loadDemo.ts';
@@ -96,7 +96,7 @@ export async function serve(
       newId: randomUUID,
       database: isPostgres ? 'PostgreSQL' : 'SQLite',
       demo: readDemo,
-      readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
+      readTable: readTableApart(),
       pdfPrinter: wanted => pdfPrinter(process.env, wanted),
       zip: zipFiles,
       readDatasets,

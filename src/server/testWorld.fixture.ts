@@ -12,7 +12,7 @@ import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { noteDocx } from '#adapters/documents/noteDocx.ts';
 import { pdfPrinter } from '#adapters/files/printPdf.ts';
 import { readTable } from '#adapters/files/readTable.ts';
-import { isWorkbook, readWorkbook } from '#adapters/files/readWorkbook.ts';
+import { readTableApart } from '#adapters/files/readTableApart.ts';
 import { zipFiles } from '#adapters/files/zipFiles.ts';
 import { workerEstimator } from '#adapters/solver/workerEstimator.ts';
 import { openSqliteStore } from '#adapters/storage/openStore.ts';
@@ -30,6 +30,12 @@ import { staticFiles } from './staticFiles.ts';
 export const testSecret = 'secret-of-the-tests-secret-of-the-tests';
 
 const demo = fileURLToPath(new URL('../../data/demo/', import.meta.url));
+
+interface SentTable {
+  readonly fileName: string;
+  readonly content: string | Uint8Array<ArrayBuffer>;
+  readonly mapping?: readonly string[];
+}
 
 /** The server on a real SQLite store in a folder of its own, for tests; what it logs is kept. `mostPages` fills the disk there. */
 export async function testServer(withDemo = true, mostPages?: number) {
@@ -69,7 +75,7 @@ export async function testServer(withDemo = true, mostPages?: number) {
     now,
     database: 'SQLite',
     demo: demoFiles,
-    readTable: async bytes => (isWorkbook(bytes) ? readWorkbook(bytes) : readTable(bytes)),
+    readTable: readTableApart(),
     pdfPrinter: wanted => pdfPrinter(process.env, wanted),
     zip: zipFiles,
     readDatasets,
@@ -114,6 +120,19 @@ export async function testServer(withDemo = true, mostPages?: number) {
     // biome-ignore lint/suspicious/noExplicitAny: tests look into answers of every shape
     return { status: response.status, body: (await response.json()) as any };
   };
+  /** A table sent as the screen sends it. */
+  const sendTable = async (path: '/imports' | '/imports/look', given: SentTable) => {
+    const form = new FormData();
+    form.set('file', new File([given.content], given.fileName));
+    for (const key of given.mapping ?? []) form.append('mapping', key);
+    const response = await letIn.request(`http://127.0.0.1:4173/api${path}`, {
+      method: 'POST',
+      headers: { host: '127.0.0.1:4173' },
+      body: form,
+    });
+    // biome-ignore lint/suspicious/noExplicitAny: tests look into answers of every shape
+    return { status: response.status, body: (await response.json()) as any };
+  };
   const close = async () => {
     await estimator.close();
     await vault.close();
@@ -121,5 +140,5 @@ export async function testServer(withDemo = true, mostPages?: number) {
     rmSync(folder, { recursive: true, force: true });
   };
   // `outside` is met by whoever has not opened the printed address.
-  return { app: letIn, outside: app, call, archiveOf, bring, store, vault, logged, folder, close };
+  return { app: letIn, outside: app, call, archiveOf, bring, sendTable, store, vault, logged, folder, close };
 }

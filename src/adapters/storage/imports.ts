@@ -44,7 +44,10 @@ async function applyImport(session: Session, entry: ImportEntry, watch: Watch = 
       labels.push(label);
       if (one.label.recheckOn !== undefined) rechecks.push({ label_id: label.id, due_on: one.label.recheckOn });
     }
-    for (const rows of batches(foods)) await trx.insertInto('foods').values(rows).execute();
+    for (const rows of batches(foods)) {
+      await watch.step('Keeping labels', labels.length, labels.length);
+      await trx.insertInto('foods').values(rows).execute();
+    }
     for (const rows of batches(joined)) {
       const { numUpdatedRows } = await trx
         .updateTable('foods')
@@ -65,11 +68,13 @@ async function applyImport(session: Session, entry: ImportEntry, watch: Watch = 
       .insertInto('imports')
       .values({ id: importId, file_name: entry.fileName, imported_at: at, ...counts, undone_at: null })
       .execute();
-    for (const rows of batches(labels))
+    for (const rows of batches(labels)) {
+      await watch.step('Keeping labels', labels.length, labels.length);
       await trx
         .insertInto('import_labels')
         .values(rows.map(({ id }) => ({ import_id: importId, label_id: id })))
         .execute();
+    }
     return { importId, ...counts };
   });
 }

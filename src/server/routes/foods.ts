@@ -3,6 +3,7 @@ import { describeDraft, describeHistory, describeRow, describeShort } from '#app
 import { describeMinerals } from '#app/describeMinerals.ts';
 import { allPlates, platesWith } from '#app/findPlate.ts';
 import { foodOf } from '#app/matchFood.ts';
+import { largestPhoto, photoType } from '#app/photoType.ts';
 import type { FoodRow, NewLabel } from '#app/store.ts';
 import { wholeOr } from '#app/wholeOr.ts';
 import { Fault } from '#core/errors.ts';
@@ -34,8 +35,6 @@ const change = z.object({
   gramsPerMeasure: z.record(z.string(), z.number().positive()).exactOptional(),
 });
 const ok = z.object({ id: z.string(), version: z.number() });
-const photoTypes = ['image/jpeg', 'image/png', 'image/webp'] as const;
-const largestPhoto = 10 * 2 ** 20;
 
 /** The label of a form, ready to be kept. @throws Fault label-not-readable */
 function readable(json: unknown): NewLabel['printed'] {
@@ -47,7 +46,7 @@ export function foodRoutes(world: World) {
 
   async function foodDetail(row: FoodRow) {
     const labels = await store.labelsOf(row.id);
-    const standing = (await shelf.foods()).find(one => one.row.id === row.id);
+    const standing = await shelf.food(row.id);
     const short =
       standing === undefined
         ? { ...describeRow(row), labels: labels.length, energyKcal: null, sodiumMg: null, additives: [], statementRead: false, findings: 0 }
@@ -72,7 +71,7 @@ export function foodRoutes(world: World) {
       }),
       async context => {
         const { id } = context.req.valid('param');
-        const found = (await shelf.foods()).find(({ row }) => row.id === id);
+        const found = await shelf.food(id);
         if (found === undefined) throw new Fault('food-not-found', 'The food has no label that stands.');
         return context.json(
           describeMinerals(found.row, found.label, shelf.reading(found.label), await world.minerals.of(found.label)),
@@ -208,19 +207,31 @@ export function foodRoutes(world: World) {
         responses: answers(z.object({ id: z.string() }), 'The photo that was kept'),
       }),
       async context => {
-        const mime = photoTypes.find(type => context.req.header('content-type')?.startsWith(type));
-        if (mime === undefined) throw new Fault('request-not-valid', 'A photo is a JPEG, PNG or WebP picture.');
         const bytes = new Uint8Array(await context.req.arrayBuffer());
-        if (bytes.length === 0 || bytes.length > largestPhoto) throw new Fault('request-too-large', 'A photo may have up to 10 MB.');
+        if (bytes.length > largestPhoto) throw new Fault('request-too-large', 'A photo may have up to 10 MB.');
+        // By its bytes: whoever sends it may call it what they like.
+        const mime = photoType(bytes);
+        if (mime === undefined) throw new Fault('photo-not-shown', 'By its content the file is no whole JPEG, PNG or WebP picture.');
         const { id } = await store.addPhoto(context.req.valid('param').id, { mime, bytes });
         return context.json({ id }, 200);
       },
     );
 }
 
-/** A photo's bytes; not JSON, so outside the typed routes. */
+/** Where a picture is opened by its address it stands alone: nothing in it may run, load or be framed. */
+const photoPolicy = "default-src 'none'; sandbox";
+
+/** A photo's bytes, as what they are and never as what a row says they are; not JSON, so outside the typed routes. */
 export async function photoResponse(id: string, { store }: World): Promise<Response> {
   const photo = await store.getPhoto(id);
   if (photo === undefined) throw new Fault('not-found', 'The photo is not in the workspace.');
-  return fileBody(photo.bytes, photo.mime, { 'cache-control': 'private, max-age=31536000, immutable' });
+  const mime = photoType(photo.bytes);
+  if (mime === undefined)
+    throw new Fault('photo-not-shown', 'What is kept as this photo is no picture, so it is not shown; it is left as it is.');
+  return fileBody(photo.bytes, mime, {
+    'cache-control': 'private, max-age=31536000, immutable',
+    'content-disposition': `inline; filename="photo.${mime.slice('image/'.length)}"`,
+    'content-security-policy': photoPolicy,
+    'x-content-type-options': 'nosniff',
+  });
 }

@@ -1,5 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import { importEntry, lookAtImport, proposedMapping } from '#app/lookAtImport.ts';
+import { type ImportRowLook, importEntry, lookAtImport, proposedMapping } from '#app/lookAtImport.ts';
+import type { Watch } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';
 import { labelFieldKeys, labelFields } from '#core/label/labelFields.ts';
 import { panelKeys, panelLine } from '#core/label/panelKeys.ts';
@@ -8,20 +9,25 @@ import { importDone, importLook } from '../importBodies.ts';
 import { newApi } from '../newApi.ts';
 import type { Watches } from '../watches.ts';
 import type { World } from '../world.ts';
-import { answers, jsonBody } from './answers.ts';
+import { answers } from './answers.ts';
 
-/** A file as base64 or pasted text; the mapping, where the person has chosen one. */
+const file = z.custom<File>(given => given instanceof File, 'a file').openapi({ type: 'string', format: 'binary' });
+
+/** A file as it is, pasted text among them: nothing of it is JSON that would be read at once. The mapping, where the person has chosen one. */
 const importFile = z
   .object({
-    fileName: z.string().max(300),
-    base64: z.base64().optional(),
-    text: z.string().optional(),
-    mapping: z.array(z.string().nullable()).optional(),
+    file,
+    /** For each heading the column it is taken for; empty leaves it out. */
+    mapping: z.union([z.string(), z.array(z.string())]).optional(),
     /** An identity of the caller's making, under which `/progress/{id}` tells how far the work is. */
     workId: z.uuid().optional(),
   })
   .openapi('ImportFile');
+const importBody = { content: { 'multipart/form-data': { schema: importFile } }, required: true } as const;
 const params = z.object({ id: z.string().openapi({ param: { name: 'id', in: 'path' } }) });
+
+/** Bytes of a file. */
+const largestImport = 50 * 2 ** 20;
 
 /** What a column may be taken for. */
 const columns = [
@@ -31,67 +37,56 @@ const columns = [
 
 export function importRoutes(world: World, watches: Watches) {
   const { store, shelf } = world;
-  async function tableOf({ base64, text }: z.output<typeof importFile>) {
-    const bytes =
-      text !== undefined
-        ? new TextEncoder().encode(text)
-        : base64 !== undefined
-          ? new Uint8Array(Buffer.from(base64, 'base64'))
-          : undefined;
-    if (bytes === undefined || bytes.length === 0) throw new Fault('table-without-headings', 'The file is empty.');
-    return world.readTable(bytes);
+  async function tableOf({ file }: z.output<typeof importFile>, watch: Watch) {
+    if (file.size > largestImport) throw new Fault('request-too-large', 'The file is larger than 50 MB.');
+    return world.readTable(new Uint8Array(await file.arrayBuffer()), watch);
   }
   return newApi(world.log)
     .openapi(
       createRoute({
         method: 'post',
         path: '/imports/look',
-        request: { body: jsonBody(importFile) },
+        request: { body: importBody },
         responses: answers(importLook, 'What the file holds and what its rows would do'),
       }),
       async context => {
-        const given = context.req.valid('json');
-        const table = await tableOf(given);
-        const mapping = given.mapping ?? proposedMapping(table.headings);
-        const sample = table.rows.slice(0, 5).map(({ row, cells }) => ({ row, cells: [...cells] }));
-        const head = { fileName: given.fileName, headings: [...table.headings], mapping: [...mapping], columns, sample };
-        try {
-          const look = await watches.run(given.workId, context.req.raw.signal, watch => lookAtImport(table, mapping, shelf, store, watch));
-          const rows = look.rows.map(({ imported: { row, label }, does, joins }) => ({
-            row,
-            name: label.printed.name ?? '',
-            ...(label.printed.maker === undefined ? {} : { maker: label.printed.maker }),
-            does,
-            ...(joins === undefined ? {} : { joins: joins.name }),
-          }));
-          return context.json({ ...head, rows, report: look.report }, 200);
-        } catch (error) {
-          // A mapping that is not complete yet is no failure of the look: it says what is missing.
-          if (!(error instanceof Fault) || !error.code.startsWith('table-')) throw error;
-          return context.json(
-            { ...head, rows: [], report: [{ code: error.code, place: {}, found: error.message, expected: error.nextStep }] },
-            200,
-          );
-        }
+        const given = context.req.valid('form');
+        return watches.run(given.workId, context.req.raw.signal, async watch => {
+          const table = await tableOf(given, watch);
+          const mapping = mappingOf(given) ?? proposedMapping(table.headings);
+          const sample = table.rows.slice(0, 5).map(({ row, cells }) => ({ row, cells: [...cells] }));
+          const head = { fileName: nameOf(given), headings: [...table.headings], mapping: [...mapping], columns, sample };
+          try {
+            const { rows, report } = await lookAtImport(table, mapping, shelf, store, watch);
+            return context.json({ ...head, rows: rows.map(shown), report }, 200);
+          } catch (error) {
+            // A mapping that is not complete yet is no failure of the look: it says what is missing.
+            if (!(error instanceof Fault) || !error.code.startsWith('table-')) throw error;
+            return context.json(
+              { ...head, rows: [], report: [{ code: error.code, place: {}, found: error.message, expected: error.nextStep }] },
+              200,
+            );
+          }
+        });
       },
     )
     .openapi(
       createRoute({
         method: 'post',
         path: '/imports',
-        request: { body: jsonBody(importFile) },
+        request: { body: importBody },
         responses: answers(importDone, 'What was kept'),
       }),
       async context => {
-        const given = context.req.valid('json');
-        const table = await tableOf(given);
-        const mapping = given.mapping ?? proposedMapping(table.headings);
-        const { look, importId, added, joined } = await watches.run(given.workId, context.req.raw.signal, async watch => {
+        const given = context.req.valid('form');
+        return watches.run(given.workId, context.req.raw.signal, async watch => {
+          const table = await tableOf(given, watch);
+          const mapping = mappingOf(given) ?? proposedMapping(table.headings);
           const look = await lookAtImport(table, mapping, shelf, store, watch);
-          return { look, ...(await store.applyImport(importEntry(look, given.fileName), watch)) };
+          const { importId, added, joined } = await store.applyImport(importEntry(look, nameOf(given)), watch);
+          const alreadyThere = look.rows.filter(({ does }) => does === 'already-there').length;
+          return context.json({ importId, added, joined, alreadyThere, leftOut: look.leftOut, report: look.report }, 200);
         });
-        const alreadyThere = look.rows.filter(({ does }) => does === 'already-there').length;
-        return context.json({ importId, added, joined, alreadyThere, leftOut: look.leftOut, report: look.report }, 200);
       },
     )
     .openapi(
@@ -135,4 +130,23 @@ export function importRoutes(world: World, watches: Watches) {
       }),
       async context => context.json(await store.undoImport(context.req.valid('param').id), 200),
     );
+}
+
+/** What the browser's own list of chosen files would be called; a path or more than a name is cut. */
+function nameOf({ file }: z.output<typeof importFile>): string {
+  return (file.name.split(/[\\/]/).at(-1) ?? '').slice(0, 300);
+}
+
+function mappingOf({ mapping }: z.output<typeof importFile>): readonly (string | null)[] | undefined {
+  return mapping === undefined ? undefined : [mapping].flat().map(key => key || null);
+}
+
+function shown({ imported: { row, label }, does, joins }: ImportRowLook) {
+  return {
+    row,
+    name: label.printed.name ?? '',
+    ...(label.printed.maker === undefined ? {} : { maker: label.printed.maker }),
+    does,
+    ...(joins === undefined ? {} : { joins: joins.name }),
+  };
 }

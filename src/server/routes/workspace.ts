@@ -10,19 +10,18 @@ import { answers, jsonBody } from './answers.ts';
 const damagedRow = z.object({ table: z.string(), id: z.string(), column: z.string() });
 
 export function workspaceRoutes(world: World) {
-  const { store, shelf, vault, now } = world;
+  const { store, vault, now } = world;
   const describe = async (): Promise<z.infer<typeof workspaceBody>> => {
     const { foods, labels, demoFoods, photos } = await store.counts();
-    const categories = new Map<string, { name: string; foods: number }>();
-    for (const { row } of await shelf.foods()) {
-      if (row.category === undefined) continue;
-      const key = row.category.toLowerCase();
-      const known = categories.get(key);
-      if (known === undefined) categories.set(key, { name: row.category, foods: 1 });
-      else known.foods += 1;
-    }
-    const sorted = [...categories.values()].sort((a, b) => b.foods - a.foods || a.name.localeCompare(b.name, 'en'));
-    return { foods, labels, demoFoods, photos, revision: await store.revision(), categories: sorted, database: world.database };
+    return {
+      foods,
+      labels,
+      demoFoods,
+      photos,
+      revision: await store.revision(),
+      categories: [...(await store.categories())],
+      database: world.database,
+    };
   };
   return newApi(world.log)
     .openapi(

@@ -7,7 +7,6 @@ import { Told } from '../../ui/Told.tsx';
 import { Report } from './Report.tsx';
 
 type Done = InferResponseType<typeof api.imports.$post, 200>;
-type Source = { readonly fileName: string; readonly base64?: string; readonly text?: string };
 
 const doesText = {
   'begins-a-food': 'begins a food',
@@ -19,18 +18,21 @@ const doesText = {
 /** A table of labels: choose or paste it, say what its columns are, see what each row would do, then keep it. */
 export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }) {
   const queries = useQueryClient();
-  const [source, setSource] = useState<Source>();
+  const [source, setSource] = useState<File>();
+  // Counts what was chosen: a file has no content that a question could be told apart by.
+  const [choice, setChoice] = useState(0);
   const [mapping, setMapping] = useState<readonly (string | null)[]>();
   const [pasted, setPasted] = useState('');
   const [done, setDone] = useState<Done>();
   const [workId] = useState(() => crypto.randomUUID());
   const stop = useRef<AbortController>(undefined);
-  const asked = () => ({ ...source!, workId, ...(mapping === undefined ? {} : { mapping: [...mapping] }) });
+  // Empty leaves a column out.
+  const asked = () => ({ file: source!, workId, ...(mapping === undefined ? {} : { mapping: mapping.map(key => key ?? '') }) });
   const earlier = useQuery({ queryKey: ['imports'], queryFn: () => answer(api.imports.$get()) });
   const look = useQuery({
-    queryKey: ['import-look', source, mapping],
+    queryKey: ['import-look', choice, mapping],
     // The signal ends the request when the question is withdrawn: another file, another mapping, cancel, another screen.
-    queryFn: ({ signal }) => answer(api.imports.look.$post({ json: asked() }, { init: { signal } })),
+    queryFn: ({ signal }) => answer(api.imports.look.$post({ form: asked() }, { init: { signal } })),
     retry: false,
     enabled: source !== undefined,
     placeholderData: before => before,
@@ -38,7 +40,7 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
   const keep = useMutation({
     mutationFn: () => {
       stop.current = new AbortController();
-      return answer(api.imports.$post({ json: asked() }, { init: { signal: stop.current.signal } }));
+      return answer(api.imports.$post({ form: asked() }, { init: { signal: stop.current.signal } }));
     },
     onSuccess: async result => {
       setDone(result);
@@ -53,12 +55,12 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
       await queries.invalidateQueries();
     },
   });
-  const begin = (next: Source): void => {
+  const begin = (next: File): void => {
     setMapping(undefined);
     setDone(undefined);
     setSource(next);
+    setChoice(choice + 1);
   };
-  const read = async (file: File): Promise<void> => begin({ fileName: file.name, base64: await base64Of(file) });
   return (
     <section
       className="sheet stack"
@@ -67,7 +69,7 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
       onDrop={event => {
         event.preventDefault();
         const [file] = event.dataTransfer.files;
-        if (file !== undefined) void read(file);
+        if (file !== undefined) begin(file);
       }}
     >
       <h2 id="import-title">Import a table of labels</h2>
@@ -81,7 +83,7 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
             type="file"
             className="unseen"
             accept=".csv,.tsv,.txt,.xlsx"
-            onChange={event => event.target.files?.[0] && void read(event.target.files[0])}
+            onChange={event => event.target.files?.[0] && begin(event.target.files[0])}
           />
         </label>
         <span className="soft">or drop one here</span>
@@ -92,12 +94,7 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
           <span>Rows with headings in the first, as copied from a spreadsheet</span>
           <textarea value={pasted} onChange={event => setPasted(event.target.value)} />
         </label>
-        <button
-          type="button"
-          className="quiet"
-          disabled={pasted.trim() === ''}
-          onClick={() => begin({ fileName: 'pasted table', text: pasted })}
-        >
+        <button type="button" className="quiet" disabled={pasted.trim() === ''} onClick={() => begin(new File([pasted], 'pasted table'))}>
           Look at it
         </button>
       </details>
@@ -216,11 +213,4 @@ function Rows({ look }: { readonly look: ImportLook }) {
       {look.rows.length > most && <p className="soft">And {look.rows.length - most} more.</p>}
     </details>
   );
-}
-
-async function base64Of(file: File): Promise<string> {
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  let binary = '';
-  for (let at = 0; at < bytes.length; at += 32_768) binary += String.fromCharCode(...bytes.subarray(at, at + 32_768));
-  return btoa(binary);
 }

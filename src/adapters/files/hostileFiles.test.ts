@@ -1,0 +1,42 @@
+import { spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { hostileFiles } from './hostileFiles.fixture.ts';
+
+interface Read {
+  readonly name: string;
+  readonly gave: string;
+  /** Of all threads: a machine that is busy with other things does not count. */
+  readonly cpuSeconds: number;
+  readonly answered: number;
+  readonly peakMegabytes: number;
+}
+
+describe('files made to do harm', () => {
+  const reads = new Map<string, Read>();
+  beforeAll(async () => {
+    const program = spawn(process.execPath, [fileURLToPath(new URL('./readHostileFiles.fixture.ts', import.meta.url))], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
+    let out = '';
+    for await (const piece of program.stdout) out += piece;
+    for (const line of out.trimEnd().split('\n')) {
+      const read: Read = JSON.parse(line);
+      reads.set(read.name, read);
+    }
+  }, 300_000);
+
+  test('[FIL-1] there are forty and more', () => {
+    expect(hostileFiles.length).toBeGreaterThanOrEqual(40);
+    expect(new Set(hostileFiles.map(({ name }) => name)).size).toBe(hostileFiles.length);
+  });
+
+  // The limits of the aim: 5 seconds, 600 MB, and the program answers.
+  test.each(hostileFiles)('[FIL-1] $name: $gives', ({ name, gives }) => {
+    const read = reads.get(name);
+    expect(read?.gave).toBe(gives);
+    expect(read!.cpuSeconds).toBeLessThan(5);
+    expect(read!.peakMegabytes).toBeLessThan(600);
+    expect(read!.answered).toBeGreaterThan(0);
+  });
+});

@@ -1,0 +1,22 @@
+/** Reads every hostile file as the server does and prints a line of JSON for each: a program of its own, so that its memory is its own. */
+import { hostileFiles } from './hostileFiles.fixture.ts';
+import { readingLimits, readTableApart } from './readTableApart.ts';
+
+// More time than the server gives: on a busy machine the clock would stop what takes a second of work. The test looks at the work.
+const readTable = readTableApart({ ...readingLimits, seconds: { first: 60, eachMegabyte: 0, most: 60 } });
+for (const { name, make, gives } of hostileFiles) {
+  const bytes = make();
+  const before = process.cpuUsage();
+  let answered = 0;
+  const other = setInterval(() => {
+    answered += 1;
+  }, 5);
+  const gave = await readTable(bytes).then(
+    () => 'read',
+    error => error.code ?? String(error),
+  );
+  clearInterval(other);
+  const { user, system } = process.cpuUsage(before);
+  const line = { name, gives, gave, cpuSeconds: (user + system) / 1e6, answered, peakMegabytes: process.resourceUsage().maxRSS / 1024 };
+  process.stdout.write(`${JSON.stringify(line)}\n`);
+}
