@@ -1,7 +1,7 @@
 // Installs the packages when they are missing or older than package-lock.json; otherwise only looks (a few milliseconds).
 // Everything it says goes to standard error, so that a command's results on standard output stay clean.
 import { spawnSync } from 'node:child_process';
-import { statSync } from 'node:fs';
+import { lstatSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -12,6 +12,8 @@ const changedAt = path => statSync(`${root}${path}`, { throwIfNoEntry: false })?
 export function setUp() {
   // npm writes this file last, so a broken-off install counts as missing.
   if (changedAt('node_modules/.package-lock.json') >= changedAt('package-lock.json')) return;
+  // A link leads to the packages of another folder, and npm would empty that one.
+  if (lstatSync(`${root}node_modules`, { throwIfNoEntry: false })?.isSymbolicLink()) return;
   process.stderr.write('Platewright: installing its packages (npm ci), once …\n');
   const npm = spawnSync('npm', ['ci', '--include=dev', '--no-audit', '--no-fund'], {
     cwd: root,
