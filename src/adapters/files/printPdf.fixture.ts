@@ -14,7 +14,10 @@ if (atOnce === undefined) for (let time = 0; time < Number(times); time++) found
 else {
   const gone = new AbortController();
   const prints = Array.from({ length: Number(times) }, (_, at) =>
-    pdfPrinter(process.env, at < 2 ? gone.signal : undefined)(html).then(
+    pdfPrinter(
+      process.env,
+      at < 2 ? gone.signal : undefined,
+    )(html).then(
       ({ length }) => length,
       error => (error instanceof Fault ? error.code : String(error)),
     ),

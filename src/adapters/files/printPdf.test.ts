@@ -94,18 +94,24 @@ describe.skipIf(findBrowser() === undefined || !isLinux)('printing (skipped wher
     expect(readdirSync(temporary)).toEqual([]);
   });
 
-  test.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)('[SRV-46] %s ends the browser and removes its profile', { timeout: 60_000 }, async signal => {
-    const child = printing(temporary, '50');
-    while (processesIn(temporary).length === 0) await setTimeout(10);
-    const ended = new Promise(done => child.once('exit', done));
-    child.kill(signal);
-    await ended;
-    // A process that was killed may be listed for a moment.
-    for (let wait = 0; processesIn(temporary).length > 0 && wait < 100; wait++) await setTimeout(20);
-    expect([processesIn(temporary), readdirSync(temporary)]).toEqual([[], []]);
-  });
+  test.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)(
+    '[SRV-46] %s ends the browser and removes its profile',
+    { timeout: 60_000 },
+    async signal => {
+      const child = printing(temporary, '50');
+      while (processesIn(temporary).length === 0) await setTimeout(10);
+      const ended = new Promise(done => child.once('exit', done));
+      child.kill(signal);
+      await ended;
+      // A process that was killed may be listed for a moment.
+      for (let wait = 0; processesIn(temporary).length > 0 && wait < 100; wait++) await setTimeout(20);
+      expect([processesIn(temporary), readdirSync(temporary)]).toEqual([[], []]);
+    },
+  );
 
-  test('[SRV-46] what a killed program left is swept by the next one, what belongs to a running one is not', { timeout: 60_000 }, async () => {
+  test('[SRV-46] what a killed program left is swept by the next one, what belongs to a running one is not', {
+    timeout: 60_000,
+  }, async () => {
     const child = printing(temporary, '50');
     while (processesIn(temporary).length === 0) await setTimeout(10);
     const ended = new Promise(done => child.once('exit', done));
