@@ -29,9 +29,11 @@ const told = (words: RegExp) => ({
   stderr: expect.toSatisfy((text: string) => words.test(text) && /\nNext: \S/.test(text) && !/\n\s+at |node:/.test(text)),
 });
 
-/** Every file of a folder with what stands in it. */
+const databasesIn = (folder: string): string[] => readdirSync(folder).filter(name => name.includes('.sqlite'));
+
+/** Every database of a folder, with its logs, and what stands in it. */
 const contentOf = (folder: string): Record<string, string> =>
-  Object.fromEntries(readdirSync(folder).map(name => [name, readFileSync(join(folder, name)).toString('latin1')]));
+  Object.fromEntries(databasesIn(folder).map(name => [name, readFileSync(join(folder, name)).toString('latin1')]));
 
 test.skipIf(!isRoot)('[STO-11] a folder that may not be written (needs root to try as another user)', { timeout: 90_000 }, () => {
   const folder = mkdtempSync(join(tmpdir(), 'platewright-'));
