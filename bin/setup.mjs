@@ -2,7 +2,7 @@
 // Everything it says goes to standard error, so that a command's results on standard output stay clean.
 // `node bin/setup.mjs ARGUMENTS` then runs the Node that came with the packages with these arguments.
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, statSync } from 'node:fs';
 import { constants } from 'node:os';
 import { fileURLToPath } from 'node:url';
 
@@ -42,6 +42,8 @@ export function runOwnNode(args) {
 }
 
 function install() {
+  // A link leads to the packages of another folder, and npm would empty that one.
+  if (lstatSync(`${root}node_modules`, { throwIfNoEntry: false })?.isSymbolicLink()) return;
   process.stderr.write('Platewright: installing its packages (npm ci), once …\n');
   // No package's own script runs: .npmrc says so as well.
   const npm = spawnSync('npm', ['ci', '--ignore-scripts', '--include=dev', '--include=optional', '--no-audit', '--no-fund'], {

@@ -13,11 +13,13 @@ const systemNode = ['/usr/bin/node', '/usr/local/bin/node'].find(path => existsS
 
 const underUmask = (umask: string): readonly string[] => ['sh', '-c', `umask ${umask}; exec "$0" "$@"`, ...ownCommand];
 const modeOf = (path: string): string => (lstatSync(path).mode & 0o777).toString(8);
+const databasesIn = (folder: string): string[] => readdirSync(folder).filter(name => /\.sqlite(-wal|-shm)?$/.test(name));
+
 /** What others may look into, in a data folder and itself. */
 const openIn = (folder: string): string[] => {
-  const files = readdirSync(folder).filter(name => !lstatSync(join(folder, name)).isSymbolicLink());
-  expect(files).toContain('platewright.sqlite-wal');
-  return [...files.filter(name => modeOf(join(folder, name)) !== '600'), ...(modeOf(folder) === '700' ? [] : [folder])];
+  const names = readdirSync(folder).filter(name => !lstatSync(join(folder, name)).isSymbolicLink());
+  expect(names).toContain('platewright.sqlite-wal');
+  return [folder, ...names.map(name => join(folder, name))].filter(path => (lstatSync(path).mode & 0o077) !== 0);
 };
 
 describe.skipIf(process.platform === 'win32')('modes', () => {
@@ -31,7 +33,7 @@ describe.skipIf(process.platform === 'win32')('modes', () => {
       expect(openIn(folder)).toEqual([]);
       // Killed, so that the logs stay.
       await first.stop('SIGKILL');
-      for (const name of readdirSync(folder)) chmodSync(join(folder, name), 0o666);
+      for (const name of databasesIn(folder)) chmodSync(join(folder, name), 0o666);
       chmodSync(folder, 0o777);
       symlinkSync('/etc/hosts', join(folder, 'platewright.sqlite-link'));
       const hosts = modeOf('/etc/hosts');
@@ -84,7 +86,7 @@ describe('the end', () => {
       const start = performance.now();
       expect(await workbench.stop(signal)).toBe(0);
       expect(performance.now() - start).toBeLessThan(3_000);
-      expect(readdirSync(workbench.folder).sort()).toEqual(['clients.sqlite', 'platewright.sqlite']);
+      expect(databasesIn(workbench.folder).sort()).toEqual(['clients.sqlite', 'platewright.sqlite']);
       agent.destroy();
       removeFolder(workbench.folder);
     },
@@ -100,7 +102,7 @@ describe('where it is started from', () => {
     expect((await workbench.fetch('/')).status).toBe(200);
     expect((await workbench.fetch('/api/workspace')).status).toBe(200);
     await workbench.stop();
-    expect(readdirSync(join(place, 'data'))).toEqual(['clients.sqlite', 'platewright.sqlite']);
+    expect(databasesIn(join(place, 'data')).sort()).toEqual(['clients.sqlite', 'platewright.sqlite']);
     removeFolder(place);
   });
 });
