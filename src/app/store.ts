@@ -93,6 +93,8 @@ export interface Store {
   damagedRows(): Promise<readonly DamagedRow[]>;
   /** Grows with every acknowledged write: what was computed from the shelf is fresh while it stands. */
   revision(): Promise<number>;
+  /** When something was last written, ISO 8601, UTC: what tells an older copy of the data folder. Undefined before the first such write. */
+  writtenAt(): Promise<string | undefined>;
   /**
    * Runs `work`, which brings the first contents, when the workspace was never written to, and lets no other program do the same. What
    * an earlier run left that was killed meanwhile is purged before.

@@ -17,6 +17,8 @@ export const workspaceBody = z
     demoFoods: z.number(),
     photos: z.number(),
     revision: z.number(),
+    /** When the shelf was last changed, ISO 8601, UTC. */
+    writtenAt: z.string().exactOptional(),
     categories: list(z.object({ name: z.string(), foods: z.number() })),
     database: z.string(),
   })

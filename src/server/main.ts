@@ -41,6 +41,8 @@ export interface Serving {
   /** The one to print: it lets in whoever opens it. */
   readonly address: string;
   readonly folder: string;
+  /** When the shelf was last changed before this start, ISO 8601; undefined for a new one. */
+  readonly writtenAt: string | undefined;
   readonly close: () => Promise<void>;
 }
 
@@ -103,6 +105,7 @@ export async function serve(
       secret,
       log,
     };
+    const writtenAt = await store.writtenAt();
     await store.onceWhenNew(async () => {
       await loadDemo(readDemo(), store);
       await loadDemoClients(vault, now());
@@ -113,7 +116,7 @@ export async function serve(
     const app = createApp(world);
     app.get('*', staticFiles(web));
     door.answerWith(app.fetch);
-    return { address: printedAddress(door.origin, secret), folder: folder.path, close };
+    return { address: printedAddress(door.origin, secret), folder: folder.path, writtenAt, close };
   } catch (error) {
     await close();
     throw error;

@@ -85,9 +85,9 @@ describe('an archive', () => {
     await fill(from.store);
     await from.archives.write(path, { format: 2, wraps: [], rows: [{ row: 'AA==', body: 'AA==' }], key: 'AA==' }, unwatched);
     const files = unzipSync(readFileSync(path));
-    expect(Object.keys(files)).toEqual(
-      expect.arrayContaining(['photos/000001.png', 'photos/000002.jpg', 'tables/foods.jsonl', 'clients.json', 'manifest.json']),
-    );
+    const names = Object.keys(files);
+    expect(names).toEqual(expect.arrayContaining(['tables/foods.jsonl', 'clients.json', 'manifest.json']));
+    expect(names.filter(name => /^photos\/00000[12]\.(png|jpg)$/.test(name))).toHaveLength(2);
     const isPng = (bytes: Uint8Array | undefined): boolean => bytes !== undefined && Buffer.compare(bytes, png) === 0;
     expect(isPng(files['photos/000001.png']) || isPng(files['photos/000002.png'])).toBe(true);
     const manifest = JSON.parse(Buffer.from(files['manifest.json']!).toString());
@@ -135,8 +135,8 @@ describe('an archive', () => {
     const wrong = join(folder, 'wrong.zip');
     const to = await opened();
     const isRefused = async (what: string): Promise<void> => {
-      for (const work of [lookAtArchive(wrong, unwatched), to.store.restoreRows(() => archiveRows(wrong), 'empty')])
-        expect(await fault(work), what).toMatch(/^(archive-not-valid|archive-newer|workspace-file-not-valid)$/);
+      const works = [() => lookAtArchive(wrong, unwatched), () => to.store.restoreRows(() => archiveRows(wrong), 'empty')];
+      for (const work of works) expect(await fault(work()), what).toMatch(/^(archive-not-valid|archive-newer|workspace-file-not-valid)$/);
       expect((await to.store.counts()).foods, what).toBe(0);
     };
     for (let tenth = 0; tenth < 10; tenth += 1) {
@@ -160,7 +160,7 @@ describe('an archive', () => {
     const packed = (given: Record<string, Uint8Array>): void => writeFileSync(wrong, zipSync(given, { level: 1 }));
     packed({ ...files, 'more.txt': strToU8('more') });
     await isRefused('a file more');
-    const { 'photos/000001.png': _, ...fewer } = files;
+    const fewer = Object.fromEntries(Object.entries(files).filter(([name]) => !name.startsWith('photos/000001')));
     packed(fewer);
     await isRefused('a file less');
     packed({ ...files, 'manifest.json': strToU8(JSON.stringify({ ...manifest, platewrightArchive: 2 })) });

@@ -14,7 +14,7 @@ const columns = tableEntries.flatMap(([name, { counts = {}, demo }]) =>
 );
 
 /** What is in the workspace, and how often it was written to. */
-export function counts(session: Session): Pick<Store, 'counts' | 'categories' | 'revision'> {
+export function counts(session: Session): Pick<Store, 'counts' | 'categories' | 'revision' | 'writtenAt'> {
   return {
     counts: () => session.read(async db => counted.parse((await sql`select ${sql.join(columns)}`.execute(db)).rows[0])),
     categories: () =>
@@ -45,6 +45,10 @@ export function counts(session: Session): Pick<Store, 'counts' | 'categories' | 
           .map(({ name, foods }) => ({ name, foods: Number(foods) }))
           .sort((a, b) => b.foods - a.foods || a.name.localeCompare(b.name, 'en'));
       }),
+    writtenAt: async () => {
+      const row = await session.read(db => db.selectFrom('workspace').select('written_at').executeTakeFirstOrThrow());
+      return row.written_at ?? undefined;
+    },
     revision: async () => {
       const row = await session.read(db => db.selectFrom('workspace').select('revision').executeTakeFirstOrThrow());
       return row.revision;

@@ -19,6 +19,8 @@ export interface WorkspaceTable {
   is_purging: number;
   /** Tokens of the newest writes, the newest first: how a write is recognized whose answer was lost. */
   recent_writes: Generated<string>;
+  /** When something was last written, ISO 8601, UTC; null before the first write that this was kept of. */
+  written_at: Generated<string | null>;
   /** 1 from the beginning of a new workspace's first contents to their end. */
   is_beginning: Generated<number>;
 }

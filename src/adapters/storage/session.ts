@@ -128,7 +128,7 @@ export class Session {
     try {
       return await this.connections.writer.transaction().execute(async trx => {
         try {
-          const { revision } = await sign(trx, token);
+          const { revision } = await sign(trx, token, this.timestamp());
           const result = await work(trx);
           written = { revision, result };
           return result;
@@ -171,7 +171,11 @@ export class Session {
 }
 
 /** Takes the lock of writing before anything is looked at: it waits for whoever writes. With a token, counts the write and leaves it. */
-function sign(trx: Transaction<Tables>, token?: string): Promise<{ readonly revision: number; readonly recent_writes: string }> {
+function sign(
+  trx: Transaction<Tables>,
+  token?: string,
+  at?: string,
+): Promise<{ readonly revision: number; readonly recent_writes: string }> {
   return trx
     .updateTable('workspace')
     .set(eb =>
@@ -179,6 +183,7 @@ function sign(trx: Transaction<Tables>, token?: string): Promise<{ readonly revi
         ? { revision: eb.ref('revision') }
         : {
             revision: eb('revision', '+', 1),
+            written_at: at ?? null,
             recent_writes: sql<string>`substr(${token} || recent_writes, 1, ${sql.lit(rememberedWrites * tokenLength)})`,
           },
     )

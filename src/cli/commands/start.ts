@@ -16,6 +16,9 @@ export const command: Command = {
     await world.write(
       `Platewright runs at ${serving.address}\nOpen this address in a browser of this computer. Ctrl-C ends the program.\n`,
     );
+    // What tells an older copy of the data folder from the newest.
+    if (serving.writtenAt !== undefined)
+      world.say(`The shelf was last changed on ${new Date(serving.writtenAt).toLocaleString('en-US')}.\n`);
     // To a person only: what reads the lines above as a program needs no advice.
     if (process.stdout.isTTY) {
       await world.write(

@@ -17,7 +17,11 @@ export function workspaceRoutes(world: World) {
     const revision = await store.revision();
     // Asked once for each state of the workspace: a long shelf takes a tenth of a second.
     if (counted.revision !== revision) counted = { revision, categories: await store.categories() };
-    return { foods, labels, demoFoods, photos, revision, categories: [...counted.categories], database: world.database };
+    const writtenAt = await store.writtenAt();
+    return {
+      ...{ foods, labels, demoFoods, photos, revision, categories: [...counted.categories], database: world.database },
+      ...(writtenAt === undefined ? {} : { writtenAt }),
+    };
   };
   return newApi(world.log)
     .openapi(

@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
 import { Told } from '../../ui/Told.tsx';
+import { momentInWords } from './archiveWords.ts';
 import { DailyCopies } from './DailyCopies.tsx';
 import { ImportTable } from './ImportTable.tsx';
 import { emptyLabel, LabelForm } from './LabelForm.tsx';
@@ -31,7 +32,7 @@ export function DataScreen() {
       <p className="soft">
         {workspace.data === undefined
           ? '…'
-          : `${workspace.data.foods} foods with ${workspace.data.labels} labels, kept on this computer (${workspace.data.database}).`}{' '}
+          : `${workspace.data.foods} foods with ${workspace.data.labels} labels, kept on this computer (${workspace.data.database})${workspace.data.writtenAt === undefined ? '' : `, last changed ${momentInWords(workspace.data.writtenAt)}`}.`}{' '}
         Nothing is sent anywhere.
       </p>
       <ImportTable onDone={refresh} />
