@@ -122,7 +122,7 @@ export const faultCatalogue = {
   'document-not-valid': {
     title: 'It cannot be read',
     blame: 'person',
-    nextStep: 'Export everything, so that it is kept as it is, then restore the newest workspace file from before.',
+    nextStep: 'Make an archive, so that it is kept as it is, then restore the newest daily copy from before.',
   },
   'changed-meanwhile': {
     title: 'Somebody else changed this',

@@ -1,7 +1,9 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { openClientVault } from '#adapters/clients/sqliteVault.ts';
+import { openSqliteStore } from '#adapters/storage/openStore.ts';
 import { testServer } from './testWorld.fixture.ts';
 
 const passphrase = 'plum broth on a quiet sunday';
@@ -65,6 +67,28 @@ describe('archives over the server', () => {
     expect((await other.call('POST', `/archives/${id}/restore`, { into: 'beside', withClients: false })).body.code).toBe(
       'archive-not-found',
     );
+  });
+
+  test('[ARC-34] a copy of the data folder opens with everything in it, and tells the day of its last change', async () => {
+    await server.call('PUT', '/clients/passphrase', { next: passphrase });
+    const clients = await server.vault.list();
+    const foods = await server.store.listFoods();
+    const writtenAt = await server.store.writtenAt();
+    await server.vault.close();
+    await server.store.close();
+    const copy = join(other.folder, 'copied by hand');
+    cpSync(server.folder, copy, { recursive: true });
+    const store = await openSqliteStore(copy);
+    const vault = await openClientVault(copy, { n: 2 ** 10, r: 8, p: 1 });
+    expect(await store.listFoods()).toEqual(foods);
+    expect(await store.writtenAt()).toBe(writtenAt);
+    expect(Date.parse(writtenAt!)).toBeGreaterThan(Date.parse('2026-01-01'));
+    await vault.unlock(passphrase);
+    expect(await vault.list()).toEqual(clients);
+    expect((await vault.health()).index).toBe('whole');
+    await vault.close();
+    await store.close();
+    server = await testServer();
   });
 
   test('[ARC-33] a copy is made once for one state, listed, and restored from; where it cannot be made, that is told', async () => {

@@ -38,6 +38,7 @@ export function Frame() {
           </Link>
         ))}
         <span className="foot">
+          <CopyFailed />
           {workspace !== undefined && workspace.demoFoods > 0 && (
             <span className="small soft">
               Demo scenario.
@@ -54,5 +55,16 @@ export function Frame() {
         <Outlet />
       </main>
     </div>
+  );
+}
+
+/** A daily copy that could not be made is told on every screen, until the next one was. */
+function CopyFailed() {
+  const { data: copies } = useQuery({ queryKey: ['copies'], queryFn: () => answer(api.copies.$get()), refetchInterval: 600_000 });
+  if (copies?.lastFault === undefined) return null;
+  return (
+    <Link to="/data" className="small">
+      The daily copy was not made: see Data
+    </Link>
   );
 }

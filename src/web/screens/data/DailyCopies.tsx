@@ -49,7 +49,8 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
       )}
       <p className="soft">
         On each day on which something has changed, a copy of everything is made: the last seven days, and one a week for four weeks before.
-        Sealed client records stay sealed in them. The last one: {lastAt === undefined ? 'none yet' : momentInWords(lastAt)}.
+        Client records under a passphrase stay sealed in them; without one, whoever has a copy can read them. The last one:{' '}
+        {lastAt === undefined ? 'none yet' : momentInWords(lastAt)}.
         {heldUntil !== undefined &&
           ` What you erase today is in a copy until ${heldUntil} at the latest, when Platewright is used till then.`}
       </p>

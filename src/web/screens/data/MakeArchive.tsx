@@ -46,7 +46,7 @@ export function MakeArchive() {
       {asksPassphrase && (
         <div className="formgrid">
           <label className="field">
-            <span>Passphrase for the client records in this file</span>
+            <span>Passphrase for this file</span>
             <input
               type="password"
               autoComplete="new-password"
@@ -82,6 +82,7 @@ export function MakeArchive() {
           <p>
             <b>The archive is made and was read back whole</b> ({sizeInWords(made.bytes)}). In it:{' '}
             {rowsInWords(made.rows) ?? 'no food or document'}; {clientsInWords(made)}.
+            {made.clients === undefined && ' Client records are not in it.'}
             {made.damaged > 0 && ` ${made.damaged} values that cannot be read went along as they are.`}
           </p>
           <p>
