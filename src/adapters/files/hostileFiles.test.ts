@@ -21,13 +21,12 @@ describe('files made to do harm', () => {
   beforeAll(async () => {
     let out = '';
     const folder = mkdtempSync(join(tmpdir(), 'platewright-hostile-'));
-    const [make, read] = ['makeHostileFiles', 'readHostileFiles'].map(name =>
-      fileURLToPath(new URL(`./${name}.fixture.ts`, import.meta.url)),
-    );
+    const make = fileURLToPath(new URL('./makeHostileFiles.fixture.ts', import.meta.url));
+    const read = fileURLToPath(new URL('./readHostileFiles.fixture.ts', import.meta.url));
     const run = promisify(execFile);
     try {
-      await run(process.execPath, [make!, folder]);
-      out = (await run(process.execPath, [read!, folder])).stdout;
+      await run(process.execPath, [make, folder]);
+      out = (await run(process.execPath, [read, folder])).stdout;
     } finally {
       rmSync(folder, { recursive: true, force: true });
     }
