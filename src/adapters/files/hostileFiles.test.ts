@@ -1,5 +1,9 @@
-import { spawn } from 'node:child_process';
+import { execFile } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { hostileFiles } from './hostileFiles.fixture.ts';
 
@@ -15,11 +19,17 @@ interface Read {
 describe('files made to do harm', () => {
   const reads = new Map<string, Read>();
   beforeAll(async () => {
-    const program = spawn(process.execPath, [fileURLToPath(new URL('./readHostileFiles.fixture.ts', import.meta.url))], {
-      stdio: ['ignore', 'pipe', 'inherit'],
-    });
     let out = '';
-    for await (const piece of program.stdout) out += piece;
+    const folder = mkdtempSync(join(tmpdir(), 'platewright-hostile-'));
+    const make = fileURLToPath(new URL('./makeHostileFiles.fixture.ts', import.meta.url));
+    const read = fileURLToPath(new URL('./readHostileFiles.fixture.ts', import.meta.url));
+    const run = promisify(execFile);
+    try {
+      await run(process.execPath, [make, folder]);
+      out = (await run(process.execPath, [read, folder])).stdout;
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
     for (const line of out.trimEnd().split('\n')) {
       const read: Read = JSON.parse(line);
       reads.set(read.name, read);

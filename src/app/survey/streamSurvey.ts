@@ -1,4 +1,5 @@
 import { Fault, type Issue } from '#core/errors.ts';
+import { readLabel } from '#core/label/readLabel.ts';
 import type { PlateFood } from '#core/plate/plate.ts';
 import type { JudgeInput } from '#core/yardstick/judgePlate.ts';
 import { foodsOf, labelReader } from '../importLabels.ts';
@@ -27,13 +28,18 @@ export async function* streamSurvey(question: JudgeInput, blocks: () => TableBlo
       if (food.label.printed.category !== undefined && known.size < mostNamed) known.add(food.label.printed.category.toLowerCase());
       if (!isWanted(food)) continue;
       isFound = true;
-      if (food.label.printed.unsaltedVersionOf) unsalted.push(food);
+      if (food.label.printed.unsaltedVersionOf) unsalted.push(ownCopy(food));
     }
   }
   if (!isFound) throw noSuchCategory(category ?? '', known);
   const ways = { shelf: { foods: unsalted, plates: [question.plate] }, keep: tellable };
   for await (const { foods, report } of foodBlocks(blocks()))
     yield { survey: judgeShelf({ ...question, foods: foods.filter(isWanted), ways }), report };
+}
+
+/** A food by itself: words cut out of the text of a block would hold all of that text in memory. */
+function ownCopy({ id, name, label }: PlateFood): PlateFood {
+  return { ...structuredClone({ id, name }), label: readLabel(structuredClone(label.printed)) };
 }
 
 /** Categories that are named to somebody who asked for another. */
