@@ -20,6 +20,7 @@ describe.skipIf(browserPath === undefined)('the lock in a browser (skipped where
     line = await cuttableLine(workbench.address);
     browser = await launchBrowser();
     profile = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+    await workbench.letIn(profile);
     page = await profile.newPage();
     await open(page, '/clients');
     await page.getByText(/^Not locked/).click();
@@ -63,7 +64,9 @@ describe.skipIf(browserPath === undefined)('the lock in a browser (skipped where
     await openClient(tab);
     await tab.getByRole('button', { name: 'New assessment' }).click();
     await tab.getByRole('spinbutton', { name: 'or age in years' }).fill('61');
-    const other = await (await browser.newContext()).newPage();
+    const second = await browser.newContext();
+    await workbench.letIn(second);
+    const other = await second.newPage();
     await open(other, '/clients');
     await other.getByRole('button', { name: `Erase ${client}` }).click();
     await other.getByRole('dialog').waitFor();
@@ -98,6 +101,8 @@ describe.skipIf(browserPath === undefined)('the lock in a browser (skipped where
 
   test('[SRV-25] a blip hides client data and brings it back with what was typed; a longer silence lets it go', async () => {
     const own = await browser.newContext();
+    // As seen through the line, the program has another port, and so another cookie.
+    await own.request.get(workbench.printed.replace(workbench.address, line.address));
     const far = await own.newPage();
     await openClient(far, line.address);
     await far.getByRole('button', { name: 'New assessment' }).click();
