@@ -55,7 +55,7 @@ export class EncodingGuess {
   }
 }
 
-/** The text of a file whose encoding nobody told. */
+/** The text of a file whose encoding nobody told. @internal */
 export function decodeText(bytes: Uint8Array): Reading<string, TableIssueCode> {
   const guess = new EncodingGuess();
   guess.take(bytes);

@@ -14,7 +14,7 @@ export interface ReadingLimits {
   readonly seconds: { readonly first: number; readonly eachMegabyte: number; readonly most: number };
 }
 
-/** Own decisions, measured: 50,000 labels take 3 seconds and a third of the memory. */
+/** Own decisions; docs/rules/import.md, "Limits". @internal */
 export const readingLimits: ReadingLimits = { table: heldTable, megabytes: 320, seconds: { first: 5, eachMegabyte: 3, most: 60 } };
 
 /** Code is loaded in a tenth of a second; a machine that is very busy may take longer. */
