@@ -3,31 +3,31 @@ import { once } from 'node:events';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 
-/** Runs a small program that says "begun" and "done", and kills it so many milliseconds after "begun". Whether it had said "done". */
-export async function killedApart(
-  script: string,
-  args: readonly string[],
-  env: Record<string, string>,
-  milliseconds?: number,
-): Promise<boolean> {
+export interface Apart {
+  readonly isDone: boolean;
+  /** From "begun" to "done", or to the end. */
+  readonly milliseconds: number;
+}
+
+/** Runs a small program that says "begun" and "done", and kills it so many milliseconds after "begun"; never where none are given. */
+export async function apart(script: string, args: readonly string[], env: Record<string, string>, killAfter?: number): Promise<Apart> {
   const path = fileURLToPath(new URL(script, import.meta.url));
   const child = spawn(process.execPath, [path, ...args], { stdio: ['ignore', 'pipe', 'inherit'], env: { ...process.env, ...env } });
   const ended = once(child, 'exit');
   let said = '';
-  const begun = new Promise<void>(done => {
-    child.stdout.on('data', text => {
-      said += text;
-      if (said.includes('begun')) done();
+  const says = (word: string) =>
+    new Promise<void>(done => {
+      child.stdout.on('data', text => {
+        said += text;
+        if (said.includes(word)) done();
+      });
     });
-  });
-  await Promise.race([begun, ended]);
-  if (milliseconds === undefined) {
-    const [code] = await ended;
-    if (code !== 0) throw new Error(`${script} ended with ${code}`);
-    return true;
-  }
-  await Promise.race([setTimeout(milliseconds), ended]);
-  child.kill('SIGKILL');
+  const done = says('done');
+  await Promise.race([says('begun'), ended]);
+  const start = performance.now();
+  await Promise.race([killAfter === undefined ? done : setTimeout(killAfter), ended]);
+  const milliseconds = performance.now() - start;
+  if (killAfter !== undefined) child.kill('SIGKILL');
   await ended;
-  return said.includes('done');
+  return { isDone: said.includes('done'), milliseconds };
 }

@@ -115,7 +115,8 @@ export class Program {
     await this.workbench.stop('SIGKILL');
   }
 
-  async stop(): Promise<void> {
-    await this.workbench.stop('SIGTERM');
+  /** The exit code; null when the signal itself ended it. */
+  stop(): Promise<number | null> {
+    return this.workbench.stop('SIGTERM');
   }
 }
