@@ -10,9 +10,11 @@ export interface Apart {
 }
 
 /** Runs a small program that says "begun" and "done", and kills it so many milliseconds after "begun"; never where none are given. */
-export async function apart(script: string, args: readonly string[], env: Record<string, string>, killAfter?: number): Promise<Apart> {
-  const path = fileURLToPath(new URL(script, import.meta.url));
-  const child = spawn(process.execPath, [path, ...args], { stdio: ['ignore', 'pipe', 'inherit'], env: { ...process.env, ...env } });
+export async function apart(script: URL, args: readonly string[], env: Record<string, string>, killAfter?: number): Promise<Apart> {
+  const child = spawn(process.execPath, [fileURLToPath(script), ...args], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+    env: { ...process.env, ...env },
+  });
   const ended = once(child, 'exit');
   let said = '';
   const says = (word: string) =>

@@ -12,6 +12,7 @@ import type { Tally } from './tally.ts';
 const source = fileURLToPath(new URL('../../../src/adapters/', import.meta.url));
 const shelves = join(source, 'storage/migrations/fixtures');
 const clients = join(source, 'clients/forms/clients.format1.plain.sqlite');
+const program = new URL('./openOnce.fixture.ts', import.meta.url);
 const versions = readdirSync(shelves).filter(name => /^workspace-v\d+\.sqlite$/.test(name));
 
 /** Data folders of earlier programs are opened and the program killed: opened again, every row is as it was. */
@@ -25,7 +26,7 @@ export const migration: Scenario = async (tally, kills) => {
     copyFileSync(clients, join(home.data, 'clients.sqlite'));
     const before = rowsOf(shelf);
     if (milliseconds === 0) milliseconds = await timed();
-    const { isDone } = await apart('./openOnce.fixture.ts', [home.data], home.env, 1.3 * milliseconds * tally.random());
+    const { isDone } = await apart(program, [home.data], home.env, 1.3 * milliseconds * tally.random());
     tally.kills += 1;
     tally.seen(isDone ? 'killed after' : 'killed within');
     if (isDone) tally.acknowledged += 1;
@@ -41,7 +42,7 @@ async function timed(): Promise<number> {
   const home = new Home();
   copyFileSync(join(shelves, versions[0]!), join(home.data, 'platewright.sqlite'));
   copyFileSync(clients, join(home.data, 'clients.sqlite'));
-  const { milliseconds } = await apart('./openOnce.fixture.ts', [home.data], home.env);
+  const { milliseconds } = await apart(program, [home.data], home.env);
   home.remove();
   return milliseconds;
 }

@@ -74,7 +74,7 @@ async function onThread(kills: number, { tally, home, archive, ids }: Setting): 
     const program = await Program.start(home);
     await prepare(program, 'empty');
     await program.stop();
-    const script = './restoreApart.fixture.ts';
+    const script = new URL('./restoreApart.fixture.ts', import.meta.url);
     if (milliseconds === undefined) {
       ({ milliseconds } = await apart(script, [home.data, file], home.env));
       continue;
