@@ -2,10 +2,10 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { testServer } from '../../../src/server/testWorld.fixture.ts';
-import { longestMs } from '../fuzz.ts';
 import { Chance } from './chance.ts';
 import { Known } from './known.ts';
-import { type Asked, type Description, requestFor, type Route, routesOf } from './request.ts';
+import { longestMs, within } from './within.ts';
+import { type Asked, type Description, requestFor, routesOf } from './request.ts';
 
 export interface RouteFigures {
   readonly fivexx: number;
@@ -43,7 +43,7 @@ export async function fuzzRoutes(count: number, seed: number): Promise<RouteFigu
         const asked = requestFor(chance, description, known, { archive, folder: server.folder });
         if (asked === undefined) continue;
         const logged = server.logged.length;
-        const { status, ms, answer } = await ask(server, asked);
+        const { status, ms, answer } = await within(ask(server, asked)).catch(error => ({ status: 599, ms: Number.POSITIVE_INFINITY, answer: String(error) }));
         statuses[status] = (statuses[status] ?? 0) + 1;
         known.learn(asked.route, answer);
         if (ms > slowest.ms) slowest = { ms, what: `${asked.what}, request ${input}` };
@@ -100,4 +100,3 @@ async function damage(server: Server): Promise<readonly unknown[]> {
   if (archive.status !== 200 || archive.body.damaged > 0) found.push({ path: '/archives', status: archive.status, body: archive.body });
   return found;
 }
-export type { Route };
