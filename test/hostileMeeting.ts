@@ -84,8 +84,8 @@ async function brokenScreens(workbench: Workbench): Promise<readonly string[]> {
   const { json: foods } = await ask('GET', '/foods');
   for (const food of (Array.isArray(foods) ? foods : []).slice(0, 12)) {
     const { json } = await ask('GET', `/foods/${encodeURIComponent(String(food.id).toWellFormed())}`);
-    for (const { photoIds = [] } of json?.labels ?? []) {
-      for (const id of photoIds) {
+    for (const { photoIds } of Array.isArray(json?.labels) ? json.labels : []) {
+      for (const id of photoIds ?? []) {
         const picture = await workbench.fetch(`/api/photos/${encodeURIComponent(id)}`);
         const type = picture.headers.get('content-type') ?? '';
         if (picture.status === 200 && !/^image\/(png|jpeg|webp)$/.test(type)) broken.push(`a picture answers ${type}`);

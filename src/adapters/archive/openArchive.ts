@@ -8,6 +8,8 @@ import { type Manifest, manifestName, readManifest } from './manifest.ts';
 const mostFiles = 200_000;
 /** A line holds a row: the longest are the bodies of composition tables. A picture comes in one piece as well. */
 const longestPieceBytes = 96 * 2 ** 20;
+/** For each of the most files a name, a size and a digest. */
+const longestManifestBytes = 32 * 2 ** 20;
 /** Text of rows with names and numbers shrinks to a thirtieth at best; what shrinks further was made to burst. */
 const mostShrunk = 300;
 const neverCheckedBytes = 16 * 2 ** 20;
@@ -36,7 +38,7 @@ export class OpenArchive {
       const entries = await entriesOf(zip);
       const manifestEntry = entries.get(manifestName);
       if (manifestEntry === undefined) throw notValid('It has no list of contents: it is another kind of ZIP file, or was cut off.');
-      const text = (await joined(chunksOf(zip, manifestEntry))).toString();
+      const text = (await joined(chunksOf(zip, manifestEntry), longestManifestBytes)).toString();
       const manifest = readManifest(text);
       refuseOtherFiles(entries, manifest);
       return new OpenArchive(zip, entries, manifest);
@@ -116,12 +118,15 @@ export async function beginsAsZip(path: string): Promise<{ readonly isZip: boole
 
 async function entriesOf(zip: ZipFile): Promise<ReadonlyMap<string, Entry>> {
   if (zip.entryCount > mostFiles) throw notValid('It lists more files than any archive of ours.');
+  // ZIP64 can name places beyond numbers, which the reader of ZIP files asks the disk for.
+  if (Number(zip.readEntryCursor) > zip.fileSize) throw notValid('Its directory lies beyond its end.');
   const entries = new Map<string, Entry>();
   let packedBytes = 0;
   const all = zip.eachEntry();
   for (;;) {
     const { value: entry, done } = await readable(all.next());
     if (done || entry === undefined) return entries;
+    if (entry.relativeOffsetOfLocalHeader > zip.fileSize) throw notValid('A file in it lies beyond its end.');
     packedBytes += entry.compressedSize;
     if (packedBytes > zip.fileSize) throw notValid('Files in it lie over each other.');
     if (entries.has(entry.fileName)) throw notValid('Two files in it have one name.');
@@ -149,12 +154,12 @@ function refuseOtherFiles(entries: ReadonlyMap<string, Entry>, { files }: Manife
 }
 
 /** @throws Fault archive-not-valid when it is longer than any piece of ours */
-async function joined(chunks: AsyncIterable<Buffer>): Promise<Buffer> {
+async function joined(chunks: AsyncIterable<Buffer>, longestBytes = longestPieceBytes): Promise<Buffer> {
   const parts: Buffer[] = [];
   let length = 0;
   for await (const chunk of chunks) {
     length += chunk.length;
-    if (length > longestPieceBytes) throw notValid('A piece of it is too large.');
+    if (length > longestBytes) throw notValid('A piece of it is too large.');
     parts.push(chunk);
   }
   return Buffer.concat(parts, length);

@@ -46,8 +46,15 @@ export interface ZipEntry extends Packed {
   readonly liesAt?: number;
 }
 
+/** What the end says in the place of the truth: how many files, where their directory begins, and where the end itself does. */
+interface EndLies {
+  readonly count?: bigint;
+  readonly offset?: bigint;
+  readonly end?: bigint;
+}
+
 /** A ZIP file by hand (APPNOTE 6.3.10, 4.3): sizes from 4 GB on stand in a ZIP64 field. `lies` holds for the end of its directory. */
-export function zipOf(entries: readonly ZipEntry[], lies: { readonly count?: bigint; readonly offset?: bigint } = {}): Uint8Array<ArrayBuffer> {
+export function zipOf(entries: readonly ZipEntry[], lies: EndLies = {}): Uint8Array<ArrayBuffer> {
   const parts: Uint8Array[] = [];
   const offsets: number[] = [];
   let at = 0;
@@ -106,7 +113,7 @@ function zip64(size: number): Buffer {
 }
 
 /** ZIP64's end, its locator, and the plain end that points to them. */
-export function endOf(count: number, bytes: number, start: number, lies: { readonly count?: bigint; readonly offset?: bigint } = {}): Buffer {
+export function endOf(count: number, bytes: number, start: number, lies: EndLies = {}): Buffer {
   const end = Buffer.alloc(56 + 20 + 22);
   end.writeUInt32LE(0x06064b50, 0);
   end.writeBigUInt64LE(44n, 4);
@@ -117,7 +124,7 @@ export function endOf(count: number, bytes: number, start: number, lies: { reado
   end.writeBigUInt64LE(BigInt(bytes), 40);
   end.writeBigUInt64LE(lies.offset ?? BigInt(start), 48);
   end.writeUInt32LE(0x07064b50, 56);
-  end.writeBigUInt64LE(BigInt(start + bytes), 64);
+  end.writeBigUInt64LE(lies.end ?? BigInt(start + bytes), 64);
   end.writeUInt32LE(1, 72);
   end.writeUInt32LE(0x06054b50, 76);
   end.writeUInt16LE(0xffff, 84);
