@@ -31,8 +31,11 @@ import { yardstickRoutes } from './routes/yardsticks.ts';
 import { Watches } from './watches.ts';
 import type { World } from './world.ts';
 
-/** Largest body; a table of labels may have 50 MB of it. */
-const largestBody = 70 * 2 ** 20;
+/** Largest file; a table of labels may have 50 MB of it. */
+const largestFile = 70 * 2 ** 20;
+/** Largest JSON: what was typed, or the text of laboratory results. It is read at once, while everybody waits. */
+const largestJson = 6 * 2 ** 20;
+const takesFiles = /^\/api\/(imports|references|labels\/[^/]+\/photos)(\/|$)/;
 
 /** The whole server without a port: `app.request('/api/workspace')` answers in a test as it does to the browser. */
 export function createApp(world: World) {
@@ -40,8 +43,14 @@ export function createApp(world: World) {
   app.onError((error, context) => problem(error, context, world.log));
   app.notFound(context => problem(new Fault('not-found', 'There is nothing at this address.'), context, world.log));
   app.use(answerHeaders, guard, entry(world.secret));
-  const limit = bodyLimit({
-    maxSize: largestBody,
+  const limitJson = bodyLimit({
+    maxSize: largestJson,
+    onError: () => {
+      throw new Fault('request-too-large', 'The request is larger than 6 MB.');
+    },
+  });
+  const limitFiles = bodyLimit({
+    maxSize: largestFile,
     onError: ({ req }) => {
       const isReference = req.path === '/api/references';
       throw new Fault(
@@ -53,7 +62,11 @@ export function createApp(world: World) {
     },
   });
   // An archive comes in as a stream onto the disk: it has no limit of size.
-  app.use((context, next) => (context.req.path === '/api/archives/brought' ? next() : limit(context, next)));
+  app.use((context, next) => {
+    const { path } = context.req;
+    if (path === '/api/archives/brought') return next();
+    return takesFiles.test(path) ? limitFiles(context, next) : limitJson(context, next);
+  });
   const watches = new Watches();
   const previews = new Previews(world.newId);
   // Apart, since a locked workbench must not show them.

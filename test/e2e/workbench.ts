@@ -25,6 +25,7 @@ export function launchBrowser(): Promise<Browser> {
 }
 
 export interface Workbench {
+  readonly pid: number;
   /** Without the secret: http://127.0.0.1:PORT. */
   readonly address: string;
   /** As printed, with the secret. */
@@ -79,6 +80,7 @@ export async function startWorkbench(
   const opened = await fetch(printed, { redirect: 'manual' });
   const cookie = opened.headers.get('set-cookie')?.split(';')[0] ?? '';
   return {
+    pid: child.pid!,
     address,
     printed,
     folder,

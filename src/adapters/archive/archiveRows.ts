@@ -73,19 +73,27 @@ async function* rowsOf(archive: OpenArchive): AsyncGenerator<ArchivedRow> {
   for (const table of Object.keys(archive.manifest.rows)) {
     if (!known.has(table)) throw new Fault('archive-newer', `It holds "${table}", which this program does not know.`);
   }
+  const taken = new Set<string>();
   for (const table of known) {
     if (!archive.has(tableFile(table))) continue;
     for await (const line of archive.lines(tableFile(table))) {
       const row = rowOfLine(table, line);
-      yield { table, row: table === photosTable ? await withPicture(archive, row) : row };
+      yield { table, row: table === photosTable ? await withPicture(archive, row, taken) : row };
     }
   }
 }
 
-async function withPicture(archive: OpenArchive, given: Readonly<Record<string, unknown>>): Promise<Readonly<Record<string, unknown>>> {
+/** `taken`: the files of rows before. A picture that many rows name would be kept as many times. */
+async function withPicture(
+  archive: OpenArchive,
+  given: Readonly<Record<string, unknown>>,
+  taken: Set<string>,
+): Promise<Readonly<Record<string, unknown>>> {
   const read = pictureRow.safeParse(given);
   if (!read.success || !read.data.file.startsWith('photos/')) throw new Fault('archive-not-valid', 'A picture names no file.');
   const { file, ...row } = read.data;
+  if (taken.has(file)) throw new Fault('archive-not-valid', 'Two pictures name one file.');
+  taken.add(file);
   return { ...row, bytes: await archive.whole(file) };
 }
 

@@ -4,24 +4,31 @@ import { type Entry, openPromise, type ZipFile } from 'yauzl';
 import { Fault } from '#core/errors.ts';
 import { type Manifest, manifestName, readManifest } from './manifest.ts';
 
-/** More files than pictures of a lifetime's labels. */
-const mostFiles = 2_000_000;
+/** More files than pictures of a lifetime's labels; the list of so many takes 200 MB. */
+const mostFiles = 200_000;
 /** A line holds a row: the longest are the bodies of composition tables. A picture comes in one piece as well. */
 const longestPieceBytes = 96 * 2 ** 20;
+/** For each of the most files a name, a size and a digest. */
+const longestManifestBytes = 32 * 2 ** 20;
 /** Text of rows with names and numbers shrinks to a thirtieth at best; what shrinks further was made to burst. */
 const mostShrunk = 300;
 const neverCheckedBytes = 16 * 2 ** 20;
+/** Pictures are packed already: ours lie as they are, and another program that packs them again gains next to nothing. */
+const mostShrunkPicture = 20;
+const neverCheckedPictureBytes = 2 ** 20;
 
 /** An archive that is open for reading: every file that its manifest names, each only as the manifest describes it. */
 export class OpenArchive {
   readonly manifest: Manifest;
   private readonly zip: ZipFile;
   private readonly entries: ReadonlyMap<string, Entry>;
+  private readonly digests: ReadonlyMap<string, string>;
 
   private constructor(zip: ZipFile, entries: ReadonlyMap<string, Entry>, manifest: Manifest) {
     this.zip = zip;
     this.entries = entries;
     this.manifest = manifest;
+    this.digests = new Map(manifest.files.map(({ name, sha256 }) => [name, sha256]));
   }
 
   /** @throws Fault archive-not-valid, archive-newer */
@@ -31,7 +38,7 @@ export class OpenArchive {
       const entries = await entriesOf(zip);
       const manifestEntry = entries.get(manifestName);
       if (manifestEntry === undefined) throw notValid('It has no list of contents: it is another kind of ZIP file, or was cut off.');
-      const text = (await joined(chunksOf(zip, manifestEntry))).toString();
+      const text = (await joined(chunksOf(zip, manifestEntry), longestManifestBytes)).toString();
       const manifest = readManifest(text);
       refuseOtherFiles(entries, manifest);
       return new OpenArchive(zip, entries, manifest);
@@ -49,14 +56,14 @@ export class OpenArchive {
   /** The content of a file, in pieces; after the last one its size and digest were compared. @throws Fault archive-not-valid */
   async *chunks(name: string): AsyncGenerator<Buffer> {
     const entry = this.entries.get(name);
-    const said = this.manifest.files.find(file => file.name === name);
+    const said = this.digests.get(name);
     if (entry === undefined || said === undefined) throw notValid(`"${name}" is missing in it.`);
     const digest = createHash('sha256');
     for await (const chunk of chunksOf(this.zip, entry)) {
       digest.update(chunk);
       yield chunk;
     }
-    if (digest.digest('hex') !== said.sha256) throw notValid(`"${name}" in it was changed or damaged.`);
+    if (digest.digest('hex') !== said) throw notValid(`"${name}" in it was changed or damaged.`);
   }
 
   /** A file as a whole. @throws Fault archive-not-valid */
@@ -111,17 +118,29 @@ export async function beginsAsZip(path: string): Promise<{ readonly isZip: boole
 
 async function entriesOf(zip: ZipFile): Promise<ReadonlyMap<string, Entry>> {
   if (zip.entryCount > mostFiles) throw notValid('It lists more files than any archive of ours.');
+  // ZIP64 can name places beyond numbers, which the reader of ZIP files asks the disk for.
+  if (Number(zip.readEntryCursor) > zip.fileSize) throw notValid('Its directory lies beyond its end.');
   const entries = new Map<string, Entry>();
+  let packedBytes = 0;
   const all = zip.eachEntry();
   for (;;) {
     const { value: entry, done } = await readable(all.next());
     if (done || entry === undefined) return entries;
+    if (entry.relativeOffsetOfLocalHeader > zip.fileSize) throw notValid('A file in it lies beyond its end.');
+    packedBytes += entry.compressedSize;
+    if (packedBytes > zip.fileSize) throw notValid('Files in it lie over each other.');
     if (entries.has(entry.fileName)) throw notValid('Two files in it have one name.');
     if (entry.isEncrypted() || !entry.canDecodeFileData()) throw notValid('It is packed in a way that no archive of ours is.');
     if (entry.uncompressedSize > neverCheckedBytes && entry.uncompressedSize > mostShrunk * entry.compressedSize)
       throw notValid('It would unpack to far more than it can hold.');
+    if (isBurst(entry)) throw notValid('A picture in it would unpack to far more than it can hold.');
     entries.set(entry.fileName, entry);
   }
+}
+
+function isBurst({ fileName, compressedSize, uncompressedSize }: Entry): boolean {
+  if (!fileName.startsWith('photos/') || uncompressedSize <= neverCheckedPictureBytes) return false;
+  return uncompressedSize > mostShrunkPicture * compressedSize;
 }
 
 /** What is not in the list of contents is none of ours, and what it lists must be there. */
@@ -135,12 +154,12 @@ function refuseOtherFiles(entries: ReadonlyMap<string, Entry>, { files }: Manife
 }
 
 /** @throws Fault archive-not-valid when it is longer than any piece of ours */
-async function joined(chunks: AsyncIterable<Buffer>): Promise<Buffer> {
+async function joined(chunks: AsyncIterable<Buffer>, longestBytes = longestPieceBytes): Promise<Buffer> {
   const parts: Buffer[] = [];
   let length = 0;
   for await (const chunk of chunks) {
     length += chunk.length;
-    if (length > longestPieceBytes) throw notValid('A piece of it is too large.');
+    if (length > longestBytes) throw notValid('A piece of it is too large.');
     parts.push(chunk);
   }
   return Buffer.concat(parts, length);

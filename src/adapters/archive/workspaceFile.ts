@@ -9,8 +9,8 @@ const fileShape = z.object({
 });
 const base64 = z.base64();
 
-/** JavaScript holds no longer text. */
-export const longestWorkspaceFileBytes = 500 * 2 ** 20;
+/** Read at once it takes three times its size of memory. */
+export const longestWorkspaceFileBytes = 100 * 2 ** 20;
 
 /** The rows of such a file. @throws Fault workspace-file-not-valid */
 export function rowsOfWorkspaceFile(bytes: Uint8Array): readonly ArchivedRow[] {

@@ -1,4 +1,5 @@
 import { createHmac, hkdfSync, randomBytes } from 'node:crypto';
+import { readJson } from '#adapters/storage/readJson.ts';
 import type { ClientJson } from '#app/clientVault.ts';
 import { isObject } from '#core/json/presentForm.ts';
 import { seal, unseal } from './seal.ts';
@@ -86,13 +87,7 @@ export class DataKey {
 }
 
 function parsed(json: Buffer, belongs: (id: string) => boolean): ClientJson | undefined {
-  try {
-    const record: unknown = JSON.parse(json.toString());
-    return isClientJson(record) && belongs(record.id) ? record : undefined;
-  } catch {
-    // The parser's own words would quote the record.
-    return undefined;
-  }
+  return readJson(json.toString(), record => (isClientJson(record) && belongs(record.id) ? record : undefined));
 }
 
 export function isClientJson(value: unknown): value is ClientJson {

@@ -38,9 +38,7 @@ export async function wrapKey(key: DataKey, passphrase: string, cost: ScryptCost
  * @throws Fault client-record-damaged when the wrap asks for a cost that no Platewright ever wrote
  */
 async function unwrapKey(wrap: Wrap, passphrase: string): Promise<DataKey | undefined> {
-  const { n, r, p } = wrap.cost;
-  const isPowerOfTwo = n > 1 && Number.isInteger(Math.log2(n));
-  if (!isPowerOfTwo || r < 1 || p < 1 || p > 16 || memoryBytes(wrap.cost) > 2 ** 31)
+  if (!isKnownCost(wrap.cost))
     throw new Fault('client-record-damaged', 'What belongs to the passphrase is damaged, so that no record can be read.');
   const secret = unseal(await derivedKey(passphrase, wrap.salt, wrap.cost), boundTo(wrap), wrap.sealedSecret);
   return secret === undefined ? undefined : new DataKey(secret, wrap.form);
@@ -53,6 +51,13 @@ export async function unwrapAny(wraps: readonly Wrap[], passphrase: string): Pro
     if (key !== undefined) return key;
   }
   return undefined;
+}
+
+/** Whether a Platewright may have written it: at most twice today's work, so that a copy cannot take the machine's memory or minutes of its time. */
+export function isKnownCost(cost: ScryptCost): boolean {
+  const { n, r, p } = cost;
+  const isPowerOfTwo = n > 1 && Number.isInteger(Math.log2(n));
+  return isPowerOfTwo && r >= 1 && p >= 1 && memoryBytes(cost) * p <= 2 * memoryBytes(todaysCost);
 }
 
 function derivedKey(passphrase: string, salt: Buffer, cost: ScryptCost): Promise<Buffer> {

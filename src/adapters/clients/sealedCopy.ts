@@ -3,27 +3,34 @@ import type { SealedClients } from '#app/clientVault.ts';
 import { Fault } from '#core/errors.ts';
 import { readWhole } from '#core/json/readWhole.ts';
 import { DataKey, dataKeyBytes } from './dataKey.ts';
-import type { Wrap } from './passphrase.ts';
+import { isKnownCost, type Wrap } from './passphrase.ts';
 import { fileFormat } from './vaultDatabase.ts';
 import type { Row } from './vaultFile.ts';
 
 const bytes = z.base64();
+/** Each is tried with the passphrase, and no vault of ours has had more than one. */
+const mostWraps = 4;
 const whole = z.number().int().min(0);
 
 const copySchema = z.object({
   format: z.literal(fileFormat),
-  wraps: z.array(
-    z.object({
-      id: z.string(),
-      kind: z.literal('passphrase'),
-      form: whole,
-      n: whole,
-      r: whole,
-      p: whole,
-      salt: bytes,
-      sealedSecret: bytes,
-    }),
-  ),
+  wraps: z
+    .array(
+      z
+        .object({
+          id: z.string(),
+          kind: z.literal('passphrase'),
+          form: whole,
+          n: whole,
+          r: whole,
+          p: whole,
+          salt: bytes,
+          sealedSecret: bytes,
+        })
+        .refine(isKnownCost, 'a cost that Platewright sets'),
+    )
+    .max(mostWraps)
+    .refine(wraps => new Set(wraps.map(({ id }) => id)).size === wraps.length, 'passphrases of different identities'),
   index: bytes.exactOptional(),
   rows: z.array(z.object({ row: bytes, body: bytes })),
   key: bytes.exactOptional(),

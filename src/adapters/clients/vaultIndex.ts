@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
+import { readJson } from '#adapters/storage/readJson.ts';
 import type { DataKey } from './dataKey.ts';
 import type { Row } from './vaultFile.ts';
 
@@ -32,8 +33,8 @@ export function readIndex(key: DataKey, sealed: Buffer | undefined): IndexRead {
   if (sealed === undefined || sealed.length === 0) return { state: 'missing' };
   const clear = key.openIndex(sealed);
   if (clear === undefined) return { state: 'damaged' };
-  const read = indexSchema.safeParse(JSON.parse(clear.toString()));
-  return read.success ? { state: 'whole', index: read.data } : { state: 'damaged' };
+  const index = readJson(clear.toString(), json => indexSchema.safeParse(json).data);
+  return index === undefined ? { state: 'damaged' } : { state: 'whole', index };
 }
 
 export function entryOf(body: Buffer): [digest: string, length: number] {

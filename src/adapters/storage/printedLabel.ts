@@ -1,3 +1,4 @@
+import { longestPrintedText } from '#core/label/labelJson.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
 import { isObject, readJson } from './readJson.ts';
 
@@ -35,5 +36,5 @@ function isPanel(json: unknown): boolean {
 }
 
 function isText(json: unknown): json is string {
-  return typeof json === 'string';
+  return typeof json === 'string' && json.length <= longestPrintedText;
 }

@@ -77,6 +77,8 @@ class EveryRow implements RowTaker {
 }
 
 const rowsAtOnce = 500;
+/** Versions and places in the order of labels are counted on from what is restored, and must stay exact numbers. */
+const largestRestored = 2 ** 31 - 1;
 
 /** Checked rows of one table at a time, few where they are large. */
 async function* batchesByTable(rows: AsyncIterable<ArchivedRow>): AsyncGenerator<{ table: string; batch: readonly AnyRow[] }> {
@@ -89,7 +91,14 @@ async function* batchesByTable(rows: AsyncIterable<ArchivedRow>): AsyncGenerator
       batch = [];
     }
     table = given.table;
-    batch.push(rowOfArchive(given));
+    batch.push(countable(given.table, rowOfArchive(given)));
   }
   if (batch.length > 0) yield { table, batch };
+}
+
+/** @throws Fault archive-not-valid */
+function countable(table: string, row: AnyRow): AnyRow {
+  const isTooLarge = Object.values(row).some(value => typeof value === 'number' && Math.abs(value) > largestRestored);
+  if (isTooLarge) throw new Fault('archive-not-valid', `A number in ${table} is larger than any that is counted here.`);
+  return row;
 }

@@ -7,6 +7,7 @@ import { up as reference } from './migrations/0004-reference.ts';
 import { up as handouts } from './migrations/0005-handouts.ts';
 import { up as seenVersions } from './migrations/0006-seen-versions.ts';
 import { readPrinted } from './printedLabel.ts';
+import { longestKeptText } from './readJson.ts';
 import { digestOf, readReference } from './referenceBody.ts';
 import type { TableEntry } from './tableEntry.ts';
 
@@ -16,8 +17,8 @@ import type { TableEntry } from './tableEntry.ts';
  * further table is an entry here and its migration.
  */
 
-const text = z.string();
-const maybeText = z.string().nullable();
+const text = z.string().max(longestKeptText);
+const maybeText = text.nullable();
 const count = z.number().int();
 const flag = z.literal([0, 1]);
 const bytes = z.instanceof(Uint8Array);
@@ -166,7 +167,8 @@ export const tables = {
         foods: count,
         imported_at: text,
         digest: text,
-        body: text,
+        // A whole composition table.
+        body: z.string(),
       })
       .transform(row => ({ ...row, digest: digestOf(row.body) })),
     key: 'dataset',

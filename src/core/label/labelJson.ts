@@ -10,8 +10,14 @@ export const panelBases = ['per-serving', 'per-100-g', 'per-100-ml'] as const;
 export const foodStates = ['as-packaged', 'as-prepared', 'drained'] as const;
 
 const oneOf = <Word extends string>(words: readonly [Word, ...Word[]]) => z.enum(words, { error: `one of ${words.join(', ')}` });
-const text = z.string({ error: 'text' });
-const figure = z.union([z.number(), z.string()], { error: 'a number, or the words as printed' });
+/**
+ * As long as a cell of a spreadsheet can be (Excel specifications and limits, "Total number of characters that a cell can contain"); ten times
+ * the longest statement on a package. A statement of megabytes would be read for minutes.
+ */
+export const longestPrintedText = 32_767;
+
+const text = z.string({ error: 'text' }).max(longestPrintedText, { error: `at most ${longestPrintedText} characters` });
+const figure = z.union([z.number(), z.string().max(200)], { error: 'a number, or the words as printed' });
 const day = text.refine(isDay, { error: 'a day, such as 2026-10-14' });
 
 const panel = z.partialRecord(z.enum(panelKeys), figure);

@@ -1,0 +1,49 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { hostileArchives } from '#adapters/archive/hostileArchives.fixture.ts';
+import { hostileFiles } from '#adapters/files/hostileFiles.fixture.ts';
+import { removeFolder, startWorkbench, type Workbench } from './e2e/workbench.ts';
+import { measured, meet } from './hostileMeeting.ts';
+
+let workbench: Workbench;
+beforeAll(async () => {
+  workbench = await startWorkbench();
+}, 120_000);
+afterAll(async () => {
+  await workbench.stop();
+  removeFolder(workbench.folder);
+});
+
+const middle = (values: readonly number[]): number => values.toSorted((one, other) => one - other)[values.length >> 1] ?? 0;
+const isLinux = process.platform === 'linux';
+
+// The limits of the aim: 5 seconds, 600 MB, and the program answers. Memory and work are told by Linux alone (proc(5)).
+describe.skipIf(!isLinux)('files made to do harm, brought to the running program', () => {
+  test('[ARC-11] there are forty and more archives', () => {
+    expect(hostileArchives.length).toBeGreaterThanOrEqual(40);
+    expect(new Set(hostileArchives.map(({ name }) => name)).size).toBe(hostileArchives.length);
+  });
+
+  test.each(hostileArchives)('[ARC-11] $name: $gives', { timeout: 120_000 }, async archive => {
+    const { gave, clients, broken, cpuSeconds, peakMb, answers } = await meet(workbench, archive);
+    expect([gave, clients]).toEqual([archive.gives, archive.clients]);
+    expect(broken).toEqual([]);
+    expect(cpuSeconds).toBeLessThan(5);
+    expect(peakMb).toBeLessThan(600);
+    expect(middle(answers)).toBeLessThan(200);
+  });
+
+  // Every one of them is read in src/adapters/files/hostileFiles.test.ts; here the way in is the server's.
+  test.each(hostileFiles.filter((_, at) => at % 4 === 1).slice(0, 20))('[FIL-1] a table: $name', { timeout: 120_000 }, async ({ make, gives }) => {
+    const form = new FormData();
+    form.set('file', new File([make()], 'a.xlsx'));
+    const { gave, cpuSeconds, peakMb, answers } = await measured(workbench, async () => {
+      const response = await workbench.fetch('/api/imports/look', { method: 'POST', body: form });
+      const told = JSON.parse(await response.text());
+      return response.status === 200 ? 'read' : String(told.code);
+    });
+    expect(gave).toBe(gives);
+    expect(cpuSeconds).toBeLessThan(5);
+    expect(peakMb).toBeLessThan(600);
+    expect(middle(answers)).toBeLessThan(200);
+  });
+});
