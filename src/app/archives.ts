@@ -69,6 +69,8 @@ export interface CopyFolder {
 
 export interface CopyMemory {
   readonly folder: string;
+  /** Folders of before, whose copies nobody deletes but the user. */
+  readonly earlierFolders?: readonly string[];
   /** Tells one state of everything from another: no second copy is made of the same. */
   readonly lastState?: string;
   /** ISO 8601, UTC. */

@@ -42,6 +42,7 @@ export function shownRestored({ rows, clients }: Restored): z.infer<typeof resto
 export const copiesBody = z
   .object({
     folder: z.string(),
+    earlierFolders: list(z.string()).exactOptional(),
     lastAt: z.string().exactOptional(),
     lastFault: z.object({ at: z.string(), title: z.string(), message: z.string(), nextStep: z.string() }).exactOptional(),
     copies: list(z.object({ day: z.string(), bytes: z.number() })),

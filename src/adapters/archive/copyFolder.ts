@@ -8,6 +8,7 @@ import { Fault } from '#core/errors.ts';
 
 const memorySchema = z.object({
   folder: z.string(),
+  earlierFolders: z.array(z.string()).exactOptional(),
   lastState: z.string().exactOptional(),
   lastAt: z.string().exactOptional(),
   lastFault: z.object({ at: z.string(), title: z.string(), message: z.string(), nextStep: z.string() }).exactOptional(),

@@ -44,7 +44,10 @@ export class DailyCopies {
   /** Another folder for the copies to come; those that were made stay where they are. @throws Fault copies-folder-not-usable */
   async moveTo(folder: string): Promise<void> {
     const { lastState: _, lastFault: _fault, ...memory } = this.folder.memory();
-    await this.folder.remember({ ...memory, folder });
+    if (folder === memory.folder) return;
+    const hasCopies = (await this.folder.list().catch(() => [])).length > 0;
+    const earlier = [...(memory.earlierFolders ?? []), ...(hasCopies ? [memory.folder] : [])].filter(one => one !== folder);
+    await this.folder.remember({ ...memory, folder, earlierFolders: [...new Set(earlier)] });
   }
 
   /** Makes the copy of today when something has changed since the last one. A failure is kept and told, never thrown. */
@@ -86,7 +89,8 @@ export class DailyCopies {
     await this.world.archives.write(draft, clients, watch);
     const at = this.world.now();
     await this.folder.finish(draft, localDay(at));
-    await this.folder.remember({ folder: this.folder.memory().folder, lastState: mark, lastAt: at.toISOString() });
+    const { lastFault: _, ...memory } = this.folder.memory();
+    await this.folder.remember({ ...memory, lastState: mark, lastAt: at.toISOString() });
     await this.dropOld(localDay(at));
   }
 
