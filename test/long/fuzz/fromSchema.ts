@@ -84,14 +84,20 @@ export function valueOf(chance: Chance, schema: Schema, schemas: Schemas, depth 
   }
 }
 
-function objectOf(chance: Chance, { properties = {}, required = [], additionalProperties }: Schema, schemas: Schemas, depth: number): unknown {
+function objectOf(
+  chance: Chance,
+  { properties = {}, required = [], additionalProperties }: Schema,
+  schemas: Schemas,
+  depth: number,
+): unknown {
   if (depth <= 0) return {};
   const made: Record<string, unknown> = {};
   for (const [key, part] of Object.entries(properties)) {
     if (required.includes(key) || chance.oneIn(2)) made[key] = valueOf(chance, part, schemas, depth - 1);
   }
   if (typeof additionalProperties === 'object')
-    for (let more = chance.below(4); more > 0; more -= 1) made[chance.of(words)] = valueOf(chance, additionalProperties, schemas, depth - 1);
+    for (let more = chance.below(4); more > 0; more -= 1)
+      made[chance.of(words)] = valueOf(chance, additionalProperties, schemas, depth - 1);
   return made;
 }
 

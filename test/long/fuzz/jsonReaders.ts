@@ -33,9 +33,7 @@ const source = join(import.meta.dirname, '../../../src');
 const jsonOf = (path: string): unknown => JSON.parse(readFileSync(join(source, path), 'utf8'));
 /** Files of each form of a kept thing, beside its codec. */
 export const formsOf = (kind: string): readonly unknown[] =>
-  globSync(`core/**/forms/${kind}.form*.json`, { cwd: source })
-    .sort()
-    .map(jsonOf);
+  globSync(`core/**/forms/${kind}.form*.json`, { cwd: source }).sort().map(jsonOf);
 
 const labels = formsOf('label');
 const records = formsOf('clientRecord');
@@ -67,7 +65,9 @@ const references = [
   {
     platewrightReference: 1,
     nutrients: [],
-    tables: [{ dataset: 'usda-sr', source: 'USDA SR', edition: '28', foods: [['11241', 'Kohlrabi, raw', '1100', [46, null], [['1 cup', 135]]]] }],
+    tables: [
+      { dataset: 'usda-sr', source: 'USDA SR', edition: '28', foods: [['11241', 'Kohlrabi, raw', '1100', [46, null], [['1 cup', 135]]]] },
+    ],
   },
 ];
 const observation = {
@@ -156,7 +156,9 @@ export const jsonReaders: readonly Reader[] = [
   codec('clinic figures', 4, formsOf('clinicFigures'), keptCareRulesFromJson, keptCareRulesToJson),
   json('FHIR results', 5, bundles, labsFromFhir),
   json('mineral estimate', 2, [{ kind: 'none' }, ...labels], estimateFromJson),
-  json('copy of the clients', 5, [copy, { ...copy, wraps: [], key: Buffer.alloc(64).toString('base64') }], given => copyToJson(copyFromJson(given))),
+  json('copy of the clients', 5, [copy, { ...copy, wraps: [], key: Buffer.alloc(64).toString('base64') }], given =>
+    copyToJson(copyFromJson(given)),
+  ),
   text('manifest', 5, [manifest], readManifest),
   text('reference file', 3, references, given => referenceFileFromJson(given, 'a.json')),
   text('workspace file', 2, workspaceFiles, given => {

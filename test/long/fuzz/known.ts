@@ -25,7 +25,8 @@ export class Known {
   private walk(kind: string, value: unknown, depth: number): void {
     if (typeof value !== 'object' || value === null || depth > 6) return;
     if ('id' in value && typeof value.id === 'string') this.add(kind, value.id, 'version' in value ? value.version : undefined);
-    if ('version' in value && depth === 0 && !('id' in value)) for (const part of Object.values(value)) this.nested(kind, part, value.version);
+    if ('version' in value && depth === 0 && !('id' in value))
+      for (const part of Object.values(value)) this.nested(kind, part, value.version);
     if (Array.isArray(value)) for (const one of value.slice(0, 100)) this.withVersion(kind, one, depth);
     else for (const [key, one] of Object.entries(value)) this.walk(key === 'labels' || key === 'photoIds' ? key : kind, one, depth + 1);
   }
@@ -33,7 +34,8 @@ export class Known {
   /** `{ plate: { id }, version }`, as lists of documents answer. */
   private withVersion(kind: string, value: unknown, depth: number): void {
     this.walk(kind, value, depth + 1);
-    if (typeof value === 'object' && value !== null && 'version' in value) for (const part of Object.values(value)) this.nested(kind, part, value.version);
+    if (typeof value === 'object' && value !== null && 'version' in value)
+      for (const part of Object.values(value)) this.nested(kind, part, value.version);
   }
 
   private nested(kind: string, part: unknown, version: unknown): void {

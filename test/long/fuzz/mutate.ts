@@ -49,8 +49,25 @@ export const oddTexts: readonly string[] = [
   '\n'.repeat(500),
 ];
 export const oddNumbers: readonly number[] = [
-  0, -0, 1, -1, 0.1, 1e-300, 5e-324, 1e21, 1e300, 1.7976931348623157e308, 2 ** 31, 2 ** 31 - 1, -(2 ** 31), 2 ** 53, 2 ** 53 - 1, -(2 ** 53),
-  1e16, 99_999, 12_345.678_9,
+  0,
+  -0,
+  1,
+  -1,
+  0.1,
+  1e-300,
+  5e-324,
+  1e21,
+  1e300,
+  1.7976931348623157e308,
+  2 ** 31,
+  2 ** 31 - 1,
+  -(2 ** 31),
+  2 ** 53,
+  2 ** 53 - 1,
+  -(2 ** 53),
+  1e16,
+  99_999,
+  12_345.678_9,
 ];
 
 /** A text changed in a few places. */
@@ -81,7 +98,10 @@ export function mutateText(chance: Chance, text: string, other: string = text): 
         now = now.slice(0, at);
         break;
       case 6:
-        now = now.slice(0, at) + chance.of([',', '"', "'", '(', ')', '[', ']', '{', '}', ';', ':', '.', '\n', '\r', '\t', '%', '*']) + now.slice(at);
+        now =
+          now.slice(0, at) +
+          chance.of([',', '"', "'", '(', ')', '[', ']', '{', '}', ';', ':', '.', '\n', '\r', '\t', '%', '*']) +
+          now.slice(at);
         break;
       default:
         now = now.slice(0, at) + String(chance.of(oddNumbers)) + now.slice(end);
@@ -117,7 +137,9 @@ export function mutateBytes(chance: Chance, bytes: Uint8Array): Uint8Array<Array
   if (cut === 0) return new Uint8Array(now.subarray(0, chance.below(now.length + 1)));
   if (cut === 1) {
     const at = chance.below(now.length + 1);
-    return new Uint8Array(Buffer.concat([now.subarray(0, at), now.subarray(chance.below(now.length + 1)).subarray(0, 4_096), now.subarray(at)]));
+    return new Uint8Array(
+      Buffer.concat([now.subarray(0, at), now.subarray(chance.below(now.length + 1)).subarray(0, 4_096), now.subarray(at)]),
+    );
   }
   return new Uint8Array(now);
 }

@@ -78,7 +78,8 @@ function changedValue(chance: Chance, value: unknown, parts: Parts): unknown {
   const kind = chance.below(6);
   if (kind === 0) return oddValue(chance);
   if (kind === 1) return cloned(chance.of(parts)[1]);
-  if (typeof value === 'number') return chance.oneIn(2) ? chance.of(oddNumbers) : chance.of([-value, value * 1e9, value / 1e9, value + 0.5]);
+  if (typeof value === 'number')
+    return chance.oneIn(2) ? chance.of(oddNumbers) : chance.of([-value, value * 1e9, value / 1e9, value + 0.5]);
   if (typeof value === 'string') return mutateText(chance, value, chance.of(oddTexts));
   if (Array.isArray(value)) {
     if (kind === 2) return [];

@@ -37,9 +37,17 @@ interface Operation {
 
 /** What prints with a browser is left out. */
 const isLeftOut = (path: string): boolean => /paper/.test(path);
-const outside: readonly Route[] = ['/', '/foods/x', '/assets/%00.js', '/api/photos/{id}', '/api/archives/{id}/file', '/api/guide-previews/{id}', '/api/client-previews/{id}', '/api/client-events', '/api/openapi.json'].map(
-  path => ({ method: 'GET', path, queries: [], content: {} }),
-);
+const outside: readonly Route[] = [
+  '/',
+  '/foods/x',
+  '/assets/%00.js',
+  '/api/photos/{id}',
+  '/api/archives/{id}/file',
+  '/api/guide-previews/{id}',
+  '/api/client-previews/{id}',
+  '/api/client-events',
+  '/api/openapi.json',
+].map(path => ({ method: 'GET', path, queries: [], content: {} }));
 
 export function routesOf(paths: Readonly<Record<string, Readonly<Record<string, Operation>>>>): readonly Route[] {
   const described = Object.entries(paths).flatMap(([path, methods]) =>
@@ -64,12 +72,14 @@ export function requestFor(chance: Chance, { routes, schemas }: Description, kno
   try {
     const headers = new Headers({ host: '127.0.0.1:4173' });
     if (type !== undefined) headers.set('content-type', chance.oneIn(15) ? oddType(chance) : type);
-    if (body instanceof Uint8Array) headers.set('content-length', chance.oneIn(20) ? chance.of(oddTexts).slice(0, 50) : String(body.length));
+    if (body instanceof Uint8Array)
+      headers.set('content-length', chance.oneIn(20) ? chance.of(oddTexts).slice(0, 50) : String(body.length));
     if (chance.oneIn(12)) headers.set(...oddHeader(chance));
     const hasBody = method !== 'GET' && method !== 'HEAD' && body !== undefined;
     const init: RequestInit = { method, headers, ...(hasBody ? { body } : {}) };
     new Request(address, init);
-    const shown = typeof body === 'string' ? body : body instanceof Uint8Array ? `${body.length} bytes` : body instanceof FormData ? 'a form' : '';
+    const shown =
+      typeof body === 'string' ? body : body instanceof Uint8Array ? `${body.length} bytes` : body instanceof FormData ? 'a form' : '';
     const told = [...headers].filter(([name]) => name !== 'host').map(([name, value]) => `${name}: ${value.slice(0, 60)}`);
     return { route, address, init, what: `${method} ${address.slice(21, 221)} ${told.join(', ')} ${shown.slice(0, 1_500)}` };
   } catch {
@@ -101,24 +111,62 @@ function encoded(text: string): string {
 }
 
 function oddType(chance: Chance): string {
-  return chance.of(['text/plain', 'application/json; charset=utf-16', 'multipart/form-data', 'multipart/form-data; boundary=', 'application/x-www-form-urlencoded', 'image/svg+xml', '', 'a', 'application/problem+json', 'APPLICATION/JSON']);
+  return chance.of([
+    'text/plain',
+    'application/json; charset=utf-16',
+    'multipart/form-data',
+    'multipart/form-data; boundary=',
+    'application/x-www-form-urlencoded',
+    'image/svg+xml',
+    '',
+    'a',
+    'application/problem+json',
+    'APPLICATION/JSON',
+  ]);
 }
 
 function oddHeader(chance: Chance): [string, string] {
-  const name = chance.of(['cookie', 'accept', 'range', 'if-none-match', 'origin', 'sec-fetch-site', 'host', 'accept-language', 'content-encoding', 'transfer-encoding', 'x-forwarded-for', 'expect', 'authorization']);
+  const name = chance.of([
+    'cookie',
+    'accept',
+    'range',
+    'if-none-match',
+    'origin',
+    'sec-fetch-site',
+    'host',
+    'accept-language',
+    'content-encoding',
+    'transfer-encoding',
+    'x-forwarded-for',
+    'expect',
+    'authorization',
+  ]);
   if (name === 'cookie') return [name, mutateText(chance, 'platewright-4173=abc; a=b').slice(0, 4_000)];
-  return [name, chance.of(['gzip', 'bytes=0-', 'http://evil.example', 'localhost:4173', '127.0.0.1', '[::1]:4173', '*', 'cross-site', ...oddTexts]).slice(0, 8_000)];
+  return [
+    name,
+    chance
+      .of(['gzip', 'bytes=0-', 'http://evil.example', 'localhost:4173', '127.0.0.1', '[::1]:4173', '*', 'cross-site', ...oddTexts])
+      .slice(0, 8_000),
+  ];
 }
 
 type Body = string | Uint8Array<ArrayBuffer> | FormData | undefined;
 
-function bodyOf(chance: Chance, route: Route, schemas: Schemas, known: Known, version: unknown, things: Things): { type?: string; body?: Body } {
+function bodyOf(
+  chance: Chance,
+  route: Route,
+  schemas: Schemas,
+  known: Known,
+  version: unknown,
+  things: Things,
+): { type?: string; body?: Body } {
   const [type] = Object.keys(route.content);
   if (type === undefined) return chance.oneIn(10) ? { type: 'application/json', body: writeJson(chance, oddValue(chance)) } : {};
   if (route.path === '/api/copies/folder') return { type, body: JSON.stringify({ folder: folderOf(chance, things.folder) }) };
   if (chance.oneIn(40)) return { type, body: chance.oneIn(2) ? '' : mutateBytes(chance, things.archive.subarray(0, 500)) };
   if (type === 'image/*') return { type: 'image/png', body: picture(chance) };
-  if (type === 'application/octet-stream') return { type, body: chance.oneIn(4) ? new Uint8Array(things.archive) : mutateBytes(chance, things.archive) };
+  if (type === 'application/octet-stream')
+    return { type, body: chance.oneIn(4) ? new Uint8Array(things.archive) : mutateBytes(chance, things.archive) };
   if (type === 'multipart/form-data') return formOf(chance);
   const made = valueOf(chance, route.content[type]!.schema, schemas);
   const whole = typeof made === 'object' && made !== null && 'version' in made ? { ...made, version } : made;
@@ -143,7 +191,8 @@ function picture(chance: Chance): Uint8Array<ArrayBuffer> {
 }
 
 function formOf(chance: Chance): { type?: string; body: Body } {
-  const csv = 'name,maker,category,sodiumMg,statement\nSlices,Maker,sandwich slices,200,"Turkey, sodium phosphate"\nSoup,,soups and broths,700,Water\n';
+  const csv =
+    'name,maker,category,sodiumMg,statement\nSlices,Maker,sandwich slices,200,"Turkey, sodium phosphate"\nSoup,,soups and broths,700,Water\n';
   if (chance.oneIn(4)) {
     const raw = `--b\r\ncontent-disposition: form-data; name="file"; filename="a.csv"\r\n\r\n${csv}\r\n--b\r\ncontent-disposition: form-data; name="mapping"\r\n\r\nname\r\n--b--\r\n`;
     return { type: 'multipart/form-data; boundary=b', body: mutateText(chance, raw) };
@@ -151,8 +200,10 @@ function formOf(chance: Chance): { type?: string; body: Body } {
   const form = new FormData();
   const content = chance.oneIn(3) ? changedWorkbook(chance) : chance.oneIn(2) ? csv : mutateText(chance, csv);
   const name = chance.oneIn(4) ? chance.of(oddTexts) : chance.of(['a.csv', 'a.xlsx', 'FOOD_DES.txt', 'food.csv', 'x.json']);
-  for (const key of chance.oneIn(10) ? ['file', 'file', 'files'] : [chance.of(['file', 'file', 'files'])]) form.append(key, new File([content], name));
-  if (chance.oneIn(3)) for (const key of ['name', 'maker', '', 'category', chance.of(oddTexts)]) form.append('mapping', chance.of(['name', 'sodiumMg', key]));
+  for (const key of chance.oneIn(10) ? ['file', 'file', 'files'] : [chance.of(['file', 'file', 'files'])])
+    form.append(key, new File([content], name));
+  if (chance.oneIn(3))
+    for (const key of ['name', 'maker', '', 'category', chance.of(oddTexts)]) form.append('mapping', chance.of(['name', 'sodiumMg', key]));
   if (chance.oneIn(6)) form.append('workId', chance.of(oddTexts));
   return { body: form };
 }

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { testServer } from '../../../src/server/testWorld.fixture.ts';
 import { Chance } from './chance.ts';
 import { Known } from './known.ts';
-import { longestMs, within } from './within.ts';
 import { type Asked, type Description, requestFor, routesOf } from './request.ts';
+import { longestMs, within } from './within.ts';
 
 export interface RouteFigures {
   readonly fivexx: number;
@@ -43,14 +43,25 @@ export async function fuzzRoutes(count: number, seed: number): Promise<RouteFigu
         const asked = requestFor(chance, description, known, { archive, folder: server.folder });
         if (asked === undefined) continue;
         const logged = server.logged.length;
-        const { status, ms, answer } = await within(ask(server, asked)).catch(error => ({ status: 599, ms: Number.POSITIVE_INFINITY, answer: String(error) }));
+        const { status, ms, answer } = await within(ask(server, asked)).catch(error => ({
+          status: 599,
+          ms: Number.POSITIVE_INFINITY,
+          answer: String(error),
+        }));
         statuses[status] = (statuses[status] ?? 0) + 1;
         known.learn(asked.route, answer);
         if (ms > slowest.ms) slowest = { ms, what: `${asked.what}, request ${input}` };
         if (ms > longestMs) hangs += 1;
         if (status >= 500 || ms > longestMs) {
           if (status >= 500) fivexx += 1;
-          examples.push({ request: input, what: asked.what, status, ms: Math.round(ms), answer: answer.slice(0, 300), log: server.logged.slice(logged).join('\n').slice(0, 900) });
+          examples.push({
+            request: input,
+            what: asked.what,
+            status,
+            ms: Math.round(ms),
+            answer: answer.slice(0, 300),
+            log: server.logged.slice(logged).join('\n').slice(0, 900),
+          });
         }
         if (server.vault.waitMilliseconds() > longestMs / 2) left = 1;
       }
@@ -84,7 +95,19 @@ async function damage(server: Server): Promise<readonly unknown[]> {
     const { damaged, index } = await server.vault.health();
     if (index !== 'whole' || Object.values(damaged).some(count => count > 0)) found.push({ vault: damaged, index });
   }
-  const paths = ['/workspace', '/workspace/damaged', '/foods', '/plates', '/yardsticks', '/surveys', '/guides', '/handouts', '/imports', '/references', '/copies'];
+  const paths = [
+    '/workspace',
+    '/workspace/damaged',
+    '/foods',
+    '/plates',
+    '/yardsticks',
+    '/surveys',
+    '/guides',
+    '/handouts',
+    '/imports',
+    '/references',
+    '/copies',
+  ];
   const lists = server.vault.state() === 'open' ? [...paths, '/clients', '/clients/export', '/care-figures'] : paths;
   for (const path of lists) {
     const { status, body } = await server.call('GET', path);

@@ -62,7 +62,8 @@ const parts = workbookXml({
     { name: 'Hidden', xml: `<sheetData><row r="3">${inline('x')}</row></sheetData>`, state: 'hidden' },
   ],
   texts: '<si><t>statement</t></si><si><r><t>a</t></r><r><t>b</t></r></si>',
-  styles: '<numFmts><numFmt numFmtId="164" formatCode="yyyy\\-mm\\-dd"/></numFmts><cellXfs><xf numFmtId="0"/><xf numFmtId="164"/></cellXfs>',
+  styles:
+    '<numFmts><numFmt numFmtId="164" formatCode="yyyy\\-mm\\-dd"/></numFmts><cellXfs><xf numFmtId="0"/><xf numFmtId="164"/></cellXfs>',
 });
 const asU8 = (part: string | Uint8Array): Uint8Array => (typeof part === 'string' ? strToU8(part) : part);
 const wholeWorkbook = zipSync(Object.fromEntries(Object.entries(parts).map(([name, part]) => [name, asU8(part)])), { level: 6 });
