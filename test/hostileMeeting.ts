@@ -75,7 +75,7 @@ async function brokenScreens(workbench: Workbench): Promise<readonly string[]> {
     const start = performance.now();
     const answer = await call(workbench, method, path, body);
     const ms = performance.now() - start;
-    if (answer.status >= 500 || ms > 5_000)
+    if (answer.status >= 500 || ms > 30_000)
       broken.push(`${method} ${path.slice(0, 80)}: ${answer.status} ${answer.code} after ${Math.round(ms)} ms`);
     return answer;
   };

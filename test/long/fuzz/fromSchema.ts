@@ -50,25 +50,25 @@ const words = [
   'seven herons by the weir',
 ];
 
-export function valueOf(chance: Chance, schema: Schema, schemas: Schemas, depth = 6): unknown {
+export function madeOf(chance: Chance, schema: Schema, schemas: Schemas, depth = 6): unknown {
   if (schema.$ref !== undefined) {
     const name = schema.$ref.split('/').at(-1)!;
     const known = samples[name];
     if (known !== undefined && known.length > 0) return structuredClone(chance.of(known));
-    return depth === 0 ? {} : valueOf(chance, schemas[name] ?? {}, schemas, depth - 1);
+    return depth === 0 ? {} : madeOf(chance, schemas[name] ?? {}, schemas, depth - 1);
   }
   if (schema.const !== undefined) return schema.const;
   if (schema.enum !== undefined) return chance.of(schema.enum);
   const one = schema.anyOf ?? schema.oneOf;
-  if (one !== undefined) return valueOf(chance, chance.of(one), schemas, depth - 1);
-  if (schema.allOf !== undefined) return Object.assign({}, ...schema.allOf.map(part => valueOf(chance, part, schemas, depth - 1)));
+  if (one !== undefined) return madeOf(chance, chance.of(one), schemas, depth - 1);
+  if (schema.allOf !== undefined) return Object.assign({}, ...schema.allOf.map(part => madeOf(chance, part, schemas, depth - 1)));
   const { type } = schema;
   switch (typeof type === 'string' || type === undefined ? type : chance.of(type)) {
     case 'object':
       return objectOf(chance, schema, schemas, depth);
     case 'array':
-      if (schema.prefixItems !== undefined) return schema.prefixItems.map(part => valueOf(chance, part, schemas, depth - 1));
-      return depth <= 0 ? [] : Array.from({ length: chance.below(4) }, () => valueOf(chance, schema.items ?? {}, schemas, depth - 1));
+      if (schema.prefixItems !== undefined) return schema.prefixItems.map(part => madeOf(chance, part, schemas, depth - 1));
+      return depth <= 0 ? [] : Array.from({ length: chance.below(4) }, () => madeOf(chance, schema.items ?? {}, schemas, depth - 1));
     case 'string':
       return textOf(chance, schema);
     case 'integer':
@@ -93,11 +93,10 @@ function objectOf(
   if (depth <= 0) return {};
   const made: Record<string, unknown> = {};
   for (const [key, part] of Object.entries(properties)) {
-    if (required.includes(key) || chance.oneIn(2)) made[key] = valueOf(chance, part, schemas, depth - 1);
+    if (required.includes(key) || chance.oneIn(2)) made[key] = madeOf(chance, part, schemas, depth - 1);
   }
   if (typeof additionalProperties === 'object')
-    for (let more = chance.below(4); more > 0; more -= 1)
-      made[chance.of(words)] = valueOf(chance, additionalProperties, schemas, depth - 1);
+    for (let more = chance.below(4); more > 0; more -= 1) made[chance.of(words)] = madeOf(chance, additionalProperties, schemas, depth - 1);
   return made;
 }
 

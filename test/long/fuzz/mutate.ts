@@ -23,6 +23,7 @@ export const oddTexts: readonly string[] = [
   '/',
   '%00',
   '%E0%A4%A',
+  // biome-ignore lint/suspicious/noTemplateCurlyInString: a text as it stands
   '${7*7}',
   '=1+1',
   '\r\nset-cookie: a=b',

@@ -52,7 +52,7 @@ function changedOnce(chance: Chance, root: unknown): unknown {
   const walk = (place: readonly (string | number)[], value: unknown): void => {
     parts.push([place, value]);
     if (place.length > 12 || parts.length > 2_000 || typeof value !== 'object' || value === null) return;
-    if (Array.isArray(value)) value.forEach((one, at) => walk([...place, at], one));
+    if (Array.isArray(value)) for (const [at, one] of value.entries()) walk([...place, at], one);
     else for (const [key, one] of Object.entries(value)) walk([...place, key], one);
   };
   walk([], root);

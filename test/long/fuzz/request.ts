@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import { pictures } from '#app/pictures.fixture.ts';
 import type { Chance } from './chance.ts';
-import { type Schema, type Schemas, valueOf } from './fromSchema.ts';
+import { madeOf, type Schema, type Schemas } from './fromSchema.ts';
 import type { Known } from './known.ts';
 import { mutateBytes, mutateText, oddTexts } from './mutate.ts';
 import { mutateJson, oddValue, writeJson } from './mutateJson.ts';
@@ -168,7 +168,7 @@ function bodyOf(
   if (type === 'application/octet-stream')
     return { type, body: chance.oneIn(4) ? new Uint8Array(things.archive) : mutateBytes(chance, things.archive) };
   if (type === 'multipart/form-data') return formOf(chance);
-  const made = valueOf(chance, route.content[type]!.schema, schemas);
+  const made = madeOf(chance, route.content[type]!.schema, schemas);
   const whole = typeof made === 'object' && made !== null && 'version' in made ? { ...made, version } : made;
   const foods = known.one(chance, 'foods');
   if (typeof whole === 'object' && whole !== null && 'foodId' in whole && foods !== undefined) Object.assign(whole, { foodId: foods[0] });
