@@ -15,7 +15,7 @@ export const archives: Scenario = async (tally, kills, workspace) => {
     copy: { work: new Work(tally), make: () => program.call('POST', '/copies', {}) },
   };
   for (const { work, make } of Object.values(ways)) await work.measured(make);
-  while (tally.kills < kills) {
+  while (tally.wants(kills)) {
     const isCopy = tally.kills % 2 === 1;
     const folder = join(home.data, 'copies');
     // With a copy of today and without.

@@ -15,7 +15,7 @@ export const imports: Scenario = async (tally, kills, workspace) => {
   const work = new Work(tally);
   await work.measured(() => send(program, 'measured'));
   let kept = 1;
-  while (tally.kills < kills) {
+  while (tally.wants(kills)) {
     if (kept >= importsAWorkspace) {
       await program.stop();
       home.take(workspace.home);

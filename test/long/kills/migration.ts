@@ -18,7 +18,7 @@ const versions = readdirSync(shelves).filter(name => /^workspace-v\d+\.sqlite$/.
 /** Data folders of earlier programs are opened and the program killed: opened again, every row is as it was. */
 export const migration: Scenario = async (tally, kills) => {
   let milliseconds = 0;
-  while (tally.kills < kills) {
+  while (tally.wants(kills)) {
     const name = versions[tally.kills % versions.length]!;
     const home = new Home();
     const shelf = join(home.data, 'platewright.sqlite');

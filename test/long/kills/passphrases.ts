@@ -16,7 +16,7 @@ export const passphrases: Scenario = async (tally, kills, workspace) => {
   let now: Words = `${mark} to begin with`;
   await program.done('PUT', '/clients/passphrase', { next: now });
   const milliseconds = performance.now() - begun;
-  while (tally.kills < kills) {
+  while (tally.wants(kills)) {
     let next: Words = now;
     let isOver = false;
     const changing = (async () => {

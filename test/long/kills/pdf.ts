@@ -19,7 +19,7 @@ export const pdf: Scenario = async (tally, kills, workspace) => {
   await print();
   await work.measured(print);
   let longest = 0;
-  while (tally.kills < kills) {
+  while (tally.wants(kills)) {
     const answer = await work.killed(program, print);
     if (answer !== undefined && answer.body.subarray(0, 4).toString('latin1') !== '%PDF') tally.miss('half', 'what was made is no PDF');
     if (home.processes().length > 0) tally.seen('a browser was running');

@@ -17,7 +17,7 @@ export const postgres: Scenario = async (tally, kills) => {
   if (postgresPrograms === undefined) return tally.seen('skipped: PostgreSQL is not on this machine');
   const database = await PostgresServer.start();
   try {
-    while (tally.kills < kills) await onOneDatabase(tally, Math.min(kills, tally.kills + killsADatabase), database);
+    while (tally.wants(kills)) await onOneDatabase(tally, Math.min(kills, tally.kills + killsADatabase), database);
   } finally {
     database.end();
   }
@@ -30,7 +30,7 @@ async function onOneDatabase(tally: Tally, until: number, database: PostgresServ
   let program = await Program.start(home, env);
   const clients = await addMarkedClients(program, 1);
   const writers = new Writers(tally);
-  while (tally.kills < until) {
+  while (tally.wants(until)) {
     const ending = new AbortController();
     const writing = writers.write(program, ending.signal);
     await setTimeout(40 + 900 * tally.random());

@@ -34,6 +34,7 @@ interface Setting {
 }
 
 async function throughServer(into: Into, until: number, { tally, home, archive, ids }: Setting): Promise<void> {
+  if (!tally.wants(until)) return;
   let program = await Program.start(home);
   const bring = async (): Promise<string> => (await program.done('POST', '/archives/brought', archive.bytes)).id;
   const putBack = (id: string, way: Into) => program.call('POST', `/archives/${id}/restore`, { into: way, withClients: true, passphrase });
@@ -41,7 +42,7 @@ async function throughServer(into: Into, until: number, { tally, home, archive, 
   await prepare(program, into);
   const first = await bring();
   await work.measured(() => putBack(first, into));
-  while (tally.kills < until) {
+  while (tally.wants(until)) {
     const before = await prepare(program, into);
     const id = await bring();
     const answer = await work.killed(program, () => putBack(id, into));
@@ -70,7 +71,7 @@ async function onThread(kills: number, { tally, home, archive, ids }: Setting): 
   const file = join(home.root, 'archive.zip');
   writeFileSync(file, archive.bytes);
   let milliseconds: number | undefined;
-  while (tally.kills < kills) {
+  while (tally.wants(kills)) {
     const program = await Program.start(home);
     await prepare(program, 'empty');
     await program.stop();

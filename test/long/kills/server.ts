@@ -13,7 +13,7 @@ export const server: Scenario = async (tally, kills, workspace) => {
   let writers = new Writers(tally);
   home.take(workspace.home);
   let program = await Program.start(home);
-  while (tally.kills < kills) {
+  while (tally.wants(kills)) {
     const ending = new AbortController();
     const writing = writers.write(program, ending.signal);
     await setTimeout(40 + 900 * tally.random());
@@ -22,7 +22,7 @@ export const server: Scenario = async (tally, kills, workspace) => {
     ending.abort();
     await writing;
     lookForClients(home, workspace.clients, tally, program.said());
-    if (tally.kills < kills && tally.random() < 0.2) {
+    if (tally.wants(kills) && tally.random() < 0.2) {
       await Program.startAndKill(home, 100 + 2_500 * tally.random());
       tally.kills += 1;
       tally.seen('killed while it started');

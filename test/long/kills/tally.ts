@@ -14,6 +14,14 @@ export interface Figures extends Record<Loss, number> {
   readonly seen: Readonly<Record<string, number>>;
 }
 
+/** Ctrl-C and SIGTERM end a run after the kill that it is at; what it has found until then is kept. */
+let isEnding = false;
+for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+  process.once(signal, () => {
+    isEnding = true;
+  });
+}
+
 /** Counts of one scenario, and its chance, which follows from the seed alone. */
 export class Tally {
   readonly scenario: string;
@@ -28,6 +36,11 @@ export class Tally {
   constructor(scenario: string, seed: number) {
     this.scenario = scenario;
     this.random = randomNumbers(seed + [...scenario].reduce((sum, sign) => sum * 31 + sign.charCodeAt(0), 7)).uniform;
+  }
+
+  /** Whether more kills are wanted: not so many yet, and nobody has asked the run to end. */
+  wants(kills: number): boolean {
+    return this.kills < kills && !isEnding;
   }
 
   /** Something went wrong: it is counted and told at once. */
