@@ -112,7 +112,11 @@ describe('archives over the server', () => {
     );
     expect((await server.call('PUT', '/copies/folder', { folder: 'not/from/the/root' })).body.code).toBe('copies-folder-not-usable');
     const elsewhere = join(server.folder, 'elsewhere');
-    expect((await server.call('PUT', '/copies/folder', { folder: elsewhere })).body).toMatchObject({ folder: elsewhere, copies: [] });
+    expect((await server.call('PUT', '/copies/folder', { folder: elsewhere })).body).toMatchObject({
+      folder: elsewhere,
+      copies: [],
+      earlierFolders: [join(server.folder, 'copies')],
+    });
     // The name of today's copy is taken by a folder: it cannot be put there.
     mkdirSync(join(elsewhere, 'platewright-copy-2026-06-15.zip', 'x'), { recursive: true });
     expect((await server.call('POST', '/copies', {})).status).toBeGreaterThan(399);

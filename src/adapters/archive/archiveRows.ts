@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { createReadStream } from 'node:fs';
 import { z } from 'zod';
 import { damagedColumns, rowOfArchive } from '#adapters/storage/checkRow.ts';
 import { isObject } from '#adapters/storage/readJson.ts';
@@ -9,7 +9,7 @@ import { rowsAStep, type Watch } from '#app/watch.ts';
 import { Fault } from '#core/errors.ts';
 import { clientsName, photosTable, tableFile } from './manifest.ts';
 import { beginsAsZip, OpenArchive } from './openArchive.ts';
-import { longestWorkspaceFileBytes, rowsOfWorkspaceFile } from './workspaceFile.ts';
+import { rowsOfWorkspaceFile } from './workspaceFile.ts';
 
 /** More columns than any table of ours has. */
 const mostColumns = 100;
@@ -21,7 +21,7 @@ export async function lookAtArchive(path: string, watch: Watch): Promise<Archive
   const rows: Record<string, number> = {};
   let damaged = 0;
   let done = 0;
-  const look = async (given: AsyncIterable<ArchivedRow> | Iterable<ArchivedRow>, of: number): Promise<void> => {
+  const look = async (given: AsyncIterable<ArchivedRow>, of: number): Promise<void> => {
     for await (const row of given) {
       damaged += damagedColumns(row.table, rowOfArchive(row)).length;
       rows[row.table] = (rows[row.table] ?? 0) + 1;
@@ -29,7 +29,7 @@ export async function lookAtArchive(path: string, watch: Watch): Promise<Archive
     }
   };
   if (!isZip) {
-    await look(await workspaceFileRows(path, bytes), 0);
+    await look(rowsOfWorkspaceFile(createReadStream(path)), 0);
     return { kind: 'workspace-file', bytes, madeAt: '', version: '', rows, damaged };
   }
   const archive = await OpenArchive.open(path);
@@ -57,9 +57,9 @@ export async function lookAtArchive(path: string, watch: Watch): Promise<Archive
 
 /** The rows of a file, in the order in which they can be put back. @throws Fault archive-not-valid, archive-newer */
 export async function* archiveRows(path: string): AsyncGenerator<ArchivedRow> {
-  const { isZip, bytes } = await beginsAsZip(path);
+  const { isZip } = await beginsAsZip(path);
   if (!isZip) {
-    yield* await workspaceFileRows(path, bytes);
+    yield* rowsOfWorkspaceFile(createReadStream(path));
     return;
   }
   const archive = await OpenArchive.open(path);
@@ -121,10 +121,4 @@ function clientsIn(bytes: Buffer): unknown {
   } catch {
     throw new Fault('archive-not-valid', 'Its client records cannot be read.');
   }
-}
-
-async function workspaceFileRows(path: string, bytes: number): Promise<readonly ArchivedRow[]> {
-  if (bytes > longestWorkspaceFileBytes)
-    throw new Fault('workspace-file-not-valid', 'It is no archive, and too large for a workspace file of an earlier program.');
-  return rowsOfWorkspaceFile(await readFile(path));
 }

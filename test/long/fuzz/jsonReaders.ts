@@ -161,8 +161,8 @@ export const jsonReaders: readonly Reader[] = [
   ),
   text('manifest', 5, [manifest], readManifest),
   text('reference file', 3, references, given => referenceFileFromJson(given, 'a.json')),
-  text('workspace file', 2, workspaceFiles, given => {
-    for (const row of rowsOfWorkspaceFile(new TextEncoder().encode(given))) damagedColumns(row.table, rowOfArchive(row));
+  text('workspace file', 2, workspaceFiles, async given => {
+    for await (const row of rowsOfWorkspaceFile(piecesOf(given))) damagedColumns(row.table, rowOfArchive(row));
   }),
   json('row of an archive', 8, rowsOfFiles, given => {
     if (!isRecord(given) || !isRecord(given.row)) return;
@@ -170,3 +170,9 @@ export const jsonReaders: readonly Reader[] = [
     damagedColumns(row.table, rowOfArchive(row));
   }),
 ];
+
+/** As a file comes in: cut anywhere. */
+async function* piecesOf(text: string): AsyncGenerator<Uint8Array> {
+  const bytes = new TextEncoder().encode(text);
+  for (let from = 0; from < bytes.length; from += 97) yield bytes.subarray(from, from + 97);
+}

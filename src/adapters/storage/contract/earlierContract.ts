@@ -1,9 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { createReadStream, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { rowsOfWorkspaceFile } from '#adapters/archive/workspaceFile.ts';
-import type { Store } from '#app/store.ts';
+import type { ArchivedRow, Store } from '#app/store.ts';
 import { plateFromJson } from '#core/plate/plateFromJson.ts';
 import { yardstickFromJson } from '#core/yardstick/yardstickFromJson.ts';
 import { type EngineUnderTest, everyRow, label, restoreAll, standingSodium } from './samples.ts';
@@ -66,7 +66,10 @@ export function earlierContract(engine: EngineUnderTest): void {
       test(`[STO-8] a workspace file of version ${version} is restored whole`, async () => {
         const store = await engine.open();
         try {
-          const file = Map.groupBy(rowsOfWorkspaceFile(readFileSync(`${fixtures}workspace-v${version}.json`)), ({ table }) => table);
+          const all: ArchivedRow[] = [];
+          for await (const row of rowsOfWorkspaceFile(createReadStream(`${fixtures}workspace-v${version}.json`, { highWaterMark: 1_000 })))
+            all.push(row);
+          const file = Map.groupBy(all, ({ table }) => table);
           await restoreAll(store, Object.fromEntries([...file].map(([name, rows]) => [name, rows.map(({ row }) => row)])));
           const tables = await everyRow(store);
           for (const [name, rows] of Object.entries(tables))

@@ -28,7 +28,7 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
     },
   });
   if (copies.data === undefined) return <Told error={copies.error} />;
-  const { lastAt, lastFault, heldUntil, restoreBrokenOff } = copies.data;
+  const { lastAt, lastFault, heldUntil, restoreBrokenOff, earlierFolders = [] } = copies.data;
   return (
     <div className="stack">
       <h3>Daily copies</h3>
@@ -56,6 +56,7 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
       </p>
       <p className="soft">
         Folder: <code>{copies.data.folder}</code>. On another disk, copies outlive this one.
+        {earlierFolders.length > 0 && ` Copies made before in ${earlierFolders.join(', ')} stay there until you delete them.`}
       </p>
       <Told error={make.error ?? move.error} />
       {make.isPending ? (
