@@ -7,7 +7,8 @@ import type { CopyFolder, CopyMemory } from '#app/archives.ts';
 import { Fault } from '#core/errors.ts';
 
 const memorySchema = z.object({
-  folder: z.string(),
+  /** Where one was chosen. */
+  folder: z.string().exactOptional(),
   earlierFolders: z.array(z.string()).exactOptional(),
   lastState: z.string().exactOptional(),
   lastAt: z.string().exactOptional(),
@@ -20,7 +21,8 @@ const draftName = '.platewright-copy-unfinished.zip';
 /** The folder of daily copies: `copies` below the data folder, until another one is chosen. */
 export function copyFolder(dataFolder: string): CopyFolder {
   const memoryFile = join(dataFolder, 'copies.json');
-  let memory = readMemory(memoryFile) ?? { folder: join(dataFolder, 'copies') };
+  const ownFolder = join(dataFolder, 'copies');
+  let memory: CopyMemory = { folder: ownFolder, ...readMemory(memoryFile) };
   const pathOf = (day: string): string => join(memory.folder, `platewright-copy-${day}.zip`);
   return {
     list: async () => {
@@ -43,7 +45,9 @@ export function copyFolder(dataFolder: string): CopyFolder {
     memory: () => memory,
     remember: async next => {
       if (next.folder !== memory.folder) usable(next.folder);
-      await writeWhole(memoryFile, JSON.stringify(next));
+      // Its own folder goes along with a data folder that is copied or moved; the place of a chosen one stays.
+      const { folder, ...rest } = next;
+      await writeWhole(memoryFile, JSON.stringify(folder === ownFolder ? rest : next));
       memory = next;
     },
   };
@@ -66,10 +70,10 @@ function notUsable(folder: string): Fault {
 }
 
 /** A damaged memory is as good as none: it holds where copies lie, and the folder of choice is chosen again. */
-function readMemory(path: string): CopyMemory | undefined {
+function readMemory(path: string): Partial<CopyMemory> {
   try {
     return memorySchema.parse(JSON.parse(readFileSync(path, 'utf8')));
   } catch {
-    return undefined;
+    return {};
   }
 }
