@@ -55,12 +55,12 @@ export interface WaitingFiles {
 
 /** Where copies lie, and what is remembered of them from one start to the next. */
 export interface CopyFolder {
-  /** The days of the copies that are there, yyyy-mm-dd, with their bytes. */
+  /** The days of the copies that are there, yyyy-mm-dd, with -hhmmss for further ones of a day, and their bytes. */
   list(): Promise<readonly { readonly day: string; readonly bytes: number }[]>;
   pathOf(day: string): string;
   /** A path beside, for a copy that is not whole yet. */
   draftPath(): Promise<string>;
-  /** Gives a draft the name of its day; an earlier one of that day gives way. */
+  /** Gives a draft the name of its day. */
   finish(draft: string, day: string): Promise<void>;
   remove(day: string): Promise<void>;
   memory(): CopyMemory;
@@ -80,7 +80,10 @@ export interface CopyMemory {
 
 /** Says that a restore has begun and not ended: the shelf and the client records are two files. */
 export interface RestoreMark {
-  isUnderWay(): boolean;
+  /** Whether one was broken off between the shelf and the client records. */
+  isBrokenOff(): boolean;
+  /** One at a time. @throws Fault restore-under-way */
   begin(): Promise<void>;
-  end(): Promise<void>;
+  /** `half`: the shelf was written and the client records were not. `nothing`: what was there before stands. */
+  end(what: 'whole' | 'half' | 'nothing'): Promise<void>;
 }

@@ -191,6 +191,17 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Type the passphrase, or go on without the client records.',
   },
+  'archive-passphrase-wrong': {
+    title: 'The passphrase of the archive is wrong',
+    blame: 'person',
+    nextStep:
+      'Type the passphrase under which the client records of this file were sealed, or leave them out and restore the rest. Nothing was changed.',
+  },
+  'restore-under-way': {
+    title: 'A restore is running',
+    blame: 'person',
+    nextStep: 'Wait until it has ended, then look at what is there.',
+  },
   'archive-not-made': {
     title: 'The archive was not made',
     blame: 'person',

@@ -47,6 +47,7 @@ export const copiesBody = z
     lastFault: z.object({ at: z.string(), title: z.string(), message: z.string(), nextStep: z.string() }).exactOptional(),
     copies: list(z.object({ day: z.string(), bytes: z.number() })),
     heldUntil: z.string().exactOptional(),
+    isReadable: z.boolean(),
     /** A restore of an earlier start was broken off between the shelf and the client records. */
     restoreBrokenOff: z.boolean(),
   })

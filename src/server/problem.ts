@@ -45,6 +45,8 @@ const statusOf = {
   'workspace-file-not-valid': 422,
   'archive-not-valid': 422,
   'archive-newer': 422,
+  'archive-passphrase-wrong': 403,
+  'restore-under-way': 409,
   'archive-not-found': 404,
   'copies-folder-not-usable': 422,
   'passphrase-missing': 422,

@@ -32,13 +32,13 @@ export function Frame() {
       </a>
       <nav className="rail" aria-label="Workbench">
         <b>Platewright</b>
+        <CopyFailed />
         {entries.map(({ to, name }) => (
           <Link key={to} to={to} activeOptions={{ exact: to === '/', includeSearch: false }} activeProps={{ 'aria-current': 'page' }}>
             {name}
           </Link>
         ))}
         <span className="foot">
-          <CopyFailed />
           {workspace !== undefined && workspace.demoFoods > 0 && (
             <span className="small soft">
               Demo scenario.

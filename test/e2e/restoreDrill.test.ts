@@ -99,7 +99,6 @@ describe.skipIf(browserPath === undefined)('a restore drill (skipped where no Ch
       .getByRole('button', { name: /^Restore from the copy of/ })
       .first()
       .click();
-    await page.getByRole('button', { name: /^Look at the copy of/ }).click();
     await page.getByText(/read through and whole/).waitFor({ timeout: 60_000 });
     await page.getByLabel('The client records too').uncheck();
     await page.getByRole('button', { name: 'Restore', exact: true }).click();

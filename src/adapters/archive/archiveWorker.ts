@@ -54,7 +54,8 @@ async function done(): Promise<ArchiveWord> {
           await writeArchive(store, task.path, { ...task, clients: task.clients }, watch);
           return { look: await lookAtArchive(task.path, watch) };
         } catch (error) {
-          await rm(task.path, { force: true });
+          // A file that stood there before is somebody's own.
+          if (!isThere(error)) await rm(task.path, { force: true });
           throw writingFault(error);
         }
       });
@@ -72,7 +73,12 @@ async function withStore<Result>(work: (store: Store) => Promise<Result>): Promi
   }
 }
 
+function isThere(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && error.code === 'EEXIST';
+}
+
 function writingFault(error: unknown): unknown {
+  if (isThere(error)) return new Fault('output-not-written', 'A file of that name is there already; it was left as it is.');
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   return /^E(NOSPC|DQUOT|ACCES|PERM|ROFS|IO|NOENT|FBIG)$/.test(code)
     ? new Fault('archive-not-made', `The file cannot be written (${code}).`)

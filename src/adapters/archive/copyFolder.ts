@@ -1,4 +1,4 @@
-import { accessSync, constants, mkdirSync, readFileSync, statSync } from 'node:fs';
+import { accessSync, constants, existsSync, mkdirSync, readFileSync, statSync } from 'node:fs';
 import { readdir, rename, rm, stat } from 'node:fs/promises';
 import { isAbsolute, join } from 'node:path';
 import { z } from 'zod';
@@ -15,8 +15,9 @@ const memorySchema = z.object({
   lastFault: z.object({ at: z.string(), title: z.string(), message: z.string(), nextStep: z.string() }).exactOptional(),
 });
 
-const copyName = /^platewright-copy-(\d{4}-\d\d-\d\d)\.zip$/;
-const draftName = '.platewright-copy-unfinished.zip';
+/** By day; one that was asked for on a day that has its copy carries the time as well. */
+const copyName = /^platewright-copy-(\d{4}-\d\d-\d\d(?:-\d{6})?)\.zip$/;
+const draftName = /^\.platewright-copy-unfinished-(\d+)\.zip$/;
 
 /** The folder of daily copies: `copies` below the data folder, until another one is chosen. */
 export function copyFolder(dataFolder: string): CopyFolder {
@@ -30,34 +31,57 @@ export function copyFolder(dataFolder: string): CopyFolder {
         if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return [];
         throw notUsable(memory.folder);
       });
-      const days = names.flatMap(name => copyName.exec(name)?.[1] ?? []);
-      return Promise.all(days.map(async day => ({ day, bytes: (await stat(pathOf(day))).size })));
+      const days = names.flatMap(name => copyName.exec(name)?.[1] ?? []).filter(isDay);
+      // What has such a name and is none (a link that leads nowhere, a folder) is nobody's copy.
+      const found = await Promise.all(days.map(async day => ({ day, about: await stat(pathOf(day)).catch(() => undefined) })));
+      return found.flatMap(({ day, about }) => (about?.isFile() ? [{ day, bytes: about.size }] : []));
     },
     pathOf,
     draftPath: async () => {
-      usable(memory.folder);
-      const draft = join(memory.folder, draftName);
-      await rm(draft, { force: true });
-      return draft;
+      // A folder of choice may lie on a disk that is not there now: in its place no other is made.
+      usable(memory.folder, memory.folder === ownFolder);
+      for (const name of await readdir(memory.folder)) {
+        const [, program] = draftName.exec(name) ?? [];
+        if (program !== undefined && (Number(program) === process.pid || !isAlive(Number(program))))
+          await rm(join(memory.folder, name), { force: true });
+      }
+      return join(memory.folder, `.platewright-copy-unfinished-${process.pid}.zip`);
     },
     finish: (draft, day) => rename(draft, pathOf(day)),
     remove: day => rm(pathOf(day), { force: true }),
     memory: () => memory,
     remember: async next => {
-      if (next.folder !== memory.folder) usable(next.folder);
+      if (next.folder !== memory.folder) usable(next.folder, true);
+      // Also where the disk is full: what went wrong is told at least until the program ends.
+      memory = next;
       // Its own folder goes along with a data folder that is copied or moved; the place of a chosen one stays.
       const { folder, ...rest } = next;
       await writeWhole(memoryFile, JSON.stringify(folder === ownFolder ? rest : next));
-      memory = next;
     },
   };
 }
 
-/** Makes the folder where it is missing. @throws Fault copies-folder-not-usable */
-function usable(folder: string): void {
+function isDay(stamp: string): boolean {
+  const day = stamp.slice(0, 10);
+  const at = new Date(`${day}T00:00:00Z`);
+  return !Number.isNaN(at.getTime()) && at.toISOString().startsWith(day);
+}
+
+function isAlive(program: number): boolean {
+  try {
+    process.kill(program, 0);
+    return true;
+  } catch (error) {
+    return error instanceof Error && 'code' in error && error.code === 'EPERM';
+  }
+}
+
+/** Makes the folder in one that is there. @throws Fault copies-folder-not-usable */
+function usable(folder: string, mayMake: boolean): void {
   try {
     if (!isAbsolute(folder)) throw notUsable(folder);
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    // One step only: with all steps at once, a system's own folder (/proc) keeps the program for good.
+    if (mayMake && !existsSync(folder)) mkdirSync(folder, { mode: 0o700 });
     if (!statSync(folder).isDirectory()) throw notUsable(folder);
     accessSync(folder, constants.W_OK | constants.X_OK);
   } catch {

@@ -1,6 +1,7 @@
 import { sql, type Transaction } from 'kysely';
 import type { LeftOutReason, RestoredRows } from '#app/store.ts';
 import { archivedEntry } from './checkRow.ts';
+import { isObject, readJson } from './readJson.ts';
 import { insertRows } from './rowsOfTable.ts';
 import type { RowTaker } from './rowTaker.ts';
 import type { Tables } from './schema.ts';
@@ -25,6 +26,10 @@ export class NewRows implements RowTaker {
   /** Keys of foods, labels and imports that were not put: what belongs to them is not put either. */
   private readonly without = new Map<string, Map<string, LeftOutReason>>();
   private readonly newFoods = new Set<string>();
+  /** Labels that were put: what is said of another label stands here already, and is left as it is. */
+  private readonly newLabels = new Set<string>();
+  /** Of labels that stand here and are corrected: when the newest word on their reading came in. */
+  private readonly newestWordOn = new Map<string, string>();
   /** Of labels that were put: the place of their reading among the others. */
   private readonly readingOf = new Map<string, number>();
   /** Of foods that stood here: when their newest reading came in. */
@@ -50,7 +55,8 @@ export class NewRows implements RowTaker {
       else if (here !== undefined) this.leave(table, row, 'differs', false);
       else {
         const whole = this.wholeLeftOut(row);
-        if (whole === undefined) news.push(row);
+        if (whole === undefined && this.isSaidOfStanding(table, row)) this.leave(table, row, 'differs', false);
+        else if (whole === undefined) news.push(row);
         else this.leave(table, row, whole === 'demo' ? 'demo' : 'part-left-out');
       }
     }
@@ -82,6 +88,8 @@ export class NewRows implements RowTaker {
     const accepted = news.filter(row => {
       const corrected = row.corrects_label_id;
       if (corrected !== null && this.isWithout('labels', corrected)) return this.leave('labels', row, 'part-left-out');
+      const newestWord = this.newestWordOn.get(String(corrected));
+      if (newestWord !== undefined && String(row.added_at) <= newestWord) return this.leave('labels', row, 'older-reading');
       const newest = this.newestOf.get(String(row.food_id));
       if (corrected === null && newest !== undefined && String(row.added_at) <= newest) return this.leave('labels', row, 'older-reading');
       return true;
@@ -91,6 +99,7 @@ export class NewRows implements RowTaker {
     return accepted.map(row => {
       const reading = row.corrects_label_id === null ? sequence : (this.readingOf.get(String(row.corrects_label_id)) ?? sequence);
       this.readingOf.set(String(row.id), reading);
+      this.newLabels.add(String(row.id));
       return { ...row, sequence: sequence++, reading_sequence: reading };
     });
   }
@@ -110,11 +119,13 @@ export class NewRows implements RowTaker {
   private async lookUpCorrected(labels: readonly AnyRow[]): Promise<void> {
     const ids = labels.map(({ corrects_label_id }) => corrects_label_id).filter(id => id !== null && !this.readingOf.has(String(id)));
     if (ids.length === 0) return;
-    const found = await sql<{
-      id: string;
-      reading_sequence: number;
-    }>`select id, reading_sequence from labels where id in (${sql.join(ids)})`.execute(this.trx);
-    for (const { id, reading_sequence } of found.rows) this.readingOf.set(id, reading_sequence);
+    const found = await sql<{ id: string; reading_sequence: number; newest: string }>`
+      select id, reading_sequence, (select max(added_at) from labels as words where words.reading_sequence = labels.reading_sequence) as newest
+      from labels where id in (${sql.join(ids)})`.execute(this.trx);
+    for (const { id, reading_sequence, newest } of found.rows) {
+      this.readingOf.set(id, reading_sequence);
+      this.newestWordOn.set(id, newest);
+    }
   }
 
   private async standing(table: string, key: string, given: readonly AnyRow[]): Promise<ReadonlyMap<string, AnyRow>> {
@@ -126,6 +137,11 @@ export class NewRows implements RowTaker {
   private isSame(table: string, here: AnyRow, row: AnyRow): boolean {
     const { incidental = [] } = archivedEntry(table);
     return Object.keys(row).every(column => incidental.includes(column) || areEqual(here[column], row[column]));
+  }
+
+  /** A label of this workspace may have been withdrawn or its recheck day taken off here since: what stands is left as it is. */
+  private isSaidOfStanding(table: string, row: AnyRow): boolean {
+    return (table === 'label_withdrawals' || table === 'label_rechecks') && !this.newLabels.has(String(row.label_id));
   }
 
   /** Why the row that this one belongs to was left out; undefined when it was not. */
@@ -142,12 +158,19 @@ export class NewRows implements RowTaker {
     const id = String(row[archivedEntry(table).key]);
     this.leftOut[reason] = (this.leftOut[reason] ?? 0) + 1;
     if (isGone) this.without.set(table, (this.without.get(table) ?? new Map()).set(id, reason));
-    if (reason !== 'demo' && this.examples.length < mostExamples)
-      this.examples.push({ table, id, reason, ...(typeof row.name === 'string' ? { name: row.name } : {}) });
+    if (reason !== 'demo' && this.examples.length < mostExamples) this.examples.push({ table, id, reason, ...named(table, row) });
     return false;
   }
 }
 
 function areEqual(here: unknown, there: unknown): boolean {
   return here instanceof Uint8Array && there instanceof Uint8Array ? Buffer.compare(here, there) === 0 : here === there;
+}
+
+/** What a person calls the row: the name of a food, the title of a document. */
+function named(table: string, row: AnyRow): { readonly name?: string } {
+  if (typeof row.name === 'string') return { name: row.name };
+  const text = row[archivedEntry(table).document?.noun ?? ''];
+  const title = typeof text === 'string' ? readJson(text, json => (isObject(json) ? json.title : undefined)) : undefined;
+  return typeof title === 'string' ? { name: title } : {};
 }

@@ -1,4 +1,4 @@
-import { chmodSync, lstatSync, mkdirSync, readdirSync, rmdirSync, type Stats, statSync } from 'node:fs';
+import { chmodSync, existsSync, lstatSync, mkdirSync, readdirSync, rmdirSync, type Stats, statSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { Fault } from '#core/errors.ts';
 import { storageFault } from './faults.ts';
@@ -19,7 +19,7 @@ export interface PrivateFolder {
 export function privateFolder(given: string, say: (text: string) => void): PrivateFolder {
   const path = resolve(given);
   try {
-    const made = mkdirSync(path, { recursive: true, mode: 0o700 });
+    const made = makeFolders(path);
     makePrivate(path, statSync(path), 0o700, say);
     for (const name of readdirSync(path).filter(one => /^(?:platewright|clients)\.sqlite/.test(one))) {
       const stats = lstatSync(join(path, name));
@@ -32,6 +32,17 @@ export function privateFolder(given: string, say: (text: string) => void): Priva
     if (reason !== undefined) throw new Fault('data-folder-not-usable', `"${path}" cannot be the data folder: ${reason}.`);
     throw storageFault(error);
   }
+}
+
+/** Step by step: all steps at once never end in a system's own folder (/proc). Gives the first that was made. */
+function makeFolders(path: string): string | undefined {
+  if (existsSync(path)) {
+    if (!statSync(path).isDirectory()) throw Object.assign(new Error('not a folder'), { code: 'EEXIST' });
+    return undefined;
+  }
+  const above = dirname(path) === path ? undefined : makeFolders(dirname(path));
+  mkdirSync(path, { mode: 0o700 });
+  return above ?? path;
 }
 
 const reasons: Readonly<Record<string, string>> = {

@@ -25,7 +25,7 @@ export function heldUntil(days: readonly string[]): string | undefined {
 }
 
 function dayNumber(day: string): number {
-  return Math.round(Date.parse(`${day}T00:00:00Z`) / dayMilliseconds);
+  return Math.round(Date.parse(`${day.slice(0, 10)}T00:00:00Z`) / dayMilliseconds);
 }
 
 /** 1970-01-01 was a Thursday: three days later a week begins. */

@@ -8,6 +8,8 @@ import { copiesToDrop, heldUntil } from './copyDays.ts';
 
 export interface CopiesState extends Omit<CopyMemory, 'lastState'> {
   readonly copies: readonly { readonly day: string; readonly bytes: number }[];
+  /** Whether the folder could be read; else copies in it are not known. */
+  readonly isReadable: boolean;
   /** The day by which no copy holds any more who is erased today; absent without copies. */
   readonly heldUntil?: string;
 }
@@ -26,12 +28,14 @@ export class DailyCopies {
   async state(): Promise<CopiesState> {
     const { lastState: _, ...memory } = this.folder.memory();
     // The folder may be on a disk that is not there: the rest is told all the same.
-    const copies = await this.folder.list().catch(() => []);
+    const listed = await this.folder.list().catch(() => undefined);
+    const copies = listed ?? [];
     const until = heldUntil(copies.map(({ day }) => day));
     return {
       ...memory,
       copies: copies.toSorted((one, other) => (one.day < other.day ? 1 : -1)),
       ...(until === undefined ? {} : { heldUntil: until }),
+      isReadable: listed !== undefined,
     };
   }
 
@@ -88,10 +92,13 @@ export class DailyCopies {
     const draft = await this.folder.draftPath();
     await this.world.archives.write(draft, clients, watch);
     const at = this.world.now();
-    await this.folder.finish(draft, localDay(at));
+    const today = localDay(at);
+    // A copy is never replaced: what was copied this morning may be what is wanted back.
+    const hasOne = (await this.folder.list()).some(({ day }) => day === today);
+    await this.folder.finish(draft, hasOne ? `${today}-${timeOf(at)}` : today);
     const { lastFault: _, ...memory } = this.folder.memory();
     await this.folder.remember({ ...memory, lastState: mark, lastAt: at.toISOString() });
-    await this.dropOld(localDay(at));
+    await this.dropOld(today);
   }
 
   private async dropOld(today: string): Promise<void> {
@@ -111,4 +118,9 @@ export class DailyCopies {
     this.last = turn.catch(() => undefined);
     return turn;
   }
+}
+
+/** "142305", on the clock of this computer. */
+function timeOf(at: Date): string {
+  return [at.getHours(), at.getMinutes(), at.getSeconds()].map(part => String(part).padStart(2, '0')).join('');
 }

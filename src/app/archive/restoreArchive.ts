@@ -31,27 +31,45 @@ export async function restoreArchive(
   watch: Watch,
 ): Promise<Restored> {
   const copy = withClients ? look.clientsCopy : undefined;
-  if (copy !== undefined) {
-    if (into === 'beside' && look.clients?.opensWith === 'passphrase' && !passphrase)
-      throw new Fault(
-        'passphrase-missing',
-        'The client records of the archive are sealed; adding them beside others needs their passphrase.',
-      );
-    if (into === 'empty') await removeDemoClients(vault);
-    const staysSealed = into === 'empty' && passphrase === undefined && look.clients?.opensWith === 'passphrase';
-    await vault.lookAtCopy(copy, passphrase).catch(error => {
-      if (!(staysSealed && error instanceof Fault && error.code === 'passphrase-wrong')) throw error;
-    });
-  }
+  if (copy !== undefined) await tryClients(vault, look, copy, into, passphrase);
   await mark.begin();
+  let ended: 'whole' | 'half' | 'nothing' = 'nothing';
   try {
     const rows = await archives.restore(path, into, watch);
+    ended = copy === undefined ? 'whole' : 'half';
+    if (copy !== undefined && into === 'empty') await removeDemoClients(vault);
     const clients = copy === undefined ? undefined : await vault.restoreCopy(copy, passphrase, into);
-    await mark.end();
+    ended = 'whole';
     return { rows, ...(clients === undefined ? {} : { clients }) };
+  } finally {
+    await mark.end(ended);
+  }
+}
+
+/** What could keep the client records from coming back, before anything is written. */
+async function tryClients(
+  vault: ClientVault,
+  look: ArchiveLook,
+  copy: unknown,
+  into: RestoreInto,
+  passphrase: string | undefined,
+): Promise<void> {
+  if (into === 'beside' && vault.state() !== 'open')
+    throw new Fault('clients-locked', 'Client records can only be added beside others that are open.');
+  if (into === 'empty' && (vault.state() !== 'open' || (await vault.list()).some(({ isDemo }) => isDemo !== true)))
+    throw new Fault('clients-not-empty', 'Other client records than those of the demo are here.');
+  const isSealed = look.clients?.opensWith === 'passphrase';
+  if (into === 'beside' && isSealed && passphrase === undefined)
+    throw new Fault(
+      'passphrase-missing',
+      'The client records of the archive are sealed; adding them beside others needs their passphrase.',
+    );
+  try {
+    await vault.lookAtCopy(copy, passphrase);
   } catch (error) {
-    // Nothing was written, or the shelf was and the clients were not: the same archive, added beside, tells which.
-    if (!(error instanceof Fault) || error.code !== 'program-fault') await mark.end();
-    throw error;
+    if (!(error instanceof Fault && error.code === 'passphrase-wrong')) throw error;
+    // Into an empty file they come as they are sealed.
+    if (into === 'empty' && isSealed && passphrase === undefined) return;
+    throw new Fault('archive-passphrase-wrong', 'The client records of the archive do not open with it.');
   }
 }

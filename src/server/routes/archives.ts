@@ -12,13 +12,18 @@ import { answers, jsonBody } from './answers.ts';
 const workId = z.uuid().optional();
 const passphrase = z.string().max(1_000).optional();
 const byId = z.object({ id: z.uuid().openapi({ param: { name: 'id', in: 'path' } }) });
-const byDay = z.object({ day: z.iso.date().openapi({ param: { name: 'day', in: 'path' } }) });
+const byDay = z.object({
+  day: z
+    .string()
+    .regex(/^\d{4}-\d\d-\d\d(-\d{6})?$/)
+    .openapi({ param: { name: 'day', in: 'path' } }),
+});
 const done = z.object({ done: z.literal(true) });
 
 /** Everything as one file, and back; and the copies that are made by themselves. */
 export function archiveRoutes(world: World, watches: Watches) {
   const { vault, waiting, copies, restoreMark } = world;
-  const describeCopies = async () => shownCopies(await copies.state(), restoreMark.isUnderWay());
+  const describeCopies = async () => shownCopies(await copies.state(), restoreMark.isBrokenOff());
   return newApi(world.log)
     .openapi(
       createRoute({

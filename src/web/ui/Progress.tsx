@@ -23,9 +23,9 @@ export function Progress({
       <label className="row">
         <span>
           {what}
-          {done === undefined ? ' …' : `: ${done.toLocaleString('en')} of ${of.toLocaleString('en')}`}
+          {done === undefined ? ' …' : `: ${done.toLocaleString('en')}${of === 0 ? '' : ` of ${of.toLocaleString('en')}`}`}
         </span>
-        <progress max={of} {...(done === undefined ? {} : { value: done })} />
+        <progress max={of === 0 ? 1 : of} {...(done === undefined || of === 0 ? {} : { value: done })} />
       </label>
       <button type="button" className="quiet" onClick={onCancel}>
         Cancel

@@ -7,13 +7,23 @@ export function HeldInCopies() {
   if (copies.data === undefined) return null;
   const { copies: days, heldUntil, folder, earlierFolders = [] } = copies.data;
   const earlier = earlierFolders.length === 0 ? '' : ` Copies in ${earlierFolders.join(', ')} stay until you delete them.`;
-  if (days.length === 0 || heldUntil === undefined)
-    return <p>No daily copy holds it. Archives that you saved elsewhere are yours to delete.{earlier}</p>;
+  if (!copies.data.isReadable) {
+    return (
+      <p>
+        The folder of the daily copies, <code>{folder}</code>, cannot be read now: copies in it may still hold what is erased here.{earlier}
+      </p>
+    );
+  }
+  if (days.length === 0 || heldUntil === undefined) {
+    return (
+      <p>{earlier === '' ? 'No daily copy holds what is erased here.' : earlier} Archives that you saved elsewhere are yours to delete.</p>
+    );
+  }
   return (
     <p>
-      The daily copies still hold it until {heldUntil} at the latest, when Platewright is used till then; to have it gone now, delete the
-      files in <code>{folder}</code>. Archives that you saved elsewhere are yours to delete.
-      {earlier}
+      The daily copies still hold what is erased here until {heldUntil} at the latest, when Platewright is used till then; to have it gone
+      now, delete the files in <code>{folder}</code> and make a copy under Data then.{earlier} Archives that you saved elsewhere are yours
+      to delete.
     </p>
   );
 }

@@ -1,5 +1,5 @@
 import { useMutation } from '@tanstack/react-query';
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { type ArchiveShort, answer, api, type Restored } from '../../api.ts';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
@@ -47,6 +47,11 @@ export function RestoreArchive(given: {
       await onDone();
     },
   });
+  // A copy that was chosen is looked at at once.
+  const begin = useRef(look.mutate);
+  useEffect(() => {
+    if (copy !== undefined) begin.current(copy);
+  }, [copy]);
   const isBusy = look.isPending || restore.isPending;
   return (
     <div className="stack">
@@ -73,11 +78,6 @@ export function RestoreArchive(given: {
               }}
             />
           </label>
-          {copy !== undefined && (
-            <button type="button" className="quiet" onClick={() => look.mutate(copy)}>
-              Look at the copy of {copy}
-            </button>
-          )}
         </p>
       ) : (
         <Choice
@@ -126,7 +126,12 @@ function Choice(given: {
         <legend>Where to</legend>
         <label className="row">
           <input type="radio" name="into" checked={into === 'empty'} disabled={!isEmpty} onChange={() => setInto('empty')} />
-          <span>Into this workspace, {isEmpty ? 'in the place of the demo' : 'which must be empty first (Delete everything, below)'}</span>
+          <span>
+            Into this workspace,{' '}
+            {isEmpty
+              ? 'in the place of the demo and of what was added to its foods'
+              : 'which must be empty first (Delete everything, below)'}
+          </span>
         </label>
         <label className="row">
           <input type="radio" name="into" checked={into === 'beside'} onChange={() => setInto('beside')} />
