@@ -194,6 +194,7 @@ describe('a file that does not open', () => {
     ['emptied', folder => truncateSync(join(folder, 'clients.sqlite'))],
     ['cut', folder => truncateSync(join(folder, 'clients.sqlite'), 5000)],
     ['without its head', folder => tamper(folder, 'delete from vault')],
+    ['said to be of format 1', folder => tamper(folder, 'update vault set format = 1')],
     ['without its tables', folder => tamper(folder, 'drop table wraps')],
     ['without its key', folder => rmSync(join(folder, 'clients.key'))],
     ['with half a key', folder => truncateSync(join(folder, 'clients.key'), 32)],
