@@ -32,6 +32,16 @@ export class KeyFile {
     });
   }
 
+  /** Undefined also when it is damaged: such a key opens nothing. */
+  readWhole(): DataKey | undefined {
+    try {
+      return this.read();
+    } catch (error) {
+      if (error instanceof Fault && error.code === 'clients-file-damaged') return undefined;
+      throw error;
+    }
+  }
+
   write(key: DataKey): void {
     inWords(() => {
       const beside = `${this.path}.new`;

@@ -127,4 +127,16 @@ describe('a copy of the clients', () => {
     for (let index = 0; index < 3; index++) expect(await codeOf(vault.lookAtCopy(copy, another))).toBe('passphrase-wrong');
     expect(vault.waitMilliseconds()).toBeGreaterThan(300);
   });
+
+  test('[VLT-7] a right passphrase of another copy does not take back the wrong tries of the vault', async () => {
+    const vault = await locked(1);
+    const foreign = await (await filled(newFolder(), 1)).sealedCopy(another);
+    for (let index = 0; index < 3; index++) expect(await codeOf(vault.unlock(another))).toBe('passphrase-wrong');
+    await vault.lookAtCopy(foreign, another);
+    expect(await codeOf(vault.unlock(another))).toBe('passphrase-wrong');
+    // Own decision: the fourth wrong try waits a second; were the count taken back, it would be a slip without a pause.
+    expect(vault.waitMilliseconds()).toBeGreaterThan(600);
+    await vault.unlock(passphrase);
+    expect(vault.waitMilliseconds()).toBe(0);
+  });
 });

@@ -4,7 +4,7 @@ import { type KeyFile, keyFileName } from './keyFile.ts';
 import { plainRecord, rekey } from './rekey.ts';
 import { isVaultThere, makeFolder, makeVault } from './vaultDatabase.ts';
 import { VaultFile } from './vaultFile.ts';
-import { emptyIndex, sealIndex } from './vaultIndex.ts';
+import { emptyIndex, readIndex, sealIndex } from './vaultIndex.ts';
 
 /*
  * What stands on disk, in which order it changes, and what the next start makes of a program that was ended between two steps.
@@ -19,7 +19,8 @@ import { emptyIndex, sealIndex } from './vaultIndex.ts';
  *   erase               with a wrap as "take it off", without one under the key that stands; the records go within the transaction
  *   upgrade from 1      without a passphrase: 1 clients.key  2 one transaction  3 scrub; with one: the head alone, the rest when it is opened
  *
- * So one rule suffices: where there is a wrap, clients.key goes; where there is none, it opens the vault.
+ * So where there is a wrap, clients.key opens nothing and goes; where there is none, it opens the vault. A wrap beside a key that opens the
+ * index was put there by somebody else: none of the steps leaves both. The key is then the only one, and stays.
  */
 
 /** Opens or makes the file of a folder and brings it to rest. The key is missing while a passphrase holds it. @throws Fault clients-file-damaged */
@@ -28,7 +29,7 @@ export function settle(folder: string, keyFile: KeyFile, now: Date): { readonly 
   const file = new VaultFile(folder);
   try {
     if (file.format() === 1) upgrade(file, keyFile, now);
-    const hasWrap = file.wraps().length > 0;
+    const hasWrap = file.wraps().length > 0 && !dropForeignWraps(file, keyFile);
     if (hasWrap) keyFile.remove();
     if (file.needsScrub()) file.scrub();
     else file.cutLog();
@@ -40,6 +41,26 @@ export function settle(folder: string, keyFile: KeyFile, now: Date): { readonly 
   } catch (error) {
     file.close();
     throw error;
+  }
+}
+
+/**
+ * Whether the key file holds after all, so that the wraps went: they open nothing that the key does not.
+ * @throws Fault clients-file-damaged when the key opens records but not the index: nobody can tell which of the two is to stay
+ */
+function dropForeignWraps(file: VaultFile, keyFile: KeyFile): boolean {
+  const key = keyFile.readWhole();
+  if (key === undefined) return false;
+  try {
+    if (readIndex(key, file.sealedIndex()).state === 'whole') {
+      file.transact(() => file.putWraps([]));
+      return true;
+    }
+    if (file.rows().some(({ row, body }) => key.fromBody(row, body) !== undefined))
+      throw new Fault('clients-file-damaged', `${keyFileName} opens client records that are said to be under a passphrase.`);
+    return false;
+  } finally {
+    key.forget();
   }
 }
 

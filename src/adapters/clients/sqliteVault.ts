@@ -224,11 +224,11 @@ class SqliteVault implements ClientVault {
     for (const listener of this.listeners) listener();
   }
 
-  /** Passphrases of copies are tries like any other: a copy of this very vault must not be the way around the pause. */
+  /** Passphrases of copies are tries like any other: a copy must not be the way around the pause. */
   private async keyOfCopy({ key, wraps }: Copy, passphrase: string | undefined): Promise<DataKey> {
     if (key !== undefined) return key;
     if (passphrase === undefined) throw new Fault('passphrase-wrong', 'The copy opens with its passphrase alone.');
-    return this.tries.tried(() => unwrapAny(wraps, passphrase));
+    return this.tries.tried(() => unwrapAny(wraps, passphrase), 'copy');
   }
 
   private erase(): void {

@@ -46,8 +46,11 @@ export class Tries {
     return turn;
   }
 
-  /** A try, within its turn. @param open gives undefined when the passphrase was wrong. @throws Fault passphrase-wrong */
-  async tried<Result>(open: () => Promise<Result | undefined>): Promise<Result> {
+  /**
+   * A try, within its turn. Only a right one of the vault's own passphrase takes the count back: whoever brings a copy knows that copy's.
+   * @param open gives undefined when the passphrase was wrong. @throws Fault passphrase-wrong
+   */
+  async tried<Result>(open: () => Promise<Result | undefined>, of: 'vault' | 'copy' = 'vault'): Promise<Result> {
     await setTimeout(this.waitMilliseconds(), undefined, { signal: this.closing.signal }).catch(() => undefined);
     if (this.closing.signal.aborted) throw new Fault('clients-locked', 'The program is ending.');
     const { wrong } = this.file.tries();
@@ -56,7 +59,9 @@ export class Tries {
       this.charge(wrong);
       throw error;
     });
-    this.charge(result === undefined ? wrong + 1 : 0);
+    // A vault without a passphrase has nothing to guess: its copies would otherwise wait for good.
+    const wrongIfRight = of === 'copy' && this.file.wraps().length > 0 ? wrong : 0;
+    this.charge(result === undefined ? wrong + 1 : wrongIfRight);
     if (result === undefined) throw new Fault('passphrase-wrong', this.pauseSaid());
     return result;
   }

@@ -139,12 +139,62 @@ describe.each([['without a passphrase'], ['under a passphrase']])('damage, %s', 
   });
 });
 
+describe('a wrap that somebody else put beside the key', () => {
+  const bogus = "insert into wraps values ('a', 'passphrase', 2, 1024, 8, 1, x'00', x'00')";
+
+  test('[VLT-16] does not take the key away: the records open, and a passphrase can be set', async () => {
+    const folder = newFolder();
+    await (await filled(folder, 3)).close();
+    const key = readFileSync(join(folder, 'clients.key'));
+    tamper(folder, bogus);
+    const vault = await open(folder);
+    expect([vault.state(), vault.hasPassphrase()]).toEqual(['open', false]);
+    expect(readFileSync(join(folder, 'clients.key')).equals(key)).toBe(true);
+    expect(await vault.health()).toMatchObject({ whole: 3, index: 'whole', damaged: none });
+    await vault.changePassphrase(undefined, passphrase);
+    vault.lock();
+    await vault.unlock(passphrase);
+    expect(await vault.exportAll()).toHaveLength(3);
+    expect(existsSync(join(folder, 'clients.key'))).toBe(false);
+  });
+
+  test('[VLT-16] with the index gone as well, the file is told and key and records stay', async () => {
+    const folder = newFolder();
+    await (await filled(folder, 3)).close();
+    const key = readFileSync(join(folder, 'clients.key'));
+    tamper(folder, bogus);
+    tamper(folder, 'update vault set sealed_index = null');
+    expect(await codeOf(openClientVault(folder))).toBe('clients-file-damaged');
+    expect(readFileSync(join(folder, 'clients.key')).equals(key)).toBe(true);
+    expect(sealedRows(folder)).toHaveLength(3);
+  });
+
+  test('[VLT-9] a key that opens nothing, whole or not, goes where there is a passphrase', async () => {
+    for (const left of [Buffer.alloc(64, 7), Buffer.alloc(32, 7)]) {
+      const folder = newFolder();
+      const vault = await filled(folder, 3);
+      const old = readFileSync(join(folder, 'clients.key'));
+      await vault.changePassphrase(undefined, passphrase);
+      await vault.close();
+      for (const bytes of [left, old]) {
+        writeFileSync(join(folder, 'clients.key'), bytes);
+        const again = await open(folder);
+        expect([again.state(), existsSync(join(folder, 'clients.key'))]).toEqual(['locked', false]);
+        await again.unlock(passphrase);
+        expect(await again.exportAll()).toHaveLength(3);
+        await again.close();
+      }
+    }
+  });
+});
+
 describe('a file that does not open', () => {
   const harms: readonly [string, (folder: string) => void][] = [
     ['no database', folder => writeFileSync(join(folder, 'clients.sqlite'), 'this is no database '.repeat(400))],
     ['emptied', folder => truncateSync(join(folder, 'clients.sqlite'))],
     ['cut', folder => truncateSync(join(folder, 'clients.sqlite'), 5000)],
     ['without its head', folder => tamper(folder, 'delete from vault')],
+    ['said to be of format 1', folder => tamper(folder, 'update vault set format = 1')],
     ['without its tables', folder => tamper(folder, 'drop table wraps')],
     ['without its key', folder => rmSync(join(folder, 'clients.key'))],
     ['with half a key', folder => truncateSync(join(folder, 'clients.key'), 32)],

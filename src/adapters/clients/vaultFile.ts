@@ -115,11 +115,15 @@ export class VaultFile {
     return format;
   }
 
-  /** Format 1 kept one lock in the head of the file, and records in clear where there was none. */
+  /**
+   * Format 1 kept one lock in the head of the file, and records in clear where there was none.
+   * @throws Fault clients-file-damaged when the head is not of format 1, whatever it says
+   */
   lockOfFormat1(): Wrap | undefined {
-    const head = this.db
-      .prepare<[], Omit<WrapRow, 'id' | 'form' | 'sealed_secret'> & { sealed_secret: Buffer | null }>('select * from vault')
-      .get();
+    const sql = 'select scrypt_n, scrypt_r, scrypt_p, salt, sealed_secret from vault';
+    const head = inWords(() =>
+      this.db.prepare<[], Omit<WrapRow, 'id' | 'form' | 'sealed_secret'> & { sealed_secret: Buffer | null }>(sql).get(),
+    );
     if (head === undefined || head.sealed_secret === null) return undefined;
     const cost = { n: head.scrypt_n ?? 0, r: head.scrypt_r ?? 0, p: head.scrypt_p ?? 0 };
     return { id: '1', kind: 'passphrase', form: 1, cost, salt: head.salt ?? Buffer.alloc(0), sealedSecret: head.sealed_secret };
