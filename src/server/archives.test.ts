@@ -49,11 +49,27 @@ describe('archives over the server', () => {
         ...(words === undefined ? {} : { passphrase: words }),
       });
     expect((await beside()).body.code).toBe('passphrase-missing');
-    expect((await beside('not this one at all, no')).body.code).toBe('passphrase-wrong');
+    expect((await beside('not this one at all, no')).body.code).toBe('archive-passphrase-wrong');
     const before = await other.vault.list();
     // The demo of both is the same but for the moment of loading; a client of that identity stands here.
     expect((await beside(passphrase)).body.clients).toMatchObject({ added: 0 });
     expect(await other.vault.list()).toEqual(before);
+  });
+
+  test('[ARC-35] what refuses the client records refuses before the first write; the demo clients stay, and the mark of an earlier restore too', async () => {
+    const sealed = (await other.bring(await server.archiveOf(true, passphrase))).body.id;
+    const restore = (body: object) => other.call('POST', `/archives/${sealed}/restore`, { withClients: true, ...body });
+    const own = { id: 'own-1', version: 0, format: 2, label: 'Nobody' };
+    await other.vault.put(own, null);
+    const before = [await other.store.revision(), await other.vault.list()];
+    expect((await restore({ into: 'empty' })).body.code).toBe('clients-not-empty');
+    expect((await restore({ into: 'beside', passphrase: 'not this one at all, no' })).body.code).toBe('archive-passphrase-wrong');
+    await other.call('PUT', '/clients/passphrase', { next: passphrase });
+    await other.call('POST', '/clients/lock', { open: false });
+    expect((await restore({ into: 'beside', passphrase })).body.code).toBe('clients-locked');
+    await other.call('POST', '/clients/lock', { open: true, passphrase });
+    expect([await other.store.revision(), await other.vault.list()]).toEqual(before);
+    expect((await other.call('GET', '/copies')).body.restoreBrokenOff).toBe(false);
   });
 
   test('[ARC-32] a file that is none is refused, nothing stays behind, and an archive that was restored or left is gone', async () => {
@@ -104,6 +120,9 @@ describe('archives over the server', () => {
     const { id } = (await server.call('POST', '/copies/2026-06-15/look', {})).body;
     expect((await server.call('POST', `/archives/${id}/restore`, { into: 'empty', withClients: false })).body.added.foods).toBe(72);
     expect((await server.call('GET', '/copies')).body.copies).toHaveLength(1);
+    // A second one of the day stands beside the first.
+    const second = (await server.call('POST', '/copies', {})).body.copies;
+    expect(second.map(({ day }: { day: string }) => day)).toEqual([expect.stringMatching(/^2026-06-15-\d{6}$/), '2026-06-15']);
     expect((await server.call('POST', '/copies/2026-06-14/look', {})).body.code).toBe('archive-not-found');
 
     writeFileSync(join(server.folder, 'a file'), '');
@@ -111,6 +130,7 @@ describe('archives over the server', () => {
       'copies-folder-not-usable',
     );
     expect((await server.call('PUT', '/copies/folder', { folder: 'not/from/the/root' })).body.code).toBe('copies-folder-not-usable');
+    expect((await server.call('PUT', '/copies/folder', { folder: '/proc/platewright' })).body.code).toBe('copies-folder-not-usable');
     const elsewhere = join(server.folder, 'elsewhere');
     expect((await server.call('PUT', '/copies/folder', { folder: elsewhere })).body).toMatchObject({
       folder: elsewhere,

@@ -255,6 +255,33 @@ describe('beside what is here', () => {
     expect(await standingSodium(to.store)).toEqual([['Ham', 500]]);
   });
 
+  test('[ARC-9] a newer correction, a recheck day taken off and a withdrawal stay as they are here', async () => {
+    const { food, label: first } = await from.store.addFood({ name: 'Ham' }, label(600));
+    const { label: second } = await from.store.addFood({ name: 'Cheese' }, label(400, { recheckOn: '2027-01-01' }));
+    await from.archives.write(path, undefined, unwatched);
+    const to = await opened();
+    await to.archives.restore(path, 'empty', unwatched);
+    await from.store.addLabel(food.id, 1, label(111, { kind: 'correction', correctsLabelId: first.id, reason: 'misread there' }));
+    await from.store.withdrawLabel(second.id, 1, 'not there any more');
+    await new Promise(later => setTimeout(later, 5));
+    await to.store.addLabel(food.id, 1, label(222, { kind: 'correction', correctsLabelId: first.id, reason: 'misread here' }));
+    await to.store.setRecheck(second.id, '2027-01-01', null);
+    const later = join(folder, `corrected-${places}.zip`);
+    await from.archives.write(later, undefined, unwatched);
+    const { added, leftOut } = await to.archives.restore(later, 'beside', unwatched);
+    expect({ added, leftOut }).toEqual({ added: {}, leftOut: { 'older-reading': 1, differs: 2 } });
+    expect(await standingSodium(to.store)).toEqual([
+      ['Cheese', 400],
+      ['Ham', 222],
+    ]);
+  });
+
+  test('[ARC-5] an archive never takes the place of a file that stands there', async () => {
+    writeFileSync(path, 'my own');
+    expect(await fault(from.archives.write(path, undefined, unwatched))).toBe('output-not-written');
+    expect(readFileSync(path, 'utf8')).toBe('my own');
+  });
+
   test('[ARC-10] the demo of an archive is not mixed into what is here; into an empty workspace it comes along', async () => {
     await from.store.applyImport({ fileName: 'demo.csv', isDemo: true, labels: [{ begins: { name: 'Demo soup' }, label: label(700) }] });
     await from.store.addFood({ name: 'Own' }, label(5));

@@ -63,6 +63,11 @@ function NewPassphrase({ hasPassphrase }: { readonly hasPassphrase: boolean }) {
         A passphrase encrypts client data on this computer. Nobody can open it without: losing the passphrase loses the data. Export first,
         and keep the export somewhere safe. Use 15 characters or more; a few unrelated words are hard to guess and easy to keep.
       </p>
+      <p className="small">
+        {hasPassphrase
+          ? 'Copies and archives made until now still open with the passphrase of before.'
+          : 'Daily copies made until now hold the key: whoever has one can read the records in it. Delete them in their folder (see Data), then make a copy there.'}
+      </p>
       <div className="formgrid">
         {hasPassphrase && <PassphraseField label="Passphrase now" value={current} onChange={setCurrent} autoComplete="current-password" />}
         <PassphraseField label="New passphrase, 15 characters or more" value={next} onChange={setNext} autoComplete="new-password" />

@@ -89,7 +89,7 @@ export function DataScreen() {
             }}
           >
             <label className="field">
-              <span>To delete everything, type: delete everything</span>
+              <span>To delete all foods, labels, photos and documents, type: delete everything</span>
               <input type="text" value={confirm} onChange={event => setConfirm(event.target.value)} />
             </label>
             <p>
