@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { chmodSync, closeSync, fsyncSync, openSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { chmodSync, closeSync, existsSync, fsyncSync, openSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import { storageFault } from '#adapters/storage/faults.ts';
 import { Fault } from '#core/errors.ts';
@@ -18,6 +18,10 @@ export class KeyFile {
   constructor(folder: string) {
     this.folder = folder;
     this.path = join(folder, keyFileName);
+  }
+
+  isThere(): boolean {
+    return existsSync(this.path);
   }
 
   /** Undefined when there is none. @throws Fault clients-file-damaged */

@@ -7,7 +7,7 @@ import { KeyFile, keyFileName, syncFolder } from './keyFile.ts';
 import type { FaultyRow } from './lookAtRows.ts';
 import type { Wrap } from './passphrase.ts';
 import { settle } from './settle.ts';
-import { vaultFileName } from './vaultDatabase.ts';
+import { isVaultThere, vaultFileName } from './vaultDatabase.ts';
 
 /**
  * Writes rows that are not whole into a file of their own, the user's alone, and gives its name. They stay sealed as they are; the wraps
@@ -51,7 +51,7 @@ export function writeAside(
 
 /**
  * Moves a file of clients that does not open out of the way, with its log and its key, so that the program starts with none. Nothing is
- * deleted. One that opens, is in use, or belongs to a newer program stays. Gives the new name.
+ * deleted. One that opens, is in use, or belongs to a newer program stays. Gives the new name; that of the key where the file is missing.
  * @throws Fault database-locked, database-ahead, clients-file-whole
  */
 export function moveAside(folder: string, now: Date): string {
@@ -65,19 +65,23 @@ export function moveAside(folder: string, now: Date): string {
       [`${vaultFileName}-shm`, `${name}-shm`],
       [vaultFileName, name],
     ] as const;
-    for (const [from, to] of moves) if (existsSync(join(folder, from))) renameSync(join(folder, from), join(folder, to));
-    chmodSync(join(folder, name), 0o600);
+    const there = moves.filter(([from]) => existsSync(join(folder, from)));
+    for (const [from, to] of there) {
+      renameSync(join(folder, from), join(folder, to));
+      chmodSync(join(folder, to), 0o600);
+    }
     syncFolder(folder);
-    return name;
+    return existsSync(join(folder, name)) ? name : `${bare}.key`;
   } catch (error) {
     throw storageFault(error);
   }
 }
 
 function opens(folder: string, now: Date): boolean {
-  if (!existsSync(join(folder, vaultFileName))) return true;
+  const keyFile = new KeyFile(folder);
+  if (!isVaultThere(folder) && !keyFile.isThere()) return true;
   try {
-    const { file, key } = settle(folder, new KeyFile(folder), now);
+    const { file, key } = settle(folder, keyFile, now);
     key?.forget();
     file.close();
     return true;
@@ -92,7 +96,8 @@ function freeName(folder: string, now: Date, ending: string): string {
   const local = new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString();
   const bare = `clients-set-aside-${local.slice(0, 10)}-${local.slice(11, 16).replace(':', '')}`;
   for (let count = 1; ; count++) {
-    const name = `${bare}${count === 1 ? '' : `-${count}`}${ending}`;
-    if (!existsSync(join(folder, name))) return name;
+    const stem = `${bare}${count === 1 ? '' : `-${count}`}`;
+    const isFree = [ending, '.key'].every(one => !existsSync(join(folder, `${stem}${one}`)));
+    if (isFree) return `${stem}${ending}`;
   }
 }

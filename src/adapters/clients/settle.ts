@@ -2,7 +2,7 @@ import { Fault } from '#core/errors.ts';
 import { DataKey } from './dataKey.ts';
 import { type KeyFile, keyFileName } from './keyFile.ts';
 import { plainRecord, rekey } from './rekey.ts';
-import { isVaultThere, makeFolder, makeVault } from './vaultDatabase.ts';
+import { isVaultBeside, isVaultThere, makeFolder, makeVault, putVaultInPlace, vaultFileName } from './vaultDatabase.ts';
 import { VaultFile } from './vaultFile.ts';
 import { emptyIndex, readIndex, sealIndex } from './vaultIndex.ts';
 
@@ -14,8 +14,8 @@ import { emptyIndex, readIndex, sealIndex } from './vaultIndex.ts';
  *     ended before 1's commit: the old key still opens everything. After it: there is a wrap, so the next start removes the key and scrubs.
  *   take it off         1 clients.key with a new key   2 one transaction: everything sealed anew under it, no wrap   3 scrub
  *     ended before 2's commit: there is a wrap, so the next start removes the key, which opens nothing. After it: the key opens everything.
- *   a new vault         1 clients.key   2 the file, made beside and renamed
- *     ended between: the next start makes the file under the key that is there.
+ *   a new vault         1 the file, beside   2 clients.key   3 the file renamed into its place
+ *     ended before 2: the next start begins again. After it: it puts the file in its place. A key with neither file: the file was taken away.
  *   erase               with a wrap as "take it off", without one under the key that stands; the records go within the transaction
  *   upgrade from 1      without a passphrase: 1 clients.key  2 one transaction  3 scrub; with one: the head alone, the rest when it is opened
  *
@@ -25,7 +25,7 @@ import { emptyIndex, readIndex, sealIndex } from './vaultIndex.ts';
 
 /** Opens or makes the file of a folder and brings it to rest. The key is missing while a passphrase holds it. @throws Fault clients-file-damaged */
 export function settle(folder: string, keyFile: KeyFile, now: Date): { readonly file: VaultFile; readonly key: DataKey | undefined } {
-  if (!isVaultThere(folder)) makeVault(folder, sealIndex(keyMadeIn(folder, keyFile), emptyIndex(now)));
+  if (!isVaultThere(folder)) makeIn(folder, keyFile, now);
   const file = new VaultFile(folder);
   try {
     if (file.format() === 1) upgrade(file, keyFile, now);
@@ -64,13 +64,16 @@ function dropForeignWraps(file: VaultFile, keyFile: KeyFile): boolean {
   }
 }
 
-function keyMadeIn(folder: string, keyFile: KeyFile): DataKey {
+function makeIn(folder: string, keyFile: KeyFile, now: Date): void {
   makeFolder(folder);
-  const standing = keyFile.read();
-  if (standing !== undefined) return standing;
-  const key = DataKey.random();
-  keyFile.write(key);
-  return key;
+  if (!keyFile.isThere()) {
+    const key = DataKey.random();
+    makeVault(folder, sealIndex(key, emptyIndex(now)));
+    keyFile.write(key);
+    key.forget();
+  } else if (!isVaultBeside(folder))
+    throw new Fault('clients-file-damaged', `${vaultFileName}, the file of client records, is missing: its key is still there.`);
+  putVaultInPlace(folder);
 }
 
 /** Form 1 had records in clear, or sealed without an index. */

@@ -1,10 +1,23 @@
-import { existsSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { ClientVault, DamageKind, VaultHealth } from '#app/clientVault.ts';
 import { moveAside } from './setAside.ts';
 import { openClientVault } from './sqliteVault.ts';
-import { another, cleanUp, client, codeOf, filled, newFolder, open, passphrase, peek, sealedRows, tamper } from './vaultWorld.fixture.ts';
+import {
+  another,
+  cleanUp,
+  client,
+  codeOf,
+  faultOf,
+  filled,
+  newFolder,
+  open,
+  passphrase,
+  peek,
+  sealedRows,
+  tamper,
+} from './vaultWorld.fixture.ts';
 
 afterEach(cleanUp);
 
@@ -33,7 +46,8 @@ describe.each([['without a passphrase'], ['under a passphrase']])('damage, %s', 
     [
       'altered',
       1,
-      (folder, [row]) => tamper(folder, "update records set body = cast(x'00' || substr(body, 2) as blob) where row = ?", row!.row),
+      (folder, [row]) =>
+        tamper(folder, "update records set body = cast(x'000000000000000000000000' || substr(body, 13) as blob) where row = ?", row!.row),
     ],
     ['truncated', 1, (folder, [row]) => tamper(folder, 'update records set body = substr(body, 1, 100) where row = ?', row!.row)],
     ['emptied', 1, (folder, [row]) => tamper(folder, "update records set body = x'' where row = ?", row!.row)],
@@ -100,7 +114,7 @@ describe.each([['without a passphrase'], ['under a passphrase']])('damage, %s', 
   test.each([
     ['missing', 'update vault set sealed_index = null'],
     ['missing', "update vault set sealed_index = x''"],
-    ['damaged', "update vault set sealed_index = cast(x'00' || substr(sealed_index, 2) as blob)"],
+    ['damaged', "update vault set sealed_index = cast(x'000000000000000000000000' || substr(sealed_index, 13) as blob)"],
     ['damaged', 'update vault set sealed_index = substr(sealed_index, 1, 40)'],
   ] as const)('[VLT-16] an index that is %s (%s) is told: records open, nothing is written before it is made anew', async (state, sql) => {
     const { folder } = await closedVault();
@@ -212,6 +226,51 @@ describe('a file that does not open', () => {
     expect(existsSync(join(folder, 'clients.sqlite'))).toBe(false);
     const vault = await open(folder);
     expect(await vault.health()).toMatchObject({ whole: 0, index: 'whole', damaged: none });
+  });
+
+  test('[VLT-17] taken away while its key stands: it is told, put back it opens; set aside, the key stays and the program starts with none', async () => {
+    const folder = newFolder();
+    await (await filled(folder, 3)).close();
+    const [file, key] = [join(folder, 'clients.sqlite'), join(folder, 'clients.key')];
+    const [bytes, secret] = [readFileSync(file), readFileSync(key)];
+    rmSync(file);
+    const fault = await faultOf(openClientVault(folder));
+    expect([fault.code, fault.message]).toEqual(['clients-file-damaged', expect.stringContaining('is missing')]);
+    expect(existsSync(file)).toBe(false);
+    writeFileSync(file, bytes);
+    const back = await open(folder);
+    expect(await back.list()).toHaveLength(3);
+    await back.close();
+    for (const name of [/-\d{4}\.key$/, /-\d{4}-2\.key$/]) {
+      rmSync(file);
+      writeFileSync(key, secret);
+      const aside = moveAside(folder, new Date('2026-03-04T12:00:00Z'));
+      expect(aside).toMatch(name);
+      expect(readFileSync(join(folder, aside)).equals(secret)).toBe(true);
+      const anew = await open(folder);
+      expect(await anew.health()).toMatchObject({ whole: 0, index: 'whole', damaged: none });
+      await anew.close();
+    }
+  });
+
+  test('[VLT-17] a first start that ended between two steps is not taken for it', async () => {
+    const folder = newFolder();
+    await (await open(folder)).close();
+    const [file, key] = [join(folder, 'clients.sqlite'), join(folder, 'clients.key')];
+    // After the key, before the file came into its place.
+    renameSync(file, `${file}.new`);
+    await (await filled(folder, 1)).close();
+    expect(existsSync(`${file}.new`)).toBe(false);
+    // Before the key, with the file beside whole or half.
+    rmSync(key);
+    for (const harm of [() => undefined, () => truncateSync(`${file}.new`, 5000)]) {
+      renameSync(file, `${file}.new`);
+      harm();
+      const vault = await open(folder);
+      expect(await vault.health()).toMatchObject({ whole: 0, index: 'whole', damaged: none });
+      await vault.close();
+      rmSync(key);
+    }
   });
 
   test('[VLT-17] a file that opens, or is in use, stays where it is', async () => {

@@ -21,10 +21,10 @@ export function makeFolder(folder: string): void {
   inWords(() => mkdirSync(folder, { recursive: true, mode: 0o700 }));
 }
 
-/** Makes a file without records, whole or not at all: a file that is empty later was emptied. */
+/** Makes a file without records beside the place where it is to stand. */
 export function makeVault(folder: string, sealedIndex: Buffer): void {
   inWords(() => {
-    const beside = join(folder, `${vaultFileName}.new`);
+    const beside = besidePath(folder);
     rmSync(beside, { force: true });
     closeSync(openSync(beside, 'wx', 0o600));
     const db = new SqliteDatabase(beside);
@@ -37,9 +37,24 @@ export function makeVault(folder: string, sealedIndex: Buffer): void {
     const file = openSync(beside, 'r+');
     fsyncSync(file);
     closeSync(file);
-    renameSync(beside, join(folder, vaultFileName));
+  });
+}
+
+/** Whole or not at all: a file that is empty later was emptied. */
+export function putVaultInPlace(folder: string): void {
+  inWords(() => {
+    renameSync(besidePath(folder), join(folder, vaultFileName));
     syncFolder(folder);
   });
+}
+
+/** Made, and not yet in its place. */
+export function isVaultBeside(folder: string): boolean {
+  return existsSync(besidePath(folder));
+}
+
+function besidePath(folder: string): string {
+  return join(folder, `${vaultFileName}.new`);
 }
 
 // "without rowid": rows stand in the order of their names, which does not tell who came first.
