@@ -44,7 +44,7 @@ export function openSqliteStore(folder: string, now: () => Date = () => new Date
   return opened(() => sqliteConnections(folder, mostPages), now);
 }
 
-/** @throws Fault database-unreachable, database-ahead @internal */
+/** @throws Fault database-unreachable, database-ahead */
 export function openPostgresStore(url: string, now: () => Date = () => new Date()): Promise<Store> {
   return opened(() => postgresConnections(url), now);
 }

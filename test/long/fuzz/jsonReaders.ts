@@ -40,7 +40,7 @@ const records = formsOf('clientRecord');
 const partsOf = (key: string): readonly unknown[] =>
   records.flatMap(record => (isRecord(record) && Array.isArray(record[key]) ? record[key] : []));
 export const assessments = partsOf('assessments').flatMap(one => (isRecord(one) ? [one.assessment] : []));
-export const prescriptions = partsOf('prescriptions');
+const prescriptions = partsOf('prescriptions');
 const workspaceFiles = [3, 4, 5].map(form => jsonOf(`adapters/storage/migrations/fixtures/workspace-v${form}.json`));
 const rowsOfFiles = workspaceFiles.flatMap(file =>
   isRecord(file) && isRecord(file.tables)
