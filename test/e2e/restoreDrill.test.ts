@@ -91,7 +91,7 @@ describe.skipIf(browserPath === undefined)('a restore drill (skipped where no Ch
     await page.getByRole('button', { name: 'Make a copy now' }).click();
     expect((await made).status()).toBe(200);
     const before = await json<Food[]>(from, '/foods');
-    await page.getByLabel('To delete everything, type: delete everything').fill('delete everything');
+    await page.getByLabel(/type: delete everything$/).fill('delete everything');
     await page.getByRole('button', { name: 'Delete everything' }).click();
     await expect.poll(() => json<Food[]>(from, '/foods')).toEqual([]);
     await page.getByText(/^(One copy|\d+ copies)$/).click();

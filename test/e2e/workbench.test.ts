@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
+import { unzipSync } from 'fflate';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { browserPath, launchBrowser, quiet, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
+import { browserPath, launchBrowser, quiet, removeFolder, savedBy, startWorkbench, type Workbench } from './workbench.ts';
 
 // The real program and a real Chromium, doing what a dietitian does.
 describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped where no Chromium-family browser is installed)', () => {
@@ -144,7 +145,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
   });
 
   test('a recheck day that another window set meanwhile is told, and the day that was typed stays', async () => {
-    const [food] = (await (await fetch(`${workbench.address}/api/foods?search=typed%20ham`)).json()) as { id: string }[];
+    const [food] = (await (await workbench.fetch('/api/foods?search=typed%20ham')).json()) as { id: string }[];
     const second = await context.newPage();
     await second.goto(`${workbench.address}/foods/${food!.id}`);
     await second.getByLabel('Recheck by').first().fill('2031-04-01');
@@ -239,9 +240,11 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await page.getByRole('button', { name: 'Remove Cereals with milk' }).click();
     await page.getByRole('button', { name: 'Cereals with milk', exact: true }).waitFor({ state: 'detached' });
     await open('/data');
-    const [download] = await Promise.all([page.waitForEvent('download'), page.getByText('Export everything').click()]);
-    const file = JSON.parse(readFileSync(await download.path(), 'utf8')) as { tables: Record<string, unknown[]> };
-    expect(file.tables.foods!.length).toBeGreaterThan(72);
+    await page.getByLabel('With the client records').uncheck();
+    await page.getByRole('button', { name: 'Make an archive' }).click();
+    await page.getByText('Client records are not in it.').waitFor();
+    const file = unzipSync(await savedBy(page, () => page.getByRole('link', { name: 'Save the file' }).click()));
+    expect(new TextDecoder().decode(file['tables/foods.jsonl']).trim().split('\n').length).toBeGreaterThan(72);
   });
 
   const screens = ['/', '/foods', '/foods/FOOD', '/plates', '/yardsticks', '/data'];
@@ -290,7 +293,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await open('/data');
     await page.getByRole('button', { name: 'Remove the demo' }).click();
     await page.getByRole('button', { name: 'Load the demo' }).waitFor();
-    await page.getByLabel('To delete everything, type: delete everything').fill('delete everything');
+    await page.getByLabel(/type: delete everything$/).fill('delete everything');
     await page.getByRole('button', { name: 'Delete everything' }).click();
     await page.getByText(/^0 foods with 0 labels/).waitFor();
     await open('/');
