@@ -26,6 +26,10 @@ const runs: Readonly<Record<string, (asked: Asked) => Promise<Ran>>> = {
     const figures = await (await import('./bigArchive.ts')).bigArchive(count, 500, 5_000_000);
     return { figures, found: figures.isEqual ? [] : ['what came back is not what went out'] };
   },
+  fuzz: async ({ count = 1_000_000, seed, named: [only] }) => {
+    const { examples, ...figures } = await (await import('./fuzz.ts')).fuzz(count, seed, only);
+    return { figures, found: examples.map(example => JSON.stringify(example)) };
+  },
 };
 
 const { values, positionals } = parseArgs({

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
+import { closeSync, mkdtempSync, openSync, rmSync, statfsSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
@@ -11,11 +11,23 @@ export class SmallDisk {
     execFileSync('mount', ['-t', 'tmpfs', '-o', `size=${megabytes}m`, 'tmpfs', this.folder], { stdio: 'pipe' });
   }
 
-  /** Leaves room for so many bytes, in steps of 4,096. */
+  /** Leaves room for so many bytes, in steps of 4,096. A database that writes meanwhile may take the rest of the room first: then none is left. */
   fill(room: number): void {
     this.makeRoom();
+    const ballast = openSync(join(this.folder, 'ballast'), 'w');
+    const step = Buffer.alloc(64 * 1024);
+    try {
+      for (let more = this.room() - room; more > 0; more = this.room() - room) writeSync(ballast, step, 0, Math.min(step.length, more));
+    } catch (error) {
+      if (!(error instanceof Error && 'code' in error && error.code === 'ENOSPC')) throw error;
+    } finally {
+      closeSync(ballast);
+    }
+  }
+
+  private room(): number {
     const { bavail, bsize } = statfsSync(this.folder);
-    writeFileSync(join(this.folder, 'ballast'), Buffer.alloc(Math.max(0, bavail * bsize - room)));
+    return bavail * bsize;
   }
 
   makeRoom(): void {
