@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, test } from 'vitest';
-import { hostileArchives } from '#adapters/archive/hostileArchives.fixture.ts';
+import { hostileArchives } from '#adapters/archive/hostile/hostileArchives.fixture.ts';
 import { hostileFiles } from '#adapters/files/hostileFiles.fixture.ts';
 import { removeFolder, startWorkbench, type Workbench } from './e2e/workbench.ts';
 import { measured, meet } from './hostileMeeting.ts';

@@ -1,7 +1,7 @@
 /** A hostile file meets the real program, which is asked other things meanwhile. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { setTimeout } from 'node:timers/promises';
-import type { HostileArchive } from '#adapters/archive/hostileArchives.fixture.ts';
+import type { HostileArchive } from '#adapters/archive/hostile/archiveOf.fixture.ts';
 import type { Workbench } from './e2e/workbench.ts';
 
 export interface Met {

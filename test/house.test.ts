@@ -8,7 +8,6 @@ const sources = globSync('{src,data,bench,docs,bin}/**/*.{ts,tsx,mjs}', { cwd: r
 
 /** Tables of facts and words: they are read by line, not by eye, and each line is alone. */
 const data = [
-  'src/adapters/archive/hostileArchives.fixture.ts',
   'src/core/client/labs/analytes.ts',
   'src/core/faultCatalogue.ts',
   'src/core/handout/words/es.ts',

@@ -17,6 +17,7 @@ import {
   peek,
   sealedRows,
   tamper,
+  withoutWalls,
 } from './vaultWorld.fixture.ts';
 
 afterEach(cleanUp);
@@ -51,6 +52,8 @@ describe.each([['without a passphrase'], ['under a passphrase']])('damage, %s', 
     ],
     ['truncated', 1, (folder, [row]) => tamper(folder, 'update records set body = substr(body, 1, 100) where row = ?', row!.row)],
     ['emptied', 1, (folder, [row]) => tamper(folder, "update records set body = x'' where row = ?", row!.row)],
+    // What the table forbids can stand in a file whose pages are damaged.
+    ['emptied', 1, (folder, [row]) => withoutWalls(folder, 'update records set body = null where row = ?', row!.row)],
     ['missing', 1, (folder, [row]) => tamper(folder, 'delete from records where row = ?', row!.row)],
     ['missing', 10, folder => tamper(folder, 'delete from records')],
     ['exchanged', 1, (folder, [row]) => tamper(folder, 'update records set body = ? where row = ?', row!.body, row!.row)],

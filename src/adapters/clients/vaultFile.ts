@@ -15,6 +15,10 @@ export interface KeptTries {
   readonly notBefore: number;
 }
 
+/** In a damaged file a column may hold nothing, or something of another kind, whatever the table says. */
+const asBytes = (column: string): string => `cast(ifnull(${column}, '') as blob)`;
+const asNumber = (column: string): string => `cast(ifnull(${column}, 0) as integer)`;
+
 /** The SQLite file below the vault: rows of bytes, the sealed index and the wraps of the key. It knows nothing of keys or clients. */
 export class VaultFile {
   private readonly db: SqliteDatabase.Database;
@@ -39,11 +43,16 @@ export class VaultFile {
   }
 
   rows(): readonly Row[] {
-    return inWords(() => this.db.prepare<[], Row>('select row, body from records').all());
+    return inWords(() => this.db.prepare<[], Row>(`select ${asBytes('row')} as row, ${asBytes('body')} as body from records`).all());
   }
 
   body(row: Buffer): Buffer | undefined {
-    return inWords(() => this.db.prepare<[Buffer], Buffer>('select body from records where row = ?').pluck().get(row));
+    return inWords(() =>
+      this.db
+        .prepare<[Buffer], Buffer>(`select ${asBytes('body')} from records where row = ?`)
+        .pluck()
+        .get(row),
+    );
   }
 
   put(row: Buffer, body: Buffer): void {
@@ -51,7 +60,8 @@ export class VaultFile {
   }
 
   remove(row: Buffer): void {
-    this.db.prepare('delete from records where row = ?').run(row);
+    const { changes } = this.db.prepare('delete from records where row = ?').run(row);
+    if (changes === 0) this.db.exec("delete from records where typeof(row) <> 'blob'");
     this.needScrub();
   }
 
@@ -61,7 +71,8 @@ export class VaultFile {
   }
 
   sealedIndex(): Buffer | undefined {
-    return inWords(() => this.db.prepare<[], Buffer | null>('select sealed_index from vault').pluck().get()) ?? undefined;
+    const sql = `select ${asBytes('sealed_index')} from vault where sealed_index is not null`;
+    return inWords(() => this.db.prepare<[], Buffer>(sql).pluck().get());
   }
 
   putSealedIndex(sealed: Buffer | undefined): void {
@@ -69,7 +80,10 @@ export class VaultFile {
   }
 
   wraps(): readonly Wrap[] {
-    const rows = inWords(() => this.db.prepare<[], WrapRow>('select * from wraps order by id').all());
+    const numbers = ['form', 'scrypt_n', 'scrypt_r', 'scrypt_p'].map(column => `${asNumber(column)} as ${column}`);
+    const bytes = ['salt', 'sealed_secret'].map(column => `${asBytes(column)} as ${column}`);
+    const sql = `select cast(ifnull(id, '') as text) as id, ${[...numbers, ...bytes].join(', ')} from wraps order by id`;
+    const rows = inWords(() => this.db.prepare<[], WrapRow>(sql).all());
     return rows.map(({ id, form, scrypt_n: n, scrypt_r: r, scrypt_p: p, salt, sealed_secret: sealedSecret }) => ({
       id,
       kind: 'passphrase',
@@ -90,7 +104,13 @@ export class VaultFile {
   }
 
   idleMinutes(): number {
-    return inWords(() => this.db.prepare<[], number>('select idle_minutes from vault').pluck().get()!);
+    return inWords(
+      () =>
+        this.db
+          .prepare<[], number>(`select ${asNumber('idle_minutes')} from vault`)
+          .pluck()
+          .get() ?? 0,
+    );
   }
 
   putIdleMinutes(minutes: number): void {
@@ -98,8 +118,8 @@ export class VaultFile {
   }
 
   tries(): KeptTries {
-    const sql = 'select wrong_tries as wrong, pause_ms as pause, not_before_ms as notBefore from vault';
-    return inWords(() => this.db.prepare<[], KeptTries>(sql).get()!);
+    const sql = `select ${asNumber('wrong_tries')} as wrong, ${asNumber('pause_ms')} as pause, ${asNumber('not_before_ms')} as notBefore from vault`;
+    return inWords(() => this.db.prepare<[], KeptTries>(sql).get() ?? { wrong: 0, pause: 0, notBefore: 0 });
   }
 
   putTries({ wrong, pause, notBefore }: KeptTries): void {

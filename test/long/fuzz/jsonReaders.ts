@@ -165,8 +165,8 @@ export const jsonReaders: readonly Reader[] = [
     for await (const row of rowsOfWorkspaceFile(piecesOf(given))) damagedColumns(row.table, rowOfArchive(row));
   }),
   json('row of an archive', 8, rowsOfFiles, given => {
-    if (!isRecord(given) || !isRecord(given.row)) return;
-    const row = { table: String(given.table), row: given.row };
+    if (!isRecord(given) || typeof given.table !== 'string' || !isRecord(given.row)) return;
+    const row = { table: given.table, row: given.row };
     damagedColumns(row.table, rowOfArchive(row));
   }),
 ];
