@@ -282,7 +282,7 @@ export const faultCatalogue = {
     title: 'The client records cannot be opened',
     blame: 'person',
     nextStep:
-      'Put clients.sqlite and clients.key back from a backup, both of one day; or run `platewright clients set-aside --file`, which moves them aside and deletes nothing.',
+      'Put clients.sqlite and, where there was one, clients.key back from a backup, both of one day; or run `platewright clients set-aside --file`, which moves them aside and deletes nothing.',
   },
   'clients-file-whole': {
     title: 'The client records open',

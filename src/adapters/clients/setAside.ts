@@ -4,6 +4,7 @@ import SqliteDatabase from 'better-sqlite3';
 import { storageFault } from '#adapters/storage/faults.ts';
 import { Fault } from '#core/errors.ts';
 import { KeyFile, keyFileName, syncFolder } from './keyFile.ts';
+import { LockedMark, lockedMarkName } from './lockedMark.ts';
 import type { FaultyRow } from './lookAtRows.ts';
 import type { Wrap } from './passphrase.ts';
 import { settle } from './settle.ts';
@@ -51,7 +52,7 @@ export function writeAside(
 
 /**
  * Moves a file of clients that does not open out of the way, with its log and its key, so that the program starts with none. Nothing is
- * deleted. One that opens, is in use, or belongs to a newer program stays. Gives the new name; that of the key where the file is missing.
+ * deleted. One that opens, is in use, or belongs to a newer program stays. Gives the new name; that of the key, or of the mark of a passphrase, where the file is missing.
  * @throws Fault database-locked, database-ahead, clients-file-whole
  */
 export function moveAside(folder: string, now: Date): string {
@@ -60,6 +61,7 @@ export function moveAside(folder: string, now: Date): string {
     const name = freeName(folder, now, '.sqlite');
     const bare = name.slice(0, -'.sqlite'.length);
     const moves = [
+      [lockedMarkName, `${bare}.locked`],
       [keyFileName, `${bare}.key`],
       [`${vaultFileName}-wal`, `${name}-wal`],
       [`${vaultFileName}-shm`, `${name}-shm`],
@@ -71,7 +73,8 @@ export function moveAside(folder: string, now: Date): string {
       chmodSync(join(folder, to), 0o600);
     }
     syncFolder(folder);
-    return existsSync(join(folder, name)) ? name : `${bare}.key`;
+    // The file went last.
+    return there.at(-1)?.[1] ?? name;
   } catch (error) {
     throw storageFault(error);
   }
@@ -79,7 +82,7 @@ export function moveAside(folder: string, now: Date): string {
 
 function opens(folder: string, now: Date): boolean {
   const keyFile = new KeyFile(folder);
-  if (!isVaultThere(folder) && !keyFile.isThere()) return true;
+  if (!isVaultThere(folder) && !keyFile.isThere() && !new LockedMark(folder).isThere()) return true;
   try {
     const { file, key } = settle(folder, keyFile, now);
     key?.forget();
@@ -97,7 +100,7 @@ function freeName(folder: string, now: Date, ending: string): string {
   const bare = `clients-set-aside-${local.slice(0, 10)}-${local.slice(11, 16).replace(':', '')}`;
   for (let count = 1; ; count++) {
     const stem = `${bare}${count === 1 ? '' : `-${count}`}`;
-    const isFree = [ending, '.key'].every(one => !existsSync(join(folder, `${stem}${one}`)));
+    const isFree = [ending, '.key', '.locked'].every(one => !existsSync(join(folder, `${stem}${one}`)));
     if (isFree) return `${stem}${ending}`;
   }
 }

@@ -1,6 +1,7 @@
 import { Fault } from '#core/errors.ts';
 import { DataKey } from './dataKey.ts';
 import { type KeyFile, keyFileName } from './keyFile.ts';
+import { LockedMark } from './lockedMark.ts';
 import { plainRecord, rekey } from './rekey.ts';
 import { isVaultBeside, isVaultThere, makeFolder, makeVault, putVaultInPlace, vaultFileName } from './vaultDatabase.ts';
 import { VaultFile } from './vaultFile.ts';
@@ -21,16 +22,24 @@ import { emptyIndex, readIndex, sealIndex } from './vaultIndex.ts';
  *
  * So where there is a wrap, clients.key opens nothing and goes; where there is none, it opens the vault. A wrap beside a key that opens the
  * index was put there by somebody else: none of the steps leaves both. The key is then the only one, and stays.
+ *
+ * clients.locked stands while there is a wrap. It is put right after each of these steps and at each start; with it and without the file,
+ * the file was taken away.
  */
 
 /** Opens or makes the file of a folder and brings it to rest. The key is missing while a passphrase holds it. @throws Fault clients-file-damaged */
 export function settle(folder: string, keyFile: KeyFile, now: Date): { readonly file: VaultFile; readonly key: DataKey | undefined } {
-  if (!isVaultThere(folder)) makeIn(folder, keyFile, now);
+  const mark = new LockedMark(folder);
+  if (!isVaultThere(folder)) {
+    if (mark.isThere() && !keyFile.isThere()) throw missing('a passphrase was set on it');
+    makeIn(folder, keyFile, now);
+  }
   const file = new VaultFile(folder);
   try {
     if (file.format() === 1) upgrade(file, keyFile, now);
     const hasWrap = file.wraps().length > 0 && !dropForeignWraps(file, keyFile);
     if (hasWrap) keyFile.remove();
+    mark.put(hasWrap);
     if (file.needsScrub()) file.scrub();
     else file.cutLog();
     if (hasWrap) return { file, key: undefined };
@@ -71,9 +80,12 @@ function makeIn(folder: string, keyFile: KeyFile, now: Date): void {
     makeVault(folder, sealIndex(key, emptyIndex(now)));
     keyFile.write(key);
     key.forget();
-  } else if (!isVaultBeside(folder))
-    throw new Fault('clients-file-damaged', `${vaultFileName}, the file of client records, is missing: its key is still there.`);
+  } else if (!isVaultBeside(folder)) throw missing('its key is still there');
   putVaultInPlace(folder);
+}
+
+function missing(why: string): Fault {
+  return new Fault('clients-file-damaged', `${vaultFileName}, the file of client records, is missing: ${why}.`);
 }
 
 /** Form 1 had records in clear, or sealed without an index. */

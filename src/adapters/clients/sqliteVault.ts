@@ -3,6 +3,7 @@ import { Fault } from '#core/errors.ts';
 import { copyUnder, describedCopy, restoredBeside, restoredKeyed, restoredSealed } from './copies.ts';
 import { DataKey } from './dataKey.ts';
 import { KeyFile } from './keyFile.ts';
+import { LockedMark } from './lockedMark.ts';
 import { refuseWeak } from './newPassphrase.ts';
 import { type ScryptCost, todaysCost, unwrapAny, wrapKey } from './passphrase.ts';
 import { Records } from './records.ts';
@@ -34,6 +35,7 @@ class SqliteVault implements ClientVault {
   private readonly now: () => Date;
   private readonly file: VaultFile;
   private readonly keyFile: KeyFile;
+  private readonly mark: LockedMark;
   private readonly tries: Tries;
   /** Undefined while locked. */
   private records: Records | undefined;
@@ -46,6 +48,7 @@ class SqliteVault implements ClientVault {
     this.cost = cost;
     this.now = now;
     this.keyFile = new KeyFile(folder);
+    this.mark = new LockedMark(folder);
     const { file, key } = settle(folder, this.keyFile, now());
     this.file = file;
     this.tries = new Tries(file, now);
@@ -221,6 +224,7 @@ class SqliteVault implements ClientVault {
     const isLockedMeanwhile = this.lockings !== lockings;
     if (isLockedMeanwhile) key?.forget();
     this.records = key === undefined || isLockedMeanwhile ? undefined : new Records(this.file, key, this.now);
+    this.mark.put(this.hasPassphrase());
     for (const listener of this.listeners) listener();
   }
 

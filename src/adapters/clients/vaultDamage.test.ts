@@ -256,6 +256,34 @@ describe('a file that does not open', () => {
     }
   });
 
+  test('[VLT-17] taken away from under a passphrase: it is told, put back it opens; set aside, the program starts with none', async () => {
+    const folder = newFolder();
+    const vault = await filled(folder, 3);
+    await vault.changePassphrase(undefined, passphrase);
+    await vault.close();
+    const file = join(folder, 'clients.sqlite');
+    const bytes = readFileSync(file);
+    rmSync(file);
+    const fault = await faultOf(openClientVault(folder));
+    expect([fault.code, fault.message]).toEqual(['clients-file-damaged', expect.stringContaining('is missing: a passphrase was set')]);
+    expect(existsSync(file)).toBe(false);
+    writeFileSync(file, bytes);
+    const back = await open(folder);
+    await back.unlock(passphrase);
+    expect(await back.list()).toHaveLength(3);
+    await back.close();
+    rmSync(file);
+    expect(moveAside(folder, new Date('2026-03-04T12:00:00Z'))).toMatch(/-\d{4}\.locked$/);
+    const anew = await open(folder);
+    expect([anew.hasPassphrase(), await anew.health()]).toMatchObject([false, { whole: 0, index: 'whole', damaged: none }]);
+    // Without a passphrase again, an empty folder is a first start.
+    await anew.changePassphrase(undefined, passphrase);
+    await anew.changePassphrase(passphrase, undefined);
+    await anew.close();
+    for (const name of ['clients.sqlite', 'clients.key']) rmSync(join(folder, name));
+    expect((await open(folder)).state()).toBe('open');
+  });
+
   test('[VLT-17] a first start that ended between two steps is not taken for it', async () => {
     const folder = newFolder();
     await (await open(folder)).close();

@@ -37,7 +37,7 @@ export function storageFault(error: unknown): unknown {
   if (code === 'DATABASE_MISSING')
     return new Fault('database-missing', 'Files of the database were taken away or exchanged; nothing was written to what is there now.');
   if (isLost(error) || /^E(NOTFOUND|AI_AGAIN)$/.test(code)) return new Fault('database-unreachable', 'The database could not be reached.');
-  if (/^SQLITE_(CORRUPT|NOTADB|IOERR)|^XX00[12]$/.test(code)) {
+  if (/^SQLITE_(CORRUPT|NOTADB|IOERR)|^XX00[12]$/.test(code) || isOfOtherTables(code, error.message)) {
     return new Fault('database-damaged', 'The database is damaged, or its file is none.');
   }
   if (/^22(?:021|P05|003)$/.test(code))
@@ -45,6 +45,14 @@ export function storageFault(error: unknown): unknown {
   if (/^28/.test(code) || code === '3D000')
     return new Fault('database-unreachable', 'PostgreSQL refused the user, the password or the database name.');
   return error;
+}
+
+/** Tables that are missing, or there already when they are to be made: the version that the file tells is not that of its tables. */
+function isOfOtherTables(code: string, message: string): boolean {
+  return (
+    /^42(P01|P07|701|703)$/.test(code) ||
+    (code === 'SQLITE_ERROR' && /^no such (table|column)|^table .+ already exists|^duplicate column/.test(message))
+  );
 }
 
 /** Whether the database refused rows for what stands in them: a row that another names is missing, one is there twice, a value is too large. */

@@ -103,6 +103,8 @@ describe('SQLite', () => {
       'no database': file => writeFileSync(file, 'Dear diary, '.repeat(500)),
       'a head that is none': file => writeFileSync(file, Buffer.concat([Buffer.alloc(100, 7), whole.subarray(100)])),
       'cut in half': file => truncateSync(file, whole.length / 2),
+      'no version': file => changed(file, 'delete from workspace'),
+      'an earlier version than its tables': file => changed(file, 'update workspace set schema_version = 1'),
       'noise behind the head': file => writeFileSync(file, Buffer.concat([whole.subarray(0, 512), Buffer.alloc(whole.length - 512, 0xa5)])),
     };
     for (const [what, damage] of Object.entries(damaged)) {
@@ -116,6 +118,14 @@ describe('SQLite', () => {
       expect(readFileSync(file).subarray(100).equals(before.subarray(100)), what).toBe(true);
     }
   });
+
+  /** Without a log beside it. */
+  function changed(file: string, statement: string): void {
+    const db = new SqliteDatabase(file);
+    db.pragma('journal_mode = delete');
+    db.exec(statement);
+    db.close();
+  }
 
   test('[STO-16] damage in one table leaves the others readable', async () => {
     const target = newFolder();
