@@ -223,8 +223,8 @@ export interface ArchivedTable {
 
 export type RestoreInto = 'empty' | 'beside';
 
-/** `differs`: it stands here and is another. `bar-code-taken`: another food here has it. `older-reading`: a newer reading of its food stands here. `part-left-out`: what it belongs to was left out. */
-export const leftOutReasons = ['differs', 'bar-code-taken', 'older-reading', 'part-left-out', 'demo'] as const;
+/** `differs`: it stands here and is another. `bar-code-taken`, `name-taken`: another food here has it, so that the next import would take the two for one. `older-reading`: a newer reading of its food stands here. `part-left-out`: what it belongs to was left out. */
+export const leftOutReasons = ['differs', 'bar-code-taken', 'name-taken', 'older-reading', 'part-left-out', 'demo'] as const;
 export type LeftOutReason = (typeof leftOutReasons)[number];
 
 /** What became of the rows of an archive. */

@@ -186,6 +186,12 @@ export const faultCatalogue = {
     blame: 'person',
     nextStep: 'Under Data, choose a folder that may be written; a disk that is to be plugged in must be there.',
   },
+  'copies-folder-taken': {
+    title: 'Another workspace keeps its copies there',
+    blame: 'person',
+    nextStep:
+      'Under Data, choose another folder for the daily copies, one inside it for example. If no other workspace uses it any more, delete .platewright-copies.json and the copies in it.',
+  },
   'passphrase-missing': {
     title: 'A passphrase is needed',
     blame: 'person',

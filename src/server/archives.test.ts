@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -142,5 +142,29 @@ describe('archives over the server', () => {
     expect((await server.call('POST', '/copies', {})).status).toBeGreaterThan(399);
     expect((await server.call('GET', '/copies')).body.lastFault).toMatchObject({ title: expect.any(String), nextStep: expect.any(String) });
     expect(JSON.parse(readFileSync(join(server.folder, 'copies.json'), 'utf8')).folder).toBe(elsewhere);
+  });
+
+  test('[ARC-37] on request the copies of before are deleted, when a new one was made: none opens without the passphrase then', async () => {
+    const days = async (): Promise<readonly string[]> =>
+      (await server.call('GET', '/copies')).body.copies.map(({ day }: { day: string }) => day);
+    await server.call('POST', '/copies', {});
+    await server.call('POST', '/copies', {});
+    expect(await days()).toHaveLength(2);
+    await server.vault.changePassphrase(undefined, passphrase);
+    await server.call('POST', '/copies', { deleteEarlier: true });
+    const [only, ...more] = await days();
+    expect(more).toEqual([]);
+    const look = (await server.call('POST', `/copies/${only}/look`, {})).body;
+    expect(look.clients).toMatchObject({ opensWith: 'passphrase' });
+    // Where no new one can be made, those of before stay.
+    mkdirSync(join(server.folder, 'elsewhere'));
+    await server.call('PUT', '/copies/folder', { folder: join(server.folder, 'elsewhere') });
+    await server.call('POST', '/copies', {});
+    const before = await days();
+    rmSync(join(server.folder, 'elsewhere', '.platewright-copies.json'));
+    writeFileSync(join(server.folder, 'elsewhere', '.platewright-copies.json'), JSON.stringify({ workspace: 'another' }));
+    expect((await server.call('POST', '/copies', { deleteEarlier: true })).body.code).toBe('copies-folder-taken');
+    rmSync(join(server.folder, 'elsewhere', '.platewright-copies.json'));
+    expect(await days()).toEqual(before);
   });
 });

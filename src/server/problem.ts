@@ -49,6 +49,7 @@ const statusOf = {
   'restore-under-way': 409,
   'archive-not-found': 404,
   'copies-folder-not-usable': 422,
+  'copies-folder-taken': 409,
   'passphrase-missing': 422,
   'archive-not-made': 507,
   'database-ahead': 500,

@@ -227,11 +227,16 @@ describe('beside what is here', () => {
     await from.store.addFood({ name: 'New there', gtin: '00000012345670' }, label(77));
     await from.store.addFood({ name: 'Twin there', gtin: '00000000000017' }, label(78));
     await to.store.addFood({ name: 'Twin here', gtin: '00000000000017' }, label(79));
+    // One name: without a number on either side it is one food; two numbers are two sizes.
+    await from.store.addFood({ name: 'Oat  drink', maker: 'Mill' }, label(80));
+    await to.store.addFood({ name: 'oat drink', maker: 'MILL', gtin: '00000000000024' }, label(81));
+    await from.store.addFood({ name: 'Broth', gtin: '00000000000031' }, label(82));
+    await to.store.addFood({ name: 'Broth', gtin: '00000000000048' }, label(83));
     const second = join(folder, `second-${places}.zip`);
     await from.archives.write(second, undefined, unwatched);
     const result = await to.archives.restore(second, 'beside', unwatched);
-    expect(result.added).toEqual({ foods: 1, labels: 2 });
-    expect(result.leftOut).toEqual({ differs: 1, 'bar-code-taken': 1, 'part-left-out': 1 });
+    expect(result.added).toEqual({ foods: 2, labels: 3 });
+    expect(result.leftOut).toEqual({ differs: 1, 'bar-code-taken': 1, 'name-taken': 1, 'part-left-out': 2 });
     expect(result.examples).toContainEqual({ table: 'foods', id: expect.any(String), reason: 'bar-code-taken', name: 'Twin there' });
     expect((await to.store.plates.get('on-bread'))?.value.title).toBe('renamed here');
     const sodium = new Map((await standingSodium(to.store)).map(([name, mg]) => [name, mg]));

@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, expect, test } from 'vitest';
@@ -20,4 +20,31 @@ test('[ARC-34] a data folder that was copied by hand makes its daily copies in i
   await folder.remember({ ...folder.memory(), folder: chosen });
   cpSync(first, second, { recursive: true });
   expect(copyFolder(second).memory().folder).toBe(chosen);
+});
+
+test('[ARC-36] a folder of choice belongs to one workspace: another neither lists, sweeps nor takes the copies in it', async () => {
+  const [first, second, chosen] = ['first', 'second', 'chosen'].map(name => join(root, name)) as [string, string, string];
+  for (const made of [first, second]) mkdirSync(made, { recursive: true });
+  const [one, other] = [copyFolder(first), copyFolder(second)];
+  await one.remember({ ...one.memory(), folder: chosen });
+  writeFileSync(one.pathOf('2026-06-15'), 'a copy');
+  await expect(other.remember({ ...other.memory(), folder: chosen })).rejects.toMatchObject({ code: 'copies-folder-taken' });
+  expect(other.memory().folder).toBe(join(second, 'copies'));
+  // The one that has it has it after a restart, after another folder, and in a data folder that was moved.
+  await one.remember({ ...one.memory(), folder: join(root, 'elsewhere'), earlierFolders: [chosen] });
+  const again = copyFolder(first);
+  await again.remember({ ...again.memory(), folder: chosen });
+  cpSync(first, join(root, 'moved'), { recursive: true });
+  expect(await copyFolder(join(root, 'moved')).list()).toHaveLength(1);
+  expect(await copyFolder(join(root, 'moved')).draftPath()).toContain(chosen);
+  // Both wrote it down before there were marks: the first that makes a copy has it.
+  const unmarked = join(root, 'unmarked');
+  mkdirSync(unmarked);
+  writeFileSync(join(unmarked, 'platewright-copy-2026-06-15.zip'), 'a copy');
+  await expect(other.remember({ ...other.memory(), folder: unmarked })).rejects.toMatchObject({ code: 'copies-folder-taken' });
+  for (const made of [first, second]) writeFileSync(join(made, 'copies.json'), JSON.stringify({ folder: unmarked }));
+  expect(await copyFolder(second).draftPath()).toContain(unmarked);
+  await expect(copyFolder(first).list()).rejects.toMatchObject({ code: 'copies-folder-taken' });
+  await expect(copyFolder(first).draftPath()).rejects.toMatchObject({ code: 'copies-folder-taken' });
+  expect(existsSync(join(unmarked, 'platewright-copy-2026-06-15.zip'))).toBe(true);
 });

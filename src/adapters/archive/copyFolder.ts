@@ -5,8 +5,11 @@ import { z } from 'zod';
 import { writeWhole } from '#adapters/files/writeWhole.ts';
 import type { CopyFolder, CopyMemory } from '#app/archives.ts';
 import { Fault } from '#core/errors.ts';
+import { claim, copyName, newWorkspaceName, refuseForeign } from './copyFolderOwner.ts';
 
 const memorySchema = z.object({
+  /** Tells this workspace from others that may have chosen the same folder. */
+  workspace: z.string().exactOptional(),
   /** Where one was chosen. */
   folder: z.string().exactOptional(),
   earlierFolders: z.array(z.string()).exactOptional(),
@@ -15,18 +18,21 @@ const memorySchema = z.object({
   lastFault: z.object({ at: z.string(), title: z.string(), message: z.string(), nextStep: z.string() }).exactOptional(),
 });
 
-/** By day; one that was asked for on a day that has its copy carries the time as well. */
-const copyName = /^platewright-copy-(\d{4}-\d\d-\d\d(?:-\d{6})?)\.zip$/;
 const draftName = /^\.platewright-copy-unfinished-(\d+)\.zip$/;
 
 /** The folder of daily copies: `copies` below the data folder, until another one is chosen. */
 export function copyFolder(dataFolder: string): CopyFolder {
   const memoryFile = join(dataFolder, 'copies.json');
   const ownFolder = join(dataFolder, 'copies');
-  let memory: CopyMemory = { folder: ownFolder, ...readMemory(memoryFile) };
+  const { workspace = newWorkspaceName(), ...read } = readMemory(memoryFile);
+  let memory: CopyMemory = { folder: ownFolder, ...read };
+  // Its own folder goes along with a data folder that is copied or moved; the place of a chosen one stays.
+  const keep = async ({ folder, ...rest }: CopyMemory): Promise<void> =>
+    writeWhole(memoryFile, JSON.stringify({ workspace, ...rest, ...(folder === ownFolder ? {} : { folder }) }));
   const pathOf = (day: string): string => join(memory.folder, `platewright-copy-${day}.zip`);
   return {
     list: async () => {
+      if (memory.folder !== ownFolder) refuseForeign(memory.folder, workspace);
       const names = await readdir(memory.folder).catch(error => {
         if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return [];
         throw notUsable(memory.folder);
@@ -40,6 +46,10 @@ export function copyFolder(dataFolder: string): CopyFolder {
     draftPath: async () => {
       // A folder of choice may lie on a disk that is not there now: in its place no other is made.
       usable(memory.folder, memory.folder === ownFolder);
+      if (memory.folder !== ownFolder) {
+        await keep(memory);
+        claim(memory.folder, workspace, true);
+      }
       for (const name of await readdir(memory.folder)) {
         const [, program] = draftName.exec(name) ?? [];
         if (program !== undefined && (Number(program) === process.pid || !isAlive(Number(program))))
@@ -51,12 +61,17 @@ export function copyFolder(dataFolder: string): CopyFolder {
     remove: day => rm(pathOf(day), { force: true }),
     memory: () => memory,
     remember: async next => {
-      if (next.folder !== memory.folder) usable(next.folder, true);
+      if (next.folder !== memory.folder) {
+        usable(next.folder, true);
+        if (next.folder !== ownFolder) {
+          // Whose the mark is must be known before it stands.
+          await keep(memory);
+          claim(next.folder, workspace, memory.earlierFolders?.includes(next.folder) ?? false);
+        }
+      }
       // Also where the disk is full: what went wrong is told at least until the program ends.
       memory = next;
-      // Its own folder goes along with a data folder that is copied or moved; the place of a chosen one stays.
-      const { folder, ...rest } = next;
-      await writeWhole(memoryFile, JSON.stringify(folder === ownFolder ? rest : next));
+      await keep(next);
     },
   };
 }
@@ -94,7 +109,7 @@ function notUsable(folder: string): Fault {
 }
 
 /** A damaged memory is as good as none: it holds where copies lie, and the folder of choice is chosen again. */
-function readMemory(path: string): Partial<CopyMemory> {
+function readMemory(path: string): z.infer<typeof memorySchema> {
   try {
     return memorySchema.parse(JSON.parse(readFileSync(path, 'utf8')));
   } catch {

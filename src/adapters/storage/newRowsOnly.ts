@@ -1,5 +1,6 @@
 import { sql, type Transaction } from 'kysely';
 import type { LeftOutReason, RestoredRows } from '#app/store.ts';
+import { foodNameKey } from '#core/label/foodNameKey.ts';
 import { archivedEntry } from './checkRow.ts';
 import { isObject, readJson } from './readJson.ts';
 import { insertRows } from './rowsOfTable.ts';
@@ -26,6 +27,8 @@ export class NewRows implements RowTaker {
   /** Keys of foods, labels and imports that were not put: what belongs to them is not put either. */
   private readonly without = new Map<string, Map<string, LeftOutReason>>();
   private readonly newFoods = new Set<string>();
+  /** Of the foods that stood here. */
+  private identities: Awaited<ReturnType<typeof identitiesOf>> | undefined;
   /** Labels that were put: what is said of another label stands here already, and is left as it is. */
   private readonly newLabels = new Set<string>();
   /** Of labels that stand here and are corrected: when the newest word on their reading came in. */
@@ -66,16 +69,16 @@ export class NewRows implements RowTaker {
     this.added[table] = (this.added[table] ?? 0) + put.length;
   }
 
-  /** Two foods of one bar code would be one in the next import. */
+  /** Two foods of one bar code, or of one maker and name, would be one in the next import. */
   private async foods(news: readonly AnyRow[]): Promise<readonly AnyRow[]> {
-    const codes = news.map(({ gtin }) => gtin).filter(gtin => gtin !== null);
-    const rows =
-      codes.length === 0
-        ? []
-        : (await sql<{ gtin: string }>`select gtin from foods where gtin in (${sql.join(codes)})`.execute(this.trx)).rows;
-    const taken = new Set<unknown>(rows.map(({ gtin }) => gtin));
+    this.identities ??= await identitiesOf(this.trx);
+    const { codes, codesByName } = this.identities;
     return news.filter(row => {
-      if (taken.has(row.gtin)) return this.leave('foods', row, 'bar-code-taken');
+      const code = typeof row.gtin === 'string' ? row.gtin : undefined;
+      if (code !== undefined && codes.has(code)) return this.leave('foods', row, 'bar-code-taken');
+      const namesakes = codesByName.get(nameOf(row)) ?? [];
+      // Two that have a number each are two sizes of one food.
+      if (namesakes.some(other => other === undefined || code === undefined)) return this.leave('foods', row, 'name-taken');
       this.newFoods.add(String(row.id));
       return true;
     });
@@ -161,6 +164,22 @@ export class NewRows implements RowTaker {
     if (reason !== 'demo' && this.examples.length < mostExamples) this.examples.push({ table, id, reason, ...named(table, row) });
     return false;
   }
+}
+
+/** The bar codes of all foods, and by maker and name those of each, undefined where it has none. */
+async function identitiesOf(trx: Transaction<Tables>) {
+  const codes = new Set<string>();
+  const codesByName = new Map<string, (string | undefined)[]>();
+  for (const row of await trx.selectFrom('foods').select(['maker', 'name', 'gtin']).execute()) {
+    if (row.gtin !== null) codes.add(row.gtin);
+    const name = nameOf(row);
+    codesByName.set(name, [...(codesByName.get(name) ?? []), row.gtin ?? undefined]);
+  }
+  return { codes, codesByName };
+}
+
+function nameOf({ maker, name }: AnyRow): string {
+  return foodNameKey(typeof maker === 'string' ? maker : undefined, String(name));
 }
 
 function areEqual(here: unknown, there: unknown): boolean {

@@ -70,11 +70,16 @@ export class DailyCopies {
     });
   }
 
-  /** Makes one now. @throws Fault archive-not-made and others; they are kept and told too */
-  makeNow(watch: Watch): Promise<void> {
+  /**
+   * Makes one now; `alone` deletes those of before, when it is whole: they hold who was erased since, and records of before a passphrase
+   * with their key. @throws Fault archive-not-made and others; they are kept and told too
+   */
+  makeNow(watch: Watch, alone = false): Promise<void> {
     return this.inTurn(async () => {
       try {
-        await this.copy(await this.currentState(), watch);
+        const made = await this.copy(await this.currentState(), watch);
+        if (!alone) return;
+        for (const { day } of await this.folder.list()) if (day !== made) await this.folder.remove(day);
       } catch (error) {
         if (!(error instanceof Fault && error.code === 'work-cancelled')) await this.keepFault(error);
         throw error;
@@ -88,17 +93,20 @@ export class DailyCopies {
     return { clients, mark: `${await this.world.store.revision()} ${clients.index?.slice(0, 40) ?? clients.rows.length}` };
   }
 
-  private async copy({ clients, mark }: Awaited<ReturnType<DailyCopies['currentState']>>, watch: Watch): Promise<void> {
+  /** Gives its day. */
+  private async copy({ clients, mark }: Awaited<ReturnType<DailyCopies['currentState']>>, watch: Watch): Promise<string> {
     const draft = await this.folder.draftPath();
     await this.world.archives.write(draft, clients, watch);
     const at = this.world.now();
     const today = localDay(at);
     // A copy is never replaced: what was copied this morning may be what is wanted back.
     const hasOne = (await this.folder.list()).some(({ day }) => day === today);
-    await this.folder.finish(draft, hasOne ? `${today}-${timeOf(at)}` : today);
+    const day = hasOne ? `${today}-${timeOf(at)}` : today;
+    await this.folder.finish(draft, day);
     const { lastFault: _, ...memory } = this.folder.memory();
     await this.folder.remember({ ...memory, lastState: mark, lastAt: at.toISOString() });
     await this.dropOld(today);
+    return day;
   }
 
   private async dropOld(today: string): Promise<void> {

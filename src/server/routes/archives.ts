@@ -101,11 +101,12 @@ export function archiveRoutes(world: World, watches: Watches) {
       createRoute({
         method: 'post',
         path: '/copies',
-        request: { body: jsonBody(z.object({ workId })) },
-        responses: answers(copiesBody, 'A copy of today was made'),
+        request: { body: jsonBody(z.object({ workId, deleteEarlier: z.boolean().optional() })) },
+        responses: answers(copiesBody, 'A copy of today was made; with deleteEarlier, those of before are gone'),
       }),
       async context => {
-        await watches.run(context.req.valid('json').workId, context.req.raw.signal, watch => copies.makeNow(watch));
+        const { workId: work, deleteEarlier } = context.req.valid('json');
+        await watches.run(work, context.req.raw.signal, watch => copies.makeNow(watch, deleteEarlier));
         return context.json(await describeCopies(), 200);
       },
     )

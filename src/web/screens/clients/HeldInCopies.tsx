@@ -22,8 +22,8 @@ export function HeldInCopies() {
   return (
     <p>
       The daily copies still hold what is erased here until {heldUntil} at the latest, when Platewright is used till then; to have it gone
-      now, delete the files in <code>{folder}</code> and make a copy under Data then.{earlier} Archives that you saved elsewhere are yours
-      to delete.
+      now, use “Delete earlier copies” under Data afterwards; they lie in <code>{folder}</code>.{earlier} Archives that you saved elsewhere
+      are yours to delete.
     </p>
   );
 }

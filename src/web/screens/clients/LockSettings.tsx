@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { answer, api } from '../../api.ts';
 import { thePresence } from '../../lock/lockPresence.ts';
 import { Told } from '../../ui/Told.tsx';
+import { DeleteEarlierCopies } from '../data/DeleteEarlierCopies.tsx';
 import { PassphraseField } from './PassphraseField.tsx';
 import { TakeOffPassphrase } from './TakeOffPassphrase.tsx';
 
@@ -66,7 +67,7 @@ function NewPassphrase({ hasPassphrase }: { readonly hasPassphrase: boolean }) {
       <p className="small">
         {hasPassphrase
           ? 'Copies and archives made until now still open with the passphrase of before.'
-          : 'Daily copies made until now hold the key: whoever has one can read the records in it. Delete them in their folder (see Data), then make a copy there.'}
+          : 'Daily copies made until now hold the key: whoever has one can read the records in it. They can be deleted here once the passphrase is set.'}
       </p>
       <div className="formgrid">
         {hasPassphrase && <PassphraseField label="Passphrase now" value={current} onChange={setCurrent} autoComplete="current-password" />}
@@ -75,7 +76,13 @@ function NewPassphrase({ hasPassphrase }: { readonly hasPassphrase: boolean }) {
       </div>
       {isMistyped && <p role="status">The two are not the same yet.</p>}
       <Told error={change.error} />
-      {change.isSuccess && <p role="status">The passphrase was changed.</p>}
+      {change.isSuccess && (
+        <>
+          <p role="status">The passphrase was changed.</p>
+          <p className="small">Daily copies made before open without it: delete them, unless you need them.</p>
+          <DeleteEarlierCopies />
+        </>
+      )}
       <p>
         <button type="submit" className="act" disabled={change.isPending || next === '' || next !== again}>
           {hasPassphrase ? 'Change the passphrase' : 'Set the passphrase'}

@@ -4,6 +4,7 @@ import { answer, api } from '../../api.ts';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { momentInWords, sizeInWords } from './archiveWords.ts';
+import { DeleteEarlierCopies } from './DeleteEarlierCopies.tsx';
 
 /** The copies that the program makes by itself: how the last one went, where they lie, and which are there. */
 export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) => void }) {
@@ -108,6 +109,7 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
               </li>
             ))}
           </ul>
+          <DeleteEarlierCopies />
         </details>
       )}
     </div>

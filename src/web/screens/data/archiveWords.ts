@@ -19,6 +19,7 @@ const tableNames: Readonly<Record<string, readonly [one: string, many: string]>>
 const reasons: Readonly<Record<keyof Restored['leftOut'], string>> = {
   differs: 'stands here already and is different; what is here was left as it is',
   'bar-code-taken': 'another food here has its bar code',
+  'name-taken': 'another food here has its maker and name',
   'older-reading': 'a newer label of its food stands here',
   'part-left-out': 'belongs to something that was left out',
   demo: 'belongs to the demo of the archive',
@@ -50,7 +51,7 @@ export function leftOutInWords({ leftOut }: Pick<Restored, 'leftOut'>): readonly
     return count === 0 ? [] : [`${count.toLocaleString('en')} ${count === 1 ? 'entry' : 'entries'}: ${reasons[reason]}.`];
   });
 }
-const reasonKeys = ['differs', 'bar-code-taken', 'older-reading', 'part-left-out', 'demo'] as const;
+const reasonKeys = ['differs', 'bar-code-taken', 'name-taken', 'older-reading', 'part-left-out', 'demo'] as const;
 
 export function exampleInWords({ table, name, id, reason }: Restored['examples'][number]): string {
   const [one = table] = tableNames[table] ?? [];
