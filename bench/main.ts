@@ -1,4 +1,5 @@
 import { benchBrowser } from './browser.ts';
+import { benchBusy } from './busy.ts';
 import { benchBusyStore } from './busyStore.ts';
 import { benchGuide } from './guide.ts';
 import { benchMinerals } from './minerals.ts';
@@ -22,6 +23,8 @@ process.stdout.write('\n');
 await benchSurveyRequest();
 process.stdout.write('\n');
 await benchBusyStore();
+process.stdout.write('\n');
+await benchBusy();
 process.stdout.write('\n');
 await benchGuide();
 process.stdout.write('\n');

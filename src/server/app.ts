@@ -28,6 +28,7 @@ import { savedSurveyRoutes } from './routes/savedSurveys.ts';
 import { surveyRoutes } from './routes/survey.ts';
 import { workspaceRoutes } from './routes/workspace.ts';
 import { yardstickRoutes } from './routes/yardsticks.ts';
+import { streamedForm } from './streamedForm.ts';
 import { Watches } from './watches.ts';
 import type { World } from './world.ts';
 
@@ -67,6 +68,7 @@ export function createApp(world: World) {
     if (path === '/api/archives/brought') return next();
     return takesFiles.test(path) ? limitFiles(context, next) : limitJson(context, next);
   });
+  app.use('/api/*', streamedForm);
   const watches = new Watches();
   const previews = new Previews(world.newId);
   // Apart, since a locked workbench must not show them.

@@ -103,10 +103,8 @@ export function inWords<Result>(work: () => Result): Result {
   } catch (error) {
     const code = error instanceof SqliteDatabase.SqliteError ? error.code : '';
     if (/^SQLITE_(BUSY|LOCKED)/.test(code)) throw new Fault('database-locked', 'Another program has the client records open.');
-    if (
-      /^SQLITE_(CORRUPT|NOTADB)/.test(code) ||
-      (code === 'SQLITE_ERROR' && error instanceof Error && /no such (table|column)/.test(error.message))
-    )
+    // Our own statements are right: SQLITE_ERROR says that the tables, or the form of the file, are not those that they were written for.
+    if (/^SQLITE_(CORRUPT|NOTADB|ERROR$)/.test(code))
       throw new Fault('clients-file-damaged', `${vaultFileName}, the file of client records, is damaged or is none.`);
     throw storageFault(error);
   }

@@ -47,11 +47,12 @@ export function storageFault(error: unknown): unknown {
   return error;
 }
 
-/** Tables that are missing, or there already when they are to be made: the version that the file tells is not that of its tables. */
+/** Tables that are missing, or there already when they are to be made, and a file of another form: what it tells of itself is not so. */
 function isOfOtherTables(code: string, message: string): boolean {
   return (
     /^42(P01|P07|701|703)$/.test(code) ||
-    (code === 'SQLITE_ERROR' && /^no such (table|column)|^table .+ already exists|^duplicate column/.test(message))
+    (code === 'SQLITE_ERROR' &&
+      /^no such (table|column)|^table .+ already exists|^duplicate column|^unsupported file format|same text encoding/.test(message))
   );
 }
 

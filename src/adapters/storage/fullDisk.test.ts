@@ -112,12 +112,16 @@ describe.skipIf(!maySmallDisk)('a disk that is full (skipped where a small one c
         const store = await openPostgresStore(await server.newDatabase());
         const ids: string[] = [];
         disk.fill(1_500_000);
-        expect(['database-full', 'database-unreachable']).toContain(await writeUntilRefused(store, ids));
+        const refused = await writeUntilRefused(store, ids);
+        expect(['database-full', 'database-unreachable', 'outcome-unknown']).toContain(refused);
         disk.makeRoom();
         server.stopIfRunning();
         server.startAgain();
         ids.push((await store.addFood({ name: 'Food with room' }, label(1))).food.id);
-        expect(await keptOf(store)).toEqual([...ids].sort());
+        const kept = await keptOf(store);
+        expect(kept).toEqual(expect.arrayContaining(ids));
+        // Where it ended within a commit, nobody can say whether that one was kept.
+        expect(kept.length - ids.length).toBeLessThanOrEqual(refused === 'outcome-unknown' ? 1 : 0);
         await store.close();
       } finally {
         server.end();

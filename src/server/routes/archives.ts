@@ -4,6 +4,7 @@ import { restoreArchive } from '#app/archive/restoreArchive.ts';
 import { Fault } from '#core/errors.ts';
 import { archiveBody, copiesBody, restoredBody, shownArchive, shownCopies, shownRestored } from '../archiveBodies.ts';
 import { newApi } from '../newApi.ts';
+import { pieces } from '../pieces.ts';
 import type { Watches } from '../watches.ts';
 import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
@@ -149,14 +150,4 @@ export function archiveFile(id: string, { waiting }: Pick<World, 'waiting'>): Re
       'content-disposition': `attachment; filename="platewright-archive-${day}.zip"`,
     },
   });
-}
-
-/** The browser's stream is read by hand, since its type does not say that it can be walked over. */
-async function* pieces(body: ReadableStream<Uint8Array>): AsyncIterable<Uint8Array> {
-  const reader = body.getReader();
-  try {
-    for (let next = await reader.read(); !next.done; next = await reader.read()) yield next.value;
-  } finally {
-    await reader.cancel();
-  }
 }

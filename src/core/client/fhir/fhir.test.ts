@@ -181,6 +181,8 @@ describe('what is read', () => {
     expect(codesOf(loinc('3091-6', 5, 'mmol/L'))).toEqual(['lab-analyte-not-known']);
     expect(codesOf(loinc('1968-7', 22, 'mmol/L'))).toEqual(['lab-analyte-not-known']);
     expect(codesOf(observation({ code: { text: 'Potassium' } }))).toEqual(['lab-analyte-not-known']);
+    const code = { toString: '2823-3' };
+    expect(codesOf(observation({ code: { coding: [{ system: 'http://loinc.org', code }] } }))).toEqual(['lab-analyte-not-known']);
   });
 
   it('[CLT-98] before and after dialysis and both limits go out and come back; a code that says the other is told', () => {

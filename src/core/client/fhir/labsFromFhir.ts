@@ -87,7 +87,7 @@ function observationsOf(json: unknown): { observations: Placed[]; others: LabIss
 function readObservation(observation: Json, place: Place): LabResult | LabIssue {
   const issue = (code: LabIssueCode, found: string, expected: string): LabIssue => ({ code, place, found, expected });
   const codings = codingsOf(observation.code).filter(({ system }) => system === loincSystem);
-  const codes = codings.map(({ code }) => String(code));
+  const codes = codings.map(({ code }) => told(code));
   const known = codes.flatMap(code => loincCode(code) ?? []);
   const [code] = known;
   if (code === undefined || known.some(({ analyte }) => analyte !== code.analyte)) {

@@ -9,5 +9,5 @@ export const ucumSystem = 'http://unitsofmeasure.org';
 
 /** The UCUM code of a unit: `mEq/L` is `meq/L`, `mg/dL` is itself. */
 export function ucumFromUnit(unit: string): string {
-  return ucumOfUnit[unit] ?? unit;
+  return (Object.hasOwn(ucumOfUnit, unit) ? ucumOfUnit[unit] : undefined) ?? unit;
 }

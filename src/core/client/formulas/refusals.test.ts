@@ -126,7 +126,8 @@ describe('units of results', () => {
       why: 'no-unit',
       told: 'potassium 5 has no unit: expected mmol/L or mEq/L.',
     });
-    expect(labInCanonicalUnit('potassium', 5, 'mg/dL')).toMatchObject({ why: 'unit-not-known' });
+    for (const unit of ['mg/dL', '__proto__', 'constructor'])
+      expect(labInCanonicalUnit('potassium', 5, unit)).toMatchObject({ why: 'unit-not-known' });
   });
 
   it('[CLT-3] an impossible value that fits in another unit is asked about, never corrected', () => {

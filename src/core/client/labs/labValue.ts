@@ -52,9 +52,14 @@ export function possibleReadings(analyte: Analyte, value: number, unit: string, 
 export function labInUnit(analyte: Analyte, canonicalValue: number, unit: string): Computed {
   const facts = analyteFacts(analyte);
   if (unit === facts.unit) return computed(canonicalValue);
-  const factor = facts.from[unit];
+  const factor = ofUnit(facts.from, unit);
   if (factor === undefined) return refuse('unit-not-known', analyte, `${facts.name} does not come in ${unit}.`);
   return computed((canonicalValue - (analyte === 'hba1c' ? hba1cPercentAtZero : 0)) / factor);
+}
+
+/** A unit is words of somebody else: `constructor` names none. */
+function ofUnit<Value>(byUnit: Readonly<Record<string, Value>>, unit: string): Value | undefined {
+  return Object.hasOwn(byUnit, unit) ? byUnit[unit] : undefined;
 }
 
 export function unitsOf(facts: AnalyteFacts): readonly string[] {
@@ -65,7 +70,7 @@ export function unitsOf(facts: AnalyteFacts): readonly string[] {
 export function labConverted(analyte: Analyte, value: number, unit: string): number | undefined {
   const facts = analyteFacts(analyte);
   if (unit === facts.unit) return value;
-  const factor = facts.from[unit];
+  const factor = ofUnit(facts.from, unit);
   if (factor === undefined) return undefined;
   return cleanFloat(value * factor + (analyte === 'hba1c' ? hba1cPercentAtZero : 0));
 }
@@ -80,7 +85,7 @@ function isPossible(analyte: Analyte, value: number, unit: string): boolean {
 }
 
 function possibleSpan(facts: AnalyteFacts, unit: string): readonly [number, number] | undefined {
-  return unit === facts.unit ? facts.possible : facts.possibleIn?.[unit];
+  return unit === facts.unit ? facts.possible : ofUnit(facts.possibleIn ?? {}, unit);
 }
 
 /** One thing that may have been meant. `reading` is missing where it would be another analyte: it is no value of this one. */
