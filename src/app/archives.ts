@@ -53,16 +53,23 @@ export interface WaitingFiles {
   remove(path: string): Promise<void>;
 }
 
+export interface KeptCopy {
+  /** yyyy-mm-dd, with -hhmmss for further ones of a day. */
+  readonly day: string;
+  readonly bytes: number;
+  /** Whoever has it can read the client records in it. Its name says so. */
+  readonly holdsKey: boolean;
+  readonly path: string;
+}
+
 /** Where copies lie, and what is remembered of them from one start to the next. */
 export interface CopyFolder {
-  /** The days of the copies that are there, yyyy-mm-dd, with -hhmmss for further ones of a day, and their bytes. */
-  list(): Promise<readonly { readonly day: string; readonly bytes: number }[]>;
-  pathOf(day: string): string;
+  list(): Promise<readonly KeptCopy[]>;
   /** A path beside, for a copy that is not whole yet. */
   draftPath(): Promise<string>;
-  /** Gives a draft the name of its day. */
-  finish(draft: string, day: string): Promise<void>;
-  remove(day: string): Promise<void>;
+  /** Gives a draft the name of its day, and tells where it is. */
+  finish(draft: string, copy: Pick<KeptCopy, 'day' | 'holdsKey'>): Promise<string>;
+  remove(copy: KeptCopy): Promise<void>;
   memory(): CopyMemory;
   remember(memory: CopyMemory): Promise<void>;
 }

@@ -45,7 +45,8 @@ export const copiesBody = z
     earlierFolders: list(z.string()).exactOptional(),
     lastAt: z.string().exactOptional(),
     lastFault: z.object({ at: z.string(), title: z.string(), message: z.string(), nextStep: z.string() }).exactOptional(),
-    copies: list(z.object({ day: z.string(), bytes: z.number() })),
+    /** `holdsKey`: whoever has the copy can read the client records in it. */
+    copies: list(z.object({ day: z.string(), bytes: z.number(), holdsKey: z.boolean() })),
     heldUntil: z.string().exactOptional(),
     isReadable: z.boolean(),
     /** A restore of an earlier start was broken off between the shelf and the client records. */

@@ -114,7 +114,7 @@ describe('archives over the server', () => {
       restoreBrokenOff: false,
     });
     const { copies, heldUntil, lastAt } = (await server.call('POST', '/copies', {})).body;
-    expect(copies).toEqual([{ day: '2026-06-15', bytes: expect.any(Number) }]);
+    expect(copies).toEqual([{ day: '2026-06-15', bytes: expect.any(Number), holdsKey: true }]);
     expect({ heldUntil, lastAt }).toEqual({ heldUntil: '2026-07-20', lastAt: '2026-06-15T12:00:00.000Z' });
     await server.call('DELETE', '/workspace', { confirm: 'delete everything' });
     const { id } = (await server.call('POST', '/copies/2026-06-15/look', {})).body;
@@ -138,24 +138,25 @@ describe('archives over the server', () => {
       earlierFolders: [join(server.folder, 'copies')],
     });
     // The name of today's copy is taken by a folder: it cannot be put there.
-    mkdirSync(join(elsewhere, 'platewright-copy-2026-06-15.zip', 'x'), { recursive: true });
+    mkdirSync(join(elsewhere, 'platewright-copy-2026-06-15-unlocked.zip', 'x'), { recursive: true });
     expect((await server.call('POST', '/copies', {})).status).toBeGreaterThan(399);
     expect((await server.call('GET', '/copies')).body.lastFault).toMatchObject({ title: expect.any(String), nextStep: expect.any(String) });
     expect(JSON.parse(readFileSync(join(server.folder, 'copies.json'), 'utf8')).folder).toBe(elsewhere);
   });
 
   test('[ARC-37] on request the copies of before are deleted, when a new one was made: none opens without the passphrase then', async () => {
-    const days = async (): Promise<readonly string[]> =>
-      (await server.call('GET', '/copies')).body.copies.map(({ day }: { day: string }) => day);
+    const copies = async () => (await server.call('GET', '/copies')).body.copies as readonly { day: string; holdsKey: boolean }[];
+    const days = async (): Promise<readonly string[]> => (await copies()).map(({ day }) => day);
     await server.call('POST', '/copies', {});
     await server.call('POST', '/copies', {});
-    expect(await days()).toHaveLength(2);
+    expect((await copies()).map(({ holdsKey }) => holdsKey)).toEqual([true, true]);
     await server.vault.changePassphrase(undefined, passphrase);
     await server.call('POST', '/copies', { deleteEarlier: true });
     const [only, ...more] = await days();
     expect(more).toEqual([]);
     const look = (await server.call('POST', `/copies/${only}/look`, {})).body;
     expect(look.clients).toMatchObject({ opensWith: 'passphrase' });
+    expect((await copies())[0]!.holdsKey).toBe(false);
     // Where no new one can be made, those of before stay.
     mkdirSync(join(server.folder, 'elsewhere'));
     await server.call('PUT', '/copies/folder', { folder: join(server.folder, 'elsewhere') });

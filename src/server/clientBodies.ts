@@ -29,6 +29,8 @@ export const lockBody = z
     idleMinutes: z.number(),
     /** Seconds until the next try of a passphrase is looked at. */
     waitSeconds: z.number(),
+    /** Locked because nobody moved a key or a pointer for so long. */
+    wasIdle: z.boolean(),
     /** Another one after each lock. */
     opening: z.string(),
   })

@@ -74,7 +74,11 @@ describe('idle', () => {
     clock.wall += 1_000;
     clock.steady += 1_000;
     await wait(40);
-    expect(vault.state()).toBe('locked');
+    expect([vault.state(), door.status().wasIdle]).toEqual(['locked', true]);
+    await vault.unlock(passphrase);
+    expect(door.status().wasIdle).toBe(false);
+    vault.lock();
+    expect(door.status().wasIdle).toBe(false);
   });
 
   test.each([

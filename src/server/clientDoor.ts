@@ -8,6 +8,8 @@ export interface LockStatus {
   readonly idleMinutes: number;
   /** Seconds until the next try of a passphrase is looked at. */
   readonly waitSeconds: number;
+  /** Locked because nobody moved a key or a pointer for so long; until it is opened again. */
+  readonly wasIdle: boolean;
   /** Another one after each lock and each start: a window that heard of neither knows by it that what it shows is to go. */
   readonly opening: string;
 }
@@ -34,6 +36,7 @@ export class ClientDoor {
   private readonly timings: Timings;
   private readonly clocks: Clocks;
   private opening = randomUUID();
+  private wasIdle = false;
   private readonly windows = new Set<(status: LockStatus) => void>();
   private touched: { readonly wall: number; readonly steady: number };
   private leaving: NodeJS.Timeout | undefined;
@@ -54,7 +57,7 @@ export class ClientDoor {
       if (vault.state() === 'locked') {
         this.opening = randomUUID();
         forget();
-      }
+      } else this.wasIdle = false;
       this.changed();
     });
   }
@@ -66,6 +69,7 @@ export class ClientDoor {
       hasPassphrase: vault.hasPassphrase(),
       idleMinutes: vault.idleMinutes(),
       waitSeconds: Math.ceil(vault.waitMilliseconds() / 1_000),
+      wasIdle: this.wasIdle,
       opening: this.opening,
     };
   }
@@ -91,7 +95,9 @@ export class ClientDoor {
     if (!this.isToBeLocked()) return;
     const now = this.moment();
     const idle = Math.max(now.wall - this.touched.wall, now.steady - this.touched.steady);
-    if (idle >= this.vault.idleMinutes() * 60_000) this.vault.lock();
+    if (idle < this.vault.idleMinutes() * 60_000) return;
+    this.wasIdle = true;
+    this.vault.lock();
   }
 
   /** Tells every window how things are. */

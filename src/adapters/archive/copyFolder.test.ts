@@ -15,7 +15,11 @@ test('[ARC-34] a data folder that was copied by hand makes its daily copies in i
   await folder.remember({ ...folder.memory(), lastState: '1', lastAt: '2026-06-15T12:00:00.000Z' });
   cpSync(first, second, { recursive: true });
   expect(copyFolder(second).memory()).toEqual({ folder: join(second, 'copies'), lastState: '1', lastAt: '2026-06-15T12:00:00.000Z' });
-  expect(copyFolder(second).pathOf('2026-06-15')).toBe(join(second, 'copies', 'platewright-copy-2026-06-15.zip'));
+  mkdirSync(join(second, 'copies'));
+  writeFileSync(join(second, 'draft'), 'a copy');
+  await copyFolder(second).finish(join(second, 'draft'), { day: '2026-06-15', holdsKey: true });
+  const path = join(second, 'copies', 'platewright-copy-2026-06-15-unlocked.zip');
+  expect(await copyFolder(second).list()).toEqual([{ day: '2026-06-15', bytes: 6, holdsKey: true, path }]);
 
   await folder.remember({ ...folder.memory(), folder: chosen });
   cpSync(first, second, { recursive: true });
@@ -27,7 +31,7 @@ test('[ARC-36] a folder of choice belongs to one workspace: another neither list
   for (const made of [first, second]) mkdirSync(made, { recursive: true });
   const [one, other] = [copyFolder(first), copyFolder(second)];
   await one.remember({ ...one.memory(), folder: chosen });
-  writeFileSync(one.pathOf('2026-06-15'), 'a copy');
+  writeFileSync(join(chosen, 'platewright-copy-2026-06-15.zip'), 'a copy');
   await expect(other.remember({ ...other.memory(), folder: chosen })).rejects.toMatchObject({ code: 'copies-folder-taken' });
   expect(other.memory().folder).toBe(join(second, 'copies'));
   // The one that has it has it after a restart, after another folder, and in a data folder that was moved.

@@ -29,7 +29,6 @@ export function copyFolder(dataFolder: string): CopyFolder {
   // Its own folder goes along with a data folder that is copied or moved; the place of a chosen one stays.
   const keep = async ({ folder, ...rest }: CopyMemory): Promise<void> =>
     writeWhole(memoryFile, JSON.stringify({ workspace, ...rest, ...(folder === ownFolder ? {} : { folder }) }));
-  const pathOf = (day: string): string => join(memory.folder, `platewright-copy-${day}.zip`);
   return {
     list: async () => {
       if (memory.folder !== ownFolder) refuseForeign(memory.folder, workspace);
@@ -37,12 +36,14 @@ export function copyFolder(dataFolder: string): CopyFolder {
         if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return [];
         throw notUsable(memory.folder);
       });
-      const days = names.flatMap(name => copyName.exec(name)?.[1] ?? []).filter(isDay);
+      const copies = names.flatMap(name => {
+        const [, day, unlocked] = copyName.exec(name) ?? [];
+        return day !== undefined && isDay(day) ? [{ day, holdsKey: unlocked !== undefined, path: join(memory.folder, name) }] : [];
+      });
       // What has such a name and is none (a link that leads nowhere, a folder) is nobody's copy.
-      const found = await Promise.all(days.map(async day => ({ day, about: await stat(pathOf(day)).catch(() => undefined) })));
-      return found.flatMap(({ day, about }) => (about?.isFile() ? [{ day, bytes: about.size }] : []));
+      const found = await Promise.all(copies.map(async copy => ({ ...copy, about: await stat(copy.path).catch(() => undefined) })));
+      return found.flatMap(({ about, ...copy }) => (about?.isFile() ? [{ ...copy, bytes: about.size }] : []));
     },
-    pathOf,
     draftPath: async () => {
       // A folder of choice may lie on a disk that is not there now: in its place no other is made.
       usable(memory.folder, memory.folder === ownFolder);
@@ -57,8 +58,12 @@ export function copyFolder(dataFolder: string): CopyFolder {
       }
       return join(memory.folder, `.platewright-copy-unfinished-${process.pid}.zip`);
     },
-    finish: (draft, day) => rename(draft, pathOf(day)),
-    remove: day => rm(pathOf(day), { force: true }),
+    finish: async (draft, { day, holdsKey }) => {
+      const path = join(memory.folder, `platewright-copy-${day}${holdsKey ? '-unlocked' : ''}.zip`);
+      await rename(draft, path);
+      return path;
+    },
+    remove: ({ path }) => rm(path, { force: true }),
     memory: () => memory,
     remember: async next => {
       if (next.folder !== memory.folder) {

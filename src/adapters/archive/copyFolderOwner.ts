@@ -8,8 +8,11 @@ import { Fault } from '#core/errors.ts';
 const markName = '.platewright-copies.json';
 const markSchema = z.object({ workspace: z.string() });
 
-/** By day; one that was asked for on a day that has its copy carries the time as well. */
-export const copyName = /^platewright-copy-(\d{4}-\d\d-\d\d(?:-\d{6})?)\.zip$/;
+/**
+ * By day; one that was asked for on a day that has its copy carries the time as well. Where client records lie in it with the key that
+ * opens them, whoever sees the file is to know.
+ */
+export const copyName = /^platewright-copy-(\d{4}-\d\d-\d\d(?:-\d{6})?)(-unlocked)?\.zip$/;
 
 export function newWorkspaceName(): string {
   return randomUUID();

@@ -1,4 +1,4 @@
-import type { Archives, CopyFolder, CopyMemory } from '#app/archives.ts';
+import type { Archives, CopyFolder, CopyMemory, KeptCopy } from '#app/archives.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import type { ClientVault } from '#app/clientVault.ts';
 import type { Store } from '#app/store.ts';
@@ -7,7 +7,7 @@ import { Fault } from '#core/errors.ts';
 import { copiesToDrop, heldUntil } from './copyDays.ts';
 
 export interface CopiesState extends Omit<CopyMemory, 'lastState'> {
-  readonly copies: readonly { readonly day: string; readonly bytes: number }[];
+  readonly copies: readonly Omit<KeptCopy, 'path'>[];
   /** Whether the folder could be read; else copies in it are not known. */
   readonly isReadable: boolean;
   /** The day by which no copy holds any more who is erased today; absent without copies. */
@@ -33,7 +33,7 @@ export class DailyCopies {
     const until = heldUntil(copies.map(({ day }) => day));
     return {
       ...memory,
-      copies: copies.toSorted((one, other) => (one.day < other.day ? 1 : -1)),
+      copies: copies.toSorted((one, other) => (one.day < other.day ? 1 : -1)).map(({ path: _, ...copy }) => copy),
       ...(until === undefined ? {} : { heldUntil: until }),
       isReadable: listed !== undefined,
     };
@@ -41,8 +41,9 @@ export class DailyCopies {
 
   /** The file of a day's copy. @throws Fault archive-not-found */
   async pathOf(day: string): Promise<string> {
-    if (!(await this.folder.list()).some(copy => copy.day === day)) throw new Fault('archive-not-found', 'There is no copy of that day.');
-    return this.folder.pathOf(day);
+    const copy = (await this.folder.list()).find(one => one.day === day);
+    if (copy === undefined) throw new Fault('archive-not-found', 'There is no copy of that day.');
+    return copy.path;
   }
 
   /** Another folder for the copies to come; those that were made stay where they are. @throws Fault copies-folder-not-usable */
@@ -79,7 +80,7 @@ export class DailyCopies {
       try {
         const made = await this.copy(await this.currentState(), watch);
         if (!alone) return;
-        for (const { day } of await this.folder.list()) if (day !== made) await this.folder.remove(day);
+        for (const copy of await this.folder.list()) if (copy.path !== made) await this.folder.remove(copy);
       } catch (error) {
         if (!(error instanceof Fault && error.code === 'work-cancelled')) await this.keepFault(error);
         throw error;
@@ -93,7 +94,7 @@ export class DailyCopies {
     return { clients, mark: `${await this.world.store.revision()} ${clients.index?.slice(0, 40) ?? clients.rows.length}` };
   }
 
-  /** Gives its day. */
+  /** Gives its path. */
   private async copy({ clients, mark }: Awaited<ReturnType<DailyCopies['currentState']>>, watch: Watch): Promise<string> {
     const draft = await this.folder.draftPath();
     await this.world.archives.write(draft, clients, watch);
@@ -102,16 +103,20 @@ export class DailyCopies {
     // A copy is never replaced: what was copied this morning may be what is wanted back.
     const hasOne = (await this.folder.list()).some(({ day }) => day === today);
     const day = hasOne ? `${today}-${timeOf(at)}` : today;
-    await this.folder.finish(draft, day);
+    const path = await this.folder.finish(draft, { day, holdsKey: clients.key !== undefined && clients.rows.length > 0 });
     const { lastFault: _, ...memory } = this.folder.memory();
     await this.folder.remember({ ...memory, lastState: mark, lastAt: at.toISOString() });
     await this.dropOld(today);
-    return day;
+    return path;
   }
 
   private async dropOld(today: string): Promise<void> {
-    const days = (await this.folder.list()).map(({ day }) => day);
-    for (const day of copiesToDrop(days, today)) await this.folder.remove(day);
+    const copies = await this.folder.list();
+    const toDrop = copiesToDrop(
+      copies.map(({ day }) => day),
+      today,
+    );
+    for (const copy of copies) if (toDrop.includes(copy.day)) await this.folder.remove(copy);
   }
 
   private async keepFault(error: unknown): Promise<void> {

@@ -35,14 +35,15 @@ function lockStatus(text: unknown): LockStatus | undefined {
   if (typeof text !== 'string') return undefined;
   const read: unknown = JSON.parse(text);
   if (!isObject(read)) return undefined;
-  const { state, hasPassphrase, idleMinutes, waitSeconds, opening } = read;
+  const { state, hasPassphrase, idleMinutes, waitSeconds, wasIdle, opening } = read;
   if (state !== 'open' && state !== 'locked') return undefined;
   if (
     typeof hasPassphrase !== 'boolean' ||
     typeof idleMinutes !== 'number' ||
     typeof waitSeconds !== 'number' ||
+    typeof wasIdle !== 'boolean' ||
     typeof opening !== 'string'
   )
     return undefined;
-  return { state, hasPassphrase, idleMinutes, waitSeconds, opening };
+  return { state, hasPassphrase, idleMinutes, waitSeconds, wasIdle, opening };
 }

@@ -22,7 +22,7 @@ export function Lock({ onOpen }: { readonly onOpen: () => Promise<void> }) {
   const status = heard ?? asked.data;
   if (status === undefined) return <Told error={asked.error} />;
   return status.state === 'locked' ? (
-    <LockedDoor waitSeconds={status.waitSeconds} onOpen={onOpen} />
+    <LockedDoor status={status} onOpen={onOpen} />
   ) : (
     <LockSettings key={String(status.hasPassphrase)} hasPassphrase={status.hasPassphrase} idleMinutes={status.idleMinutes} />
   );

@@ -1,4 +1,4 @@
-import { useMutation } from '@tanstack/react-query';
+import { useMutation, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
 import { thePresence } from '../../lock/lockPresence.ts';
@@ -31,12 +31,31 @@ export function LockSettings({ hasPassphrase, idleMinutes }: { readonly hasPassp
           {hasPassphrase ? 'Locked by a passphrase when you leave' : 'Not locked: anyone using this computer account can read client data'}
         </summary>
         <div className="stack">
+          {hasPassphrase && <UnlockedCopies />}
           <NewPassphrase hasPassphrase={hasPassphrase} />
           {hasPassphrase && <IdleMinutes minutes={idleMinutes} />}
           {hasPassphrase && <TakeOffPassphrase />}
         </div>
       </details>
     </section>
+  );
+}
+
+/** Copies of before the passphrase. */
+function UnlockedCopies() {
+  const copies = useQuery({ queryKey: ['copies'], queryFn: () => answer(api.copies.$get()) });
+  const count = copies.data?.copies.filter(({ holdsKey }) => holdsKey).length ?? 0;
+  if (count === 0) return null;
+  return (
+    <div className="stack">
+      <p>
+        <b>
+          {count === 1 ? 'A daily copy was' : `${count} daily copies were`} made before the passphrase: whoever has{' '}
+          {count === 1 ? 'it' : 'one'} can read the records in it.
+        </b>
+      </p>
+      <DeleteEarlierCopies />
+    </div>
   );
 }
 
@@ -76,13 +95,7 @@ function NewPassphrase({ hasPassphrase }: { readonly hasPassphrase: boolean }) {
       </div>
       {isMistyped && <p role="status">The two are not the same yet.</p>}
       <Told error={change.error} />
-      {change.isSuccess && (
-        <>
-          <p role="status">The passphrase was changed.</p>
-          <p className="small">Daily copies made before open without it: delete them, unless you need them.</p>
-          <DeleteEarlierCopies />
-        </>
-      )}
+      {change.isSuccess && <p role="status">The passphrase was changed.</p>}
       <p>
         <button type="submit" className="act" disabled={change.isPending || next === '' || next !== again}>
           {hasPassphrase ? 'Change the passphrase' : 'Set the passphrase'}

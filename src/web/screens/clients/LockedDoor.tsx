@@ -1,5 +1,6 @@
 import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
+import type { LockStatus } from '../../../server/clientDoor.ts';
 import { answer, api } from '../../api.ts';
 import { thePresence } from '../../lock/lockPresence.ts';
 import { Told } from '../../ui/Told.tsx';
@@ -7,7 +8,8 @@ import { EraseDialog } from './EraseDialog.tsx';
 import { PassphraseField } from './PassphraseField.tsx';
 
 /** Locked: the passphrase opens, and erasing everything asks for it too. */
-export function LockedDoor({ waitSeconds, onOpen }: { readonly waitSeconds: number; readonly onOpen: () => Promise<void> }) {
+export function LockedDoor({ status, onOpen }: { readonly status: LockStatus; readonly onOpen: () => Promise<void> }) {
+  const { waitSeconds, wasIdle, idleMinutes } = status;
   const [passphrase, setPassphrase] = useState('');
   const [isErasing, setErasing] = useState(false);
   const open = useMutation({
@@ -28,6 +30,7 @@ export function LockedDoor({ waitSeconds, onOpen }: { readonly waitSeconds: numb
         }}
       >
         <h2>Client data is locked</h2>
+        {wasIdle && <p>Nobody typed or pointed for {idleMinutes} min.</p>}
         <PassphraseField label="Passphrase" value={passphrase} onChange={setPassphrase} autoComplete="current-password" />
         {open.isPending && waitSeconds > 0 && (
           <p role="status">After wrong tries the next one waits: it is looked at in about {waitSeconds} seconds.</p>

@@ -100,9 +100,10 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
         <details>
           <summary>{copies.data.copies.length === 1 ? 'One copy' : `${copies.data.copies.length} copies`}</summary>
           <ul>
-            {copies.data.copies.map(({ day, bytes }) => (
+            {copies.data.copies.map(({ day, bytes, holdsKey }) => (
               <li key={day}>
-                {day}, {sizeInWords(bytes)}{' '}
+                {day}, {sizeInWords(bytes)}
+                {holdsKey && ', client records not locked'}{' '}
                 <button type="button" className="quiet" aria-label={`Restore from the copy of ${day}`} onClick={() => onRestore(day)}>
                   Restore from it
                 </button>
