@@ -5,13 +5,13 @@ import type { ArchiveLook } from '#app/archives.ts';
 export function archiveLines({ kind, madeAt, version, bytes, rows, damaged, clients }: ArchiveLook): readonly string[] {
   return [
     kind === 'archive'
-      ? `An archive of ${madeAt} by Platewright ${version}, ${bytes.toLocaleString('en-US')} bytes`
+      ? `An archive of ${onThisClock(madeAt)} by Platewright ${version}, ${bytes.toLocaleString('en-US')} bytes`
       : `A workspace file of an earlier Platewright, ${bytes.toLocaleString('en-US')} bytes`,
     ...countLines(rows),
     clients === undefined
       ? '  no client records'
-      : `  ${clients.records} client records, ${clients.opensWith === 'passphrase' ? 'sealed under a passphrase' : 'with the key that opens them'}`,
-    ...(damaged === 0 ? [] : [`  ${damaged} values that cannot be read, kept as they are`]),
+      : `  ${counted(clients.records, 'client records')}, ${clients.opensWith === 'passphrase' ? 'sealed under a passphrase' : 'with the key that opens them'}`,
+    ...(damaged === 0 ? [] : [`  ${counted(damaged, 'values')} that cannot be read, kept as they are`]),
   ];
 }
 
@@ -31,7 +31,14 @@ export function restoredLines({ rows, clients }: Restored): readonly string[] {
 }
 
 function countLines(rows: Readonly<Record<string, number>>): readonly string[] {
-  return Object.entries(rows).flatMap(([table, count]) =>
-    count === 0 ? [] : [`  ${count.toLocaleString('en-US')} ${table.replaceAll('_', ' ')}`],
-  );
+  return Object.entries(rows).flatMap(([table, count]) => (count === 0 ? [] : [`  ${counted(count, table.replaceAll('_', ' '))}`]));
+}
+
+/** "1 label", "1,200 labels" */
+function counted(count: number, many: string): string {
+  return `${count.toLocaleString('en-US')} ${count === 1 ? many.replace(/s$/, '') : many}`;
+}
+
+function onThisClock(at: string): string {
+  return new Date(at).toLocaleString('en-US', { dateStyle: 'long', timeStyle: 'short' });
 }

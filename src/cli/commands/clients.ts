@@ -47,7 +47,8 @@ async function setAside(vault: ClientVault, world: World): Promise<void> {
 
 async function moveFile(world: World): Promise<void> {
   const name = await world.moveClientsAside();
-  await world.write(`The file of clients is now ${name}, in the same folder. The program starts with none.\n`);
+  const what = name.endsWith('.sqlite') ? 'The file of clients is' : 'The file of clients is missing; what stood beside it is';
+  await world.write(`${what} now ${name}, in the same folder. The program starts with none.\n`);
 }
 
 async function eraseAll(world: World): Promise<void> {
