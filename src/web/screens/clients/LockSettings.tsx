@@ -26,12 +26,12 @@ export function LockSettings({ hasPassphrase, idleMinutes }: { readonly hasPassp
         </p>
       )}
       <Told error={lock.error} />
+      {hasPassphrase && <UnlockedCopies />}
       <details>
         <summary>
           {hasPassphrase ? 'Locked by a passphrase when you leave' : 'Not locked: anyone using this computer account can read client data'}
         </summary>
         <div className="stack">
-          {hasPassphrase && <UnlockedCopies />}
           <NewPassphrase hasPassphrase={hasPassphrase} />
           {hasPassphrase && <IdleMinutes minutes={idleMinutes} />}
           {hasPassphrase && <TakeOffPassphrase />}
