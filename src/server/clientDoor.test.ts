@@ -58,6 +58,17 @@ describe('leaving', () => {
   });
 });
 
+test('[SRV-23] a window that still listens while the program ends is told that it is locked', async () => {
+  const { vault, door } = await opened();
+  const heard: LockStatus[] = [];
+  door.enter(status => heard.push(status));
+  await vault.close();
+  // As the beat of the stream does.
+  expect(door.status().state).toBe('locked');
+  door.lockWhenIdle();
+  expect(heard.at(-1)!.state).toBe('locked');
+});
+
 describe('idle', () => {
   test('[SRV-24] no key and no pointer for the minutes that were set: it locks by itself', async () => {
     const { vault, door, clock } = await opened();

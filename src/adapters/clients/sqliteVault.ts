@@ -60,7 +60,8 @@ class SqliteVault implements ClientVault {
   }
 
   hasPassphrase(): boolean {
-    return this.file.wraps().length > 0;
+    // Here and in `idleMinutes`: a timer of the door may outlive the vault, which is closed while windows still listen.
+    return this.file.isOpen() && this.file.wraps().length > 0;
   }
 
   watch(listener: () => void): () => void {
@@ -82,14 +83,13 @@ class SqliteVault implements ClientVault {
   }
 
   lock(): void {
-    // A timer of the door may outlive the vault.
-    if (!this.file.isOpen() || !this.hasPassphrase()) return;
+    if (!this.hasPassphrase()) return;
     this.lockings += 1;
     this.use(undefined);
   }
 
   idleMinutes(): number {
-    return this.file.idleMinutes();
+    return this.file.isOpen() ? this.file.idleMinutes() : 0;
   }
 
   setIdleMinutes(minutes: number): void {
