@@ -4,8 +4,12 @@ import { hostileFiles } from '#adapters/files/hostileFiles.fixture.ts';
 import { removeFolder, startWorkbench, type Workbench } from './e2e/workbench.ts';
 import { measured, meet } from './hostileMeeting.ts';
 
-/** What one file takes is not told apart from what the ones before it left to be collected: a new program for every few. */
-const filesAProgram = 6;
+const middle = (values: readonly number[]): number => values.toSorted((one, other) => one - other)[values.length >> 1] ?? 0;
+const isLinux = process.platform === 'linux';
+/** Every file, and what it costs, in the long run (`npm run test:long`) on a machine that does nothing else; else some of them. */
+const isLong = process.env.PLATEWRIGHT_LONG !== undefined;
+/** What one file takes is not told apart from what the ones before it left to be collected. */
+const filesAProgram = isLong ? 1 : 6;
 let workbench: Workbench | undefined;
 let met = 0;
 async function stopped(): Promise<void> {
@@ -21,10 +25,6 @@ async function running(): Promise<Workbench> {
 }
 afterAll(stopped);
 
-const middle = (values: readonly number[]): number => values.toSorted((one, other) => one - other)[values.length >> 1] ?? 0;
-const isLinux = process.platform === 'linux';
-/** Every file, and what it costs, in the long run (`npm run test:long`) on a machine that does nothing else; else some of them. */
-const isLong = process.env.PLATEWRIGHT_LONG !== undefined;
 const some = <File>(files: readonly File[], step: number): readonly File[] => (isLong ? files : files.filter((_, at) => at % step === 0));
 
 // The limits of the aim: 5 seconds, 600 MB, and the program answers. Memory and work are told by Linux alone (proc(5)).

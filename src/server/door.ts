@@ -1,7 +1,8 @@
 import { serve as listen } from '@hono/node-server';
 import { Fault } from '#core/errors.ts';
 
-type Fetch = (request: Request) => Response | Promise<Response>;
+/** `env`: Node's own request and answer. */
+type Fetch = (request: Request, env: object) => Response | Promise<Response>;
 
 /** The port, taken before anything else is touched: who comes meanwhile waits. */
 export interface Door {
@@ -19,7 +20,7 @@ export function openDoor(port: number): Promise<Door> {
     answerWith = done;
   });
   return new Promise((done, failed) => {
-    const server = listen({ fetch: async request => (await answering)(request), port, hostname: '127.0.0.1' }, info => {
+    const server = listen({ fetch: async (request, env) => (await answering)(request, env), port, hostname: '127.0.0.1' }, info => {
       done({
         origin: `http://127.0.0.1:${info.port}`,
         answerWith,

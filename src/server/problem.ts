@@ -72,7 +72,7 @@ const statusOf = {
   'client-copy-not-valid': 422,
   'not-confirmed': 422,
   'client-record-newer': 409,
-  'client-record-damaged': 500,
+  'client-record-damaged': 409,
   'request-not-valid': 422,
   'request-too-large': 413,
   'origin-refused': 403,

@@ -41,6 +41,11 @@ describe('a form that is taken apart as it comes in', () => {
     ['that ends in its middle', written(part), 'multipart/form-data; boundary=b'],
     ['without its boundary', written([...part, '--b--', '']), 'multipart/form-data'],
     ['of another boundary', written([...part, '--b--', '']), 'multipart/form-data; boundary=c'],
+    [
+      'with more behind its end',
+      written(['--b', 'content-dis%position: f', '--b--', 'data; name="file"; filename="a.csv"', '', table, ...part, '--b--', '']),
+      'multipart/form-data; boundary=b',
+    ],
     ['that is empty', '', 'multipart/form-data; boundary=b'],
     [
       'of ten thousand fields',

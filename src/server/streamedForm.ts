@@ -1,5 +1,5 @@
-import { pipeline } from 'node:stream/promises';
-import { setImmediate } from 'node:timers/promises';
+import { once } from 'node:events';
+import { setImmediate, setTimeout } from 'node:timers/promises';
 import { Busboy } from '@fastify/busboy';
 import type { MiddlewareHandler } from 'hono';
 import { Fault } from '#core/errors.ts';
@@ -8,13 +8,16 @@ import { pieces } from './pieces.ts';
 /** A file, its mapping of up to a thousand columns, and what else a form of ours names. */
 const limits = { fields: 2_000, files: 100, parts: 2_100 };
 
+/** After the last byte nothing is waited for but the parser's own turns. */
+const longestEndMilliseconds = 2_000;
+
 /**
  * A form that carries a file is taken apart as it comes in, and the routes find it ready: taken as a whole, a file of 20 MB holds up
  * everybody else for a quarter of a second. @throws Fault request-not-valid
  */
 export const streamedForm: MiddlewareHandler = async ({ req }, next) => {
   const type = req.header('content-type') ?? '';
-  if (req.raw.body !== null && /^multipart\/form-data\b/i.test(type)) req.bodyCache.formData = await formOf(req.raw.body, type);
+  if (/^multipart\/form-data\b/i.test(type) && req.raw.body !== null) req.bodyCache.formData = await formOf(req.raw.body, type);
   await next();
 };
 
@@ -31,7 +34,7 @@ async function formOf(body: ReadableStream<Uint8Array>, type: string): Promise<F
       preservePath: true,
       limits,
     });
-    for (const limit of ['partsLimit', 'filesLimit', 'fieldsLimit']) parts.on(limit, cut);
+    for (const wrong of ['error', 'partsLimit', 'filesLimit', 'fieldsLimit']) parts.on(wrong, cut);
     parts.on('field', (name, value, isNameCut, isValueCut) => {
       if (isNameCut || isValueCut) cut();
       form.append(name, value);
@@ -43,7 +46,15 @@ async function formOf(body: ReadableStream<Uint8Array>, type: string): Promise<F
       stream.on('data', piece => content.push(piece));
       stream.on('end', () => form.append(name, new File(content, nameAsGiven(fileName))));
     });
-    await pipeline(inTurns(body), parts);
+    // Not a pipeline: of a form with something behind its end the parser says so in the middle, and a pipeline waits for good.
+    const isWhole = once(parts, 'finish');
+    isWhole.catch(() => undefined);
+    for await (const piece of pieces(body)) {
+      parts.write(piece);
+      await setImmediate();
+    }
+    parts.end();
+    await Promise.race([isWhole, setTimeout(longestEndMilliseconds, undefined, { ref: false }).then(cut)]);
   } catch {
     cut();
   }
@@ -54,11 +65,4 @@ async function formOf(body: ReadableStream<Uint8Array>, type: string): Promise<F
 /** HTML Standard, "multipart/form-data encoding algorithm": what would end a name is written as its code, and nothing else is. */
 function nameAsGiven(name: string): string {
   return name.replace(/%0A|%0D|%22/g, code => decodeURIComponent(code));
-}
-
-async function* inTurns(body: ReadableStream<Uint8Array>): AsyncIterable<Uint8Array> {
-  for await (const piece of pieces(body)) {
-    yield piece;
-    await setImmediate();
-  }
 }

@@ -20,6 +20,7 @@ export function waitingFiles(dataFolder: string): WaitingFiles {
       let done = 0;
       async function* counted() {
         for await (const chunk of stream) {
+          if (done === 0) refuseOtherKinds(chunk);
           done += chunk.length;
           await watch.step('Taking the file in, MB', Math.round(done / 1e6), Math.round(bytes / 1e6));
           yield chunk;
@@ -49,4 +50,11 @@ export function waitingFiles(dataFolder: string): WaitingFiles {
     },
     remove: path => rm(path, { force: true }),
   };
+}
+
+/** A film or a disk image is not taken in at all. What begins rightly is read through afterwards. @throws Fault workspace-file-not-valid */
+function refuseOtherKinds(first: Uint8Array): void {
+  const text = Buffer.from(first.subarray(0, 1_000)).toString('latin1');
+  if (!'PK'.startsWith(text.slice(0, 2)) && !/^(?:ï»¿)?\s*(?:\{|$)/.test(text))
+    throw new Fault('workspace-file-not-valid', 'It is neither an archive nor a workspace file of an earlier program.');
 }

@@ -4,7 +4,7 @@ import { restoreArchive } from '#app/archive/restoreArchive.ts';
 import { Fault } from '#core/errors.ts';
 import { archiveBody, copiesBody, restoredBody, shownArchive, shownCopies, shownRestored } from '../archiveBodies.ts';
 import { newApi } from '../newApi.ts';
-import { pieces } from '../pieces.ts';
+import { sentBytes } from '../pieces.ts';
 import type { Watches } from '../watches.ts';
 import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
@@ -54,10 +54,12 @@ export function archiveRoutes(world: World, watches: Watches) {
         responses: answers(archiveBody, 'What is in a file that was brought; nothing is written yet'),
       }),
       async context => {
-        const { body, signal } = context.req.raw;
-        if (body === null) throw new Fault('request-not-valid', 'No file came in.');
+        const sent = sentBytes(context);
+        if (sent === undefined) throw new Fault('request-not-valid', 'No file came in.');
         const bytes = Number(context.req.header('content-length') ?? 0);
-        const brought = await watches.run(context.req.valid('query').workId, signal, watch => waiting.bring(pieces(body), bytes, watch));
+        const brought = await watches.run(context.req.valid('query').workId, context.req.raw.signal, watch =>
+          waiting.bring(sent, bytes, watch),
+        );
         return context.json(shownArchive(brought), 200);
       },
     )

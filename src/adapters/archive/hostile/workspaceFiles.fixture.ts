@@ -3,22 +3,22 @@ import { deep, food, type HostileArchive } from './archiveOf.fixture.ts';
 
 const asBytes = (text: string): Uint8Array<ArrayBuffer> => new Uint8Array(Buffer.from(text));
 export const workspaceFiles: readonly HostileArchive[] = [
-  { name: 'a workspace file of 450 MB', make: () => new Uint8Array(Buffer.alloc(450 * 2 ** 20, '[')), gives: 'workspace-file-not-valid' },
+  { name: 'a workspace file of 200 MB', make: () => new Uint8Array(Buffer.alloc(200 * 2 ** 20, '[')), gives: 'workspace-file-not-valid' },
   {
     name: 'a workspace file of 99 MB of small lists',
     make: () =>
       new Uint8Array(
         Buffer.concat([Buffer.from('{"platewrightWorkspace":1,"tables":{"x":['), Buffer.alloc(99 * 10 ** 6, '[],'), Buffer.from('[]]}}')]),
       ),
-    gives: 'archive-not-valid',
+    gives: 'workspace-file-not-valid',
   },
   {
-    name: 'a workspace file with a text of 450 MB',
+    name: 'a workspace file with a text of 200 MB',
     make: () =>
       new Uint8Array(
         Buffer.concat([
           Buffer.from('{"platewrightWorkspace":1,"tables":{"foods":[{"id":"'),
-          Buffer.alloc(450 * 2 ** 20, 'a'),
+          Buffer.alloc(200 * 2 ** 20, 'a'),
           Buffer.from('"}]}}'),
         ]),
       ),
