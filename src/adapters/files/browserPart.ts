@@ -1,24 +1,29 @@
-import { existsSync, readdirSync, statSync } from 'node:fs';
-import { chmod, mkdir, mkdtemp, rename, rm } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { createHash } from 'node:crypto';
+import { existsSync, globSync, readFileSync } from 'node:fs';
+import { chmod, mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
+import { dirname, join, relative } from 'node:path';
 import { Fault } from '#core/errors.ts';
 import { beginUnfinished, endUnfinished, sweepUnfinished, unfinishedName } from './unfinished.ts';
 
 const building = 'web.building-';
+/** Everything that it is made of. */
+const sources = ['src/web/**/*', 'src/core/**/*.ts', 'vite.config.ts', 'package-lock.json'];
 
 /**
- * The folder with the built browser part of the program in `root`. It is built when one of its sources is newer: beside its place first,
- * so that a build that is stopped is never taken for a whole one.
+ * The folder with the built browser part of the program in `root`. It is built when it is made of something else than what stands there
+ * now: beside its place first, so that a build that is stopped is never taken for a whole one.
  *
  * @throws Fault output-not-written
  */
 export async function browserPart(root: string, say: (text: string) => void): Promise<string> {
   const built = join(root, 'dist', 'web');
-  const index = join(built, 'index.html');
-  if (existsSync(index) && statSync(index).mtimeMs >= newest(join(root, 'src', 'web'))) return built;
+  const madeOf = join(root, 'dist', 'web.made-of');
+  const digest = digestOf(root);
+  if (existsSync(join(built, 'index.html')) && existsSync(madeOf) && readFileSync(madeOf, 'utf8') === digest) return built;
   say('Platewright: building its browser part, once …\n');
   try {
     await build(root, built);
+    await writeFile(madeOf, digest, { mode: 0o644 });
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';
     if (!/^E(?:ACCES|PERM|ROFS|NOSPC|DQUOT)$/.test(code)) throw error;
@@ -51,11 +56,13 @@ async function build(root: string, built: string): Promise<void> {
   }
 }
 
-function newest(folder: string): number {
-  let latest = 0;
-  for (const entry of readdirSync(folder, { withFileTypes: true })) {
-    const path = join(folder, entry.name);
-    latest = Math.max(latest, entry.isDirectory() ? newest(path) : statSync(path).mtimeMs);
-  }
-  return latest;
+function digestOf(root: string): string {
+  const digest = createHash('sha256');
+  const files = globSync(sources, { cwd: root, withFileTypes: true }).filter(entry => entry.isFile() && !entry.name.includes('.test.'));
+  for (const path of files.map(({ parentPath, name }) => join(parentPath, name)).sort())
+    digest
+      .update(`${relative(root, path)}\n`)
+      .update(readFileSync(path))
+      .update('\n');
+  return digest.digest('hex');
 }
