@@ -7,7 +7,7 @@ import { beginUnfinished, endUnfinished, sweepUnfinished, unfinishedName } from 
 
 const building = 'web.building-';
 /** Everything that it is made of. */
-const sources = ['src/web/**/*', 'src/core/**/*.ts', 'vite.config.ts', 'package-lock.json'];
+const sources = ['src/web/**/*', 'src/core/**/*.ts', 'data/**/*.{json,ts}', 'vite.config.ts', 'package-lock.json'];
 
 /**
  * The folder with the built browser part of the program in `root`. It is built when it is made of something else than what stands there
