@@ -57,6 +57,8 @@ export interface KeptCopy {
   /** yyyy-mm-dd, with -hhmmss for further ones of a day. */
   readonly day: string;
   readonly bytes: number;
+  /** ISO 8601, UTC. */
+  readonly madeAt: string;
   /** Whoever has it can read the client records in it. Its name says so. */
   readonly holdsKey: boolean;
   readonly path: string;
@@ -65,6 +67,8 @@ export interface KeptCopy {
 /** Where copies lie, and what is remembered of them from one start to the next. */
 export interface CopyFolder {
   list(): Promise<readonly KeptCopy[]>;
+  /** Those of this workspace in folders that were chosen before, as far as they are there. */
+  earlier(): Promise<readonly KeptCopy[]>;
   /** A path beside, for a copy that is not whole yet. */
   draftPath(): Promise<string>;
   /** Gives a draft the name of its day, and tells where it is. */

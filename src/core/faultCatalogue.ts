@@ -190,7 +190,7 @@ export const faultCatalogue = {
     title: 'Another workspace keeps its copies there',
     blame: 'person',
     nextStep:
-      'Under Data, choose another folder for the daily copies, one inside it for example. If no other workspace uses it any more, delete .platewright-copies.json and the copies in it.',
+      'Under Data, choose another folder for the daily copies, one inside it for example. If no other workspace uses it any more, move the copies in it to a folder of their own and delete .platewright-copies.json.',
   },
   'passphrase-missing': {
     title: 'A passphrase is needed',
@@ -288,7 +288,7 @@ export const faultCatalogue = {
     title: 'The client records cannot be opened',
     blame: 'person',
     nextStep:
-      'Put clients.sqlite and, where there was one, clients.key back from a backup, both of one day; or run `platewright clients set-aside --file`, which moves them aside and deletes nothing.',
+      'Put clients.sqlite and, where there was one, clients.key back from a backup, both of one day; or run `platewright clients set-aside --file`, which moves them aside and deletes nothing, and restore the client records from a daily copy under Data.',
   },
   'clients-file-whole': {
     title: 'The client records open',
@@ -298,7 +298,7 @@ export const faultCatalogue = {
   'clients-not-empty': {
     title: 'There are client records already',
     blame: 'person',
-    nextStep: 'Add the copy beside them, or erase them first under Clients.',
+    nextStep: 'Restore without the client records, or add them beside those here; or erase those here first, under Clients.',
   },
   'client-copy-not-valid': {
     title: 'The copy of the clients is not whole',

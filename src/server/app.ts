@@ -68,7 +68,7 @@ export function createApp(world: World) {
     if (path === '/api/archives/brought') return next();
     return takesFiles.test(path) ? limitFiles(context, next) : limitJson(context, next);
   });
-  app.use('/api/*', streamedForm);
+  app.use((context, next) => (takesFiles.test(context.req.path) ? streamedForm(context, next) : next()));
   const watches = new Watches();
   const previews = new Previews(world.newId);
   // Apart, since a locked workbench must not show them.
@@ -108,7 +108,8 @@ export function createApp(world: World) {
   app.get('/api/photos/:id', context => photoResponse(context.req.param('id'), world));
   app.get('/api/archives/:id/file', context => archiveFile(context.req.param('id'), world));
   app.get('/api/guide-previews/:id', context => previewResponse(context.req.param('id'), previews));
-  app.get('/api/client-events', () => lockEvents(door));
+  // Asked for its head alone, nobody would ever leave.
+  app.get('/api/client-events', ({ req }) => (req.method === 'HEAD' ? new Response(null) : lockEvents(door)));
   app.get('/api/client-previews/:id', context => {
     if (world.vault.state() !== 'open')
       throw new Fault('clients-locked', 'What was made for a client is not shown while records are locked.');

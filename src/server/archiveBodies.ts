@@ -46,7 +46,9 @@ export const copiesBody = z
     lastAt: z.string().exactOptional(),
     lastFault: z.object({ at: z.string(), title: z.string(), message: z.string(), nextStep: z.string() }).exactOptional(),
     /** `holdsKey`: whoever has the copy can read the client records in it. */
-    copies: list(z.object({ day: z.string(), bytes: z.number(), holdsKey: z.boolean() })),
+    copies: list(z.object({ day: z.string(), bytes: z.number(), madeAt: z.string(), holdsKey: z.boolean() })),
+    /** In folders that were chosen before. */
+    earlier: z.object({ copies: z.number(), holdKey: z.number() }),
     heldUntil: z.string().exactOptional(),
     isReadable: z.boolean(),
     /** A restore of an earlier start was broken off between the shelf and the client records. */

@@ -1,3 +1,4 @@
+import { renameSync } from 'node:fs';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { ClientVault } from '#app/clientVault.ts';
 import { cleanUp, filled, newFolder, passphrase } from '../adapters/clients/vaultWorld.fixture.ts';
@@ -67,6 +68,26 @@ test('[SRV-23] a window that still listens while the program ends is told that i
   expect(door.status().state).toBe('locked');
   door.lockWhenIdle();
   expect(heard.at(-1)!.state).toBe('locked');
+});
+
+test('[SRV-23] it locks, and tells, also where the data folder is gone; who asks for the head alone is no window', async () => {
+  const folder = newFolder();
+  const vault = await filled(folder, 1);
+  await vault.changePassphrase(undefined, passphrase);
+  const told: string[] = [];
+  vault.watch(() => told.push(vault.state()));
+  renameSync(folder, `${folder}-gone`);
+  vault.lock();
+  renameSync(`${folder}-gone`, folder);
+  expect([vault.state(), told]).toEqual(['locked', ['locked']]);
+  const server = await testServer(false);
+  try {
+    const address = 'http://127.0.0.1:4173/api/client-events';
+    const answer = await server.app.request(address, { method: 'HEAD', headers: { host: '127.0.0.1:4173' } });
+    expect([answer.status, answer.body]).toEqual([200, null]);
+  } finally {
+    await server.close();
+  }
 });
 
 describe('idle', () => {

@@ -1,4 +1,4 @@
-import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, expect, test } from 'vitest';
@@ -19,7 +19,7 @@ test('[ARC-34] a data folder that was copied by hand makes its daily copies in i
   writeFileSync(join(second, 'draft'), 'a copy');
   await copyFolder(second).finish(join(second, 'draft'), { day: '2026-06-15', holdsKey: true });
   const path = join(second, 'copies', 'platewright-copy-2026-06-15-unlocked.zip');
-  expect(await copyFolder(second).list()).toEqual([{ day: '2026-06-15', bytes: 6, holdsKey: true, path }]);
+  expect(await copyFolder(second).list()).toMatchObject([{ day: '2026-06-15', bytes: 6, holdsKey: true, path }]);
 
   await folder.remember({ ...folder.memory(), folder: chosen });
   cpSync(first, second, { recursive: true });
@@ -51,4 +51,27 @@ test('[ARC-36] a folder of choice belongs to one workspace: another neither list
   await expect(copyFolder(first).list()).rejects.toMatchObject({ code: 'copies-folder-taken' });
   await expect(copyFolder(first).draftPath()).rejects.toMatchObject({ code: 'copies-folder-taken' });
   expect(existsSync(join(unmarked, 'platewright-copy-2026-06-15.zip'))).toBe(true);
+});
+
+test('[ARC-36] it knows its copies when its memory is lost, and nothing is written through a link', async () => {
+  const [data, chosen, linked] = ['data', 'chosen', 'linked'].map(name => join(root, name)) as [string, string, string];
+  for (const made of [data, linked]) mkdirSync(made, { recursive: true });
+  const folder = copyFolder(data);
+  await folder.remember({ ...folder.memory(), folder: `${chosen}/` });
+  writeFileSync(join(chosen, 'platewright-copy-2026-06-15.zip'), 'a copy');
+  for (const damaged of ['', '{', JSON.stringify({ folder: 7 })]) {
+    writeFileSync(join(data, 'copies.json'), damaged);
+    const again = copyFolder(data);
+    await again.remember({ ...again.memory(), folder: chosen });
+    expect(await again.list(), damaged).toHaveLength(1);
+  }
+  writeFileSync(join(root, 'precious'), 'my notes');
+  symlinkSync(join(root, 'precious'), join(linked, '.platewright-copies.json'));
+  await expect(folder.remember({ ...folder.memory(), folder: linked })).rejects.toMatchObject({ code: 'copies-folder-taken' });
+  expect(readFileSync(join(root, 'precious'), 'utf8')).toBe('my notes');
+  // What is swept at each start, and what is on a disk that is away.
+  const swept = folder.remember({ ...folder.memory(), folder: join(data, 'waiting') });
+  await expect(swept).rejects.toMatchObject({ code: 'copies-folder-not-usable' });
+  rmSync(chosen, { recursive: true });
+  await expect(folder.list()).rejects.toMatchObject({ code: 'copies-folder-not-usable' });
 });

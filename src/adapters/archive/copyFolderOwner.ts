@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { storageFault } from '#adapters/storage/faults.ts';
 import { Fault } from '#core/errors.ts';
 
 /** Says whose copies lie in a folder of choice: old ones are swept, and those of another workspace must not be. */
@@ -14,8 +15,9 @@ const markSchema = z.object({ workspace: z.string() });
  */
 export const copyName = /^platewright-copy-(\d{4}-\d\d-\d\d(?:-\d{6})?)(-unlocked)?\.zip$/;
 
-export function newWorkspaceName(): string {
-  return randomUUID();
+/** The name that stands in a folder of its own, where its memory was lost; a new one at a first start. */
+export function workspaceName(ownFolder: string): string {
+  return ownerOf(ownFolder) ?? randomUUID();
 }
 
 /** @throws Fault copies-folder-taken when another workspace has marked the folder */
@@ -29,7 +31,22 @@ export function claim(folder: string, workspace: string, isKnown: boolean): void
   refuseForeign(folder, workspace);
   if (ownerOf(folder) === workspace) return;
   if (!isKnown && readdirSync(folder).some(name => copyName.test(name))) throw taken(folder);
-  writeFileSync(join(folder, markName), `${JSON.stringify({ workspace })}\n`, { mode: 0o600 });
+  const mark = join(folder, markName);
+  try {
+    // Never through a link, nor over what stands there.
+    writeFileSync(mark, `${JSON.stringify({ workspace })}\n`, { flag: 'wx', mode: 0o600 });
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'EEXIST') {
+      if (ownerOf(folder) === workspace) return;
+      throw new Fault('copies-folder-taken', `"${folder}" has a file ${markName} that cannot be read.`);
+    }
+    rmSync(mark, { force: true, recursive: true });
+    throw storageFault(error);
+  }
+}
+
+export function isOf(folder: string, workspace: string): boolean {
+  return ownerOf(folder) === workspace;
 }
 
 /** Undefined where there is no mark, or none that can be read. */

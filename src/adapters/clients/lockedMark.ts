@@ -1,13 +1,12 @@
 import { closeSync, existsSync, openSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { storageFault } from '#adapters/storage/faults.ts';
 import { syncFolder } from './keyFile.ts';
 
 export const lockedMarkName = 'clients.locked';
 
 /**
  * An empty file that stands beside client records while a passphrase holds their key. Without a key on disk nothing else would tell
- * records that were taken away from a first start.
+ * records that were taken away from a first start. What cannot be put now is put at the next start: a lock must not fail for it.
  */
 export class LockedMark {
   private readonly folder: string;
@@ -28,8 +27,8 @@ export class LockedMark {
       if (isLocked) closeSync(openSync(this.path, 'w', 0o600));
       else rmSync(this.path);
       syncFolder(this.folder);
-    } catch (error) {
-      throw storageFault(error);
+    } catch {
+      // The folder is gone, or full.
     }
   }
 }

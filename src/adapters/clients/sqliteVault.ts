@@ -224,8 +224,8 @@ class SqliteVault implements ClientVault {
     const isLockedMeanwhile = this.lockings !== lockings;
     if (isLockedMeanwhile) key?.forget();
     this.records = key === undefined || isLockedMeanwhile ? undefined : new Records(this.file, key, this.now);
-    this.mark.put(this.hasPassphrase());
     for (const listener of this.listeners) listener();
+    this.mark.put(this.hasPassphrase());
   }
 
   /** Passphrases of copies are tries like any other: a copy must not be the way around the pause. */

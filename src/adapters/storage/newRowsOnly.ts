@@ -186,10 +186,11 @@ function areEqual(here: unknown, there: unknown): boolean {
   return here instanceof Uint8Array && there instanceof Uint8Array ? Buffer.compare(here, there) === 0 : here === there;
 }
 
-/** What a person calls the row: the name of a food, the title of a document. */
+/** What a person calls the row: the name of a food and its maker, the title of a document, the file of an import. */
 function named(table: string, row: AnyRow): { readonly name?: string } {
-  if (typeof row.name === 'string') return { name: row.name };
-  const text = row[archivedEntry(table).document?.noun ?? ''];
-  const title = typeof text === 'string' ? readJson(text, json => (isObject(json) ? json.title : undefined)) : undefined;
+  if (typeof row.name === 'string') return { name: typeof row.maker === 'string' ? `${row.name} (${row.maker})` : row.name };
+  if (typeof row.file_name === 'string') return { name: row.file_name };
+  const text = row[archivedEntry(table).document?.noun ?? 'printed'];
+  const title = typeof text === 'string' ? readJson(text, json => (isObject(json) ? (json.title ?? json.name) : undefined)) : undefined;
   return typeof title === 'string' ? { name: title } : {};
 }

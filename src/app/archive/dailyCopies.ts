@@ -8,6 +8,8 @@ import { copiesToDrop, heldUntil } from './copyDays.ts';
 
 export interface CopiesState extends Omit<CopyMemory, 'lastState'> {
   readonly copies: readonly Omit<KeptCopy, 'path'>[];
+  /** In folders of before, and how many of them hold the key of the client records. */
+  readonly earlier: { readonly copies: number; readonly holdKey: number };
   /** Whether the folder could be read; else copies in it are not known. */
   readonly isReadable: boolean;
   /** The day by which no copy holds any more who is erased today; absent without copies. */
@@ -30,10 +32,12 @@ export class DailyCopies {
     // The folder may be on a disk that is not there: the rest is told all the same.
     const listed = await this.folder.list().catch(() => undefined);
     const copies = listed ?? [];
+    const earlier = await this.folder.earlier();
     const until = heldUntil(copies.map(({ day }) => day));
     return {
       ...memory,
-      copies: copies.toSorted((one, other) => (one.day < other.day ? 1 : -1)).map(({ path: _, ...copy }) => copy),
+      copies: copies.toSorted((one, other) => (one.madeAt < other.madeAt ? 1 : -1)).map(({ path: _, ...copy }) => copy),
+      earlier: { copies: earlier.length, holdKey: earlier.filter(({ holdsKey }) => holdsKey).length },
       ...(until === undefined ? {} : { heldUntil: until }),
       isReadable: listed !== undefined,
     };
@@ -47,10 +51,16 @@ export class DailyCopies {
   }
 
   /** Another folder for the copies to come; those that were made stay where they are. @throws Fault copies-folder-not-usable */
-  async moveTo(folder: string): Promise<void> {
-    const { lastState: _, lastFault: _fault, ...memory } = this.folder.memory();
+  moveTo(folder: string): Promise<void> {
+    // A copy that is being made goes where it was begun.
+    return this.inTurn(() => this.move(folder));
+  }
+
+  private async move(folder: string): Promise<void> {
+    const { lastState: _, lastFault: _fault, lastAt: _at, ...memory } = this.folder.memory();
     if (folder === memory.folder) return;
-    const hasCopies = (await this.folder.list().catch(() => [])).length > 0;
+    // A folder that cannot be read now may hold some.
+    const hasCopies = (await this.folder.list().catch(() => undefined))?.length !== 0;
     const earlier = [...(memory.earlierFolders ?? []), ...(hasCopies ? [memory.folder] : [])].filter(one => one !== folder);
     await this.folder.remember({ ...memory, folder, earlierFolders: [...new Set(earlier)] });
   }
@@ -80,7 +90,8 @@ export class DailyCopies {
       try {
         const made = await this.copy(await this.currentState(), watch);
         if (!alone) return;
-        for (const copy of await this.folder.list()) if (copy.path !== made) await this.folder.remove(copy);
+        for (const copy of [...(await this.folder.list()), ...(await this.folder.earlier())])
+          if (copy.path !== made) await this.folder.remove(copy);
       } catch (error) {
         if (!(error instanceof Fault && error.code === 'work-cancelled')) await this.keepFault(error);
         throw error;

@@ -10,7 +10,7 @@ export function ClientDoor({ children }: { readonly children: ReactNode }) {
         <p className="notice" role="status">
           {shown === 'hidden'
             ? 'The program does not answer. Client data is hidden; it comes back when the program answers within a few seconds.'
-            : 'The program does not answer. Client data was put away. Start the program again, then reload this page.'}
+            : 'The program does not answer. Client data was put away. Start the program again and open the address that it prints.'}
         </p>
       )}
       {shown !== 'dropped' && (

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
+import { FileChoice } from '../../ui/FileChoice.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { type LabDraft, labDraftOf } from './rowDrafts.ts';
 
@@ -19,15 +20,7 @@ export function LabImport({ onLabs }: { readonly onLabs: (labs: readonly LabDraf
   };
   return (
     <div>
-      <label className="quiet">
-        Read results from a file (CSV or FHIR R4)
-        <input
-          type="file"
-          className="unseen"
-          accept=".csv,.tsv,.txt,.json"
-          onChange={event => event.target.files?.[0] && void read(event.target.files[0])}
-        />
-      </label>
+      <FileChoice label="Read results from a file (CSV or FHIR R4)" accept=".csv,.tsv,.txt,.json" onChoose={file => void read(file)} />
       {told.length > 0 && (
         <ul role="status">
           {told.map(one => (

@@ -44,7 +44,7 @@ export function LockSettings({ hasPassphrase, idleMinutes }: { readonly hasPassp
 /** Copies of before the passphrase. */
 function UnlockedCopies() {
   const copies = useQuery({ queryKey: ['copies'], queryFn: () => answer(api.copies.$get()) });
-  const count = copies.data?.copies.filter(({ holdsKey }) => holdsKey).length ?? 0;
+  const count = (copies.data?.copies.filter(({ holdsKey }) => holdsKey).length ?? 0) + (copies.data?.earlier.holdKey ?? 0);
   if (count === 0) return null;
   return (
     <div className="stack">

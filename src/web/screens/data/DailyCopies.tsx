@@ -57,7 +57,8 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
       </p>
       <p className="soft">
         Folder: <code>{copies.data.folder}</code>. On another disk, copies outlive this one.
-        {earlierFolders.length > 0 && ` Copies made before in ${earlierFolders.join(', ')} stay there until you delete them.`}
+        {earlierFolders.length > 0 &&
+          ` Copies made before in ${earlierFolders.join(', ')} stay there until you delete them${copies.data.earlier.holdKey > 0 ? '; whoever has one can read the client records in it' : ''}.`}
       </p>
       <Told error={make.error ?? move.error} />
       {make.isPending ? (
@@ -100,11 +101,16 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
         <details>
           <summary>{copies.data.copies.length === 1 ? 'One copy' : `${copies.data.copies.length} copies`}</summary>
           <ul>
-            {copies.data.copies.map(({ day, bytes, holdsKey }) => (
+            {copies.data.copies.map(({ day, bytes, madeAt, holdsKey }) => (
               <li key={day}>
-                {day}, {sizeInWords(bytes)}
+                {momentInWords(madeAt)}, {sizeInWords(bytes)}
                 {holdsKey && ', client records not locked'}{' '}
-                <button type="button" className="quiet" aria-label={`Restore from the copy of ${day}`} onClick={() => onRestore(day)}>
+                <button
+                  type="button"
+                  className="quiet"
+                  aria-label={`Restore from the copy of ${momentInWords(madeAt)}`}
+                  onClick={() => onRestore(day)}
+                >
                   Restore from it
                 </button>
               </li>

@@ -89,7 +89,9 @@ export function DataScreen() {
             }}
           >
             <label className="field">
-              <span>To delete all foods, labels, photos and documents, type: delete everything</span>
+              <span>
+                To delete all foods, labels, photos and documents (clients stay; they are erased under Clients), type: delete everything
+              </span>
               <input type="text" value={confirm} onChange={event => setConfirm(event.target.value)} />
             </label>
             <p>

@@ -19,7 +19,7 @@ export function DeleteEarlierCopies() {
     onSuccess: () => setAsked(false),
     onSettled: () => queries.invalidateQueries({ queryKey: ['copies'] }),
   });
-  const count = copies.data?.copies.length ?? 0;
+  const count = (copies.data?.copies.length ?? 0) + (copies.data?.earlier.copies ?? 0);
   if (renew.isSuccess && !isAsked) return <p role="status">A new copy was made, and the earlier ones are deleted.</p>;
   if (count === 0) return null;
   if (renew.isPending) return <Progress workId={workId} begins="Making a copy" onCancel={() => stop.current?.abort()} />;
@@ -39,8 +39,8 @@ export function DeleteEarlierCopies() {
   return (
     <div className="stack notice">
       <p>
-        <b>Delete {which} made until now?</b> A new one is made first. What was changed or deleted before today can then not be brought back
-        from a copy.
+        <b>Delete {which} made until now, those in folders of before among them?</b> A new one is made first. What was changed or deleted
+        before today can then not be brought back from a copy.
       </p>
       <Told error={renew.error} />
       <p className="row">

@@ -2,6 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { InferResponseType } from 'hono/client';
 import { useRef, useState } from 'react';
 import { answer, api, type ImportLook } from '../../api.ts';
+import { FileChoice } from '../../ui/FileChoice.tsx';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { Report } from './Report.tsx';
@@ -55,12 +56,18 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
       await queries.invalidateQueries();
     },
   });
-  const begin = (next: File): void => {
-    setMapping(undefined);
-    setDone(undefined);
-    setSource(next);
-    setChoice(choice + 1);
-  };
+  const begin = useMutation({
+    // What is looked at is what is kept, also when the file is changed on the disk between the two.
+    mutationFn: async (next: File) => new File([await next.arrayBuffer()], next.name),
+    onSuccess: next => {
+      setMapping(undefined);
+      setDone(undefined);
+      keep.reset();
+      setSource(next);
+      setChoice(choice + 1);
+    },
+  });
+  const toKeep = look.data?.rows.filter(({ does }) => does !== 'already-there').length ?? 0;
   return (
     <section
       className="sheet stack"
@@ -69,7 +76,7 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
       onDrop={event => {
         event.preventDefault();
         const [file] = event.dataTransfer.files;
-        if (file !== undefined) begin(file);
+        if (file !== undefined) begin.mutate(file);
       }}
     >
       <h2 id="import-title">Import a table of labels</h2>
@@ -77,15 +84,7 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
         CSV or XLSX, one label a row. Rows that match a food by bar code, or by maker and name, join it as a newer label.
       </p>
       <p className="row">
-        <label className="act">
-          Choose a file
-          <input
-            type="file"
-            className="unseen"
-            accept=".csv,.tsv,.txt,.xlsx"
-            onChange={event => event.target.files?.[0] && begin(event.target.files[0])}
-          />
-        </label>
+        <FileChoice isMain label="Choose a file" accept=".csv,.tsv,.txt,.xlsx" onChoose={file => begin.mutate(file)} />
         <span className="soft">or drop one here</span>
       </p>
       <details>
@@ -94,11 +93,17 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
           <span>Rows with headings in the first, as copied from a spreadsheet</span>
           <textarea value={pasted} onChange={event => setPasted(event.target.value)} />
         </label>
-        <button type="button" className="quiet" disabled={pasted.trim() === ''} onClick={() => begin(new File([pasted], 'pasted table'))}>
+        <button
+          type="button"
+          className="quiet"
+          disabled={pasted.trim() === ''}
+          onClick={() => begin.mutate(new File([pasted], 'pasted table'))}
+        >
           Look at it
         </button>
       </details>
       <Told error={look.error ?? keep.error ?? undo.error} />
+      {begin.isError && <p role="alert">The file cannot be read. Next: look whether it is still there, and choose it again.</p>}
       {look.isFetching && <Progress workId={workId} begins="Reading the file" onCancel={() => setSource(undefined)} />}
       {keep.isPending && <Progress workId={workId} begins="Reading the file" onCancel={() => stop.current?.abort()} />}
       {source !== undefined && look.data !== undefined && !keep.isPending && (
@@ -107,14 +112,10 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
           <Mapping look={look.data} mapping={mapping ?? look.data.mapping} onChange={setMapping} />
           <Rows look={look.data} />
           <Report report={look.data.report} />
+          {toKeep === 0 && look.data.rows.length > 0 && <p>Every label of the table is here already.</p>}
           <p className="row">
-            <button
-              type="button"
-              className="act"
-              disabled={!look.data.rows.some(({ does }) => does !== 'already-there')}
-              onClick={() => keep.mutate()}
-            >
-              Keep {look.data.rows.filter(({ does }) => does !== 'already-there').length} labels
+            <button type="button" className="act" disabled={toKeep === 0} onClick={() => keep.mutate()}>
+              Keep {toKeep} {toKeep === 1 ? 'label' : 'labels'}
             </button>
             <button type="button" className="quiet" onClick={() => setSource(undefined)}>
               Cancel

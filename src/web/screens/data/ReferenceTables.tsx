@@ -1,6 +1,7 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { answer, api, Problem } from '../../api.ts';
+import { FileChoice } from '../../ui/FileChoice.tsx';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { Report } from './Report.tsx';
@@ -69,21 +70,13 @@ export function ReferenceTables({ onDone }: { readonly onDone: () => Promise<voi
         <Progress workId={workId} begins="Reading the files" onCancel={() => stop.current?.abort()} />
       ) : (
         <p className="row">
-          <label className="act">
-            Choose the files of a table
-            <input
-              type="file"
-              multiple
-              className="unseen"
-              accept=".txt,.csv,.json"
-              onChange={event => {
-                const files = [...(event.target.files ?? [])];
-                // The same files may be chosen again after they were mended.
-                event.target.value = '';
-                if (files.length > 0) bring.mutate(files);
-              }}
-            />
-          </label>
+          <FileChoice
+            isMain
+            multiple
+            label="Choose the files of a table"
+            accept=".txt,.csv,.json"
+            onChoose={(_, files) => bring.mutate([...files])}
+          />
           <span className="soft">or drop them here</span>
         </p>
       )}

@@ -6,7 +6,7 @@ export function Report({ report }: { readonly report: ImportLook['report'] }) {
   if (report.length === 0) return <p>Nothing was noticed: every cell could be read.</p>;
   return (
     <details open>
-      <summary>{report.length} things were noticed</summary>
+      <summary>{report.length === 1 ? 'One thing was' : `${report.length} things were`} noticed</summary>
       <ul>
         {report.slice(0, most).map(({ code, place, found, expected }, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the same thing may be noticed twice in one row

@@ -1,9 +1,10 @@
-import { useMutation } from '@tanstack/react-query';
+import { useMutation, useQuery } from '@tanstack/react-query';
 import { useEffect, useRef, useState } from 'react';
 import { type ArchiveShort, answer, api, type Restored } from '../../api.ts';
+import { FileChoice } from '../../ui/FileChoice.tsx';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
-import { clientsInWords, exampleInWords, leftOutInWords, momentInWords, rowsInWords, sizeInWords } from './archiveWords.ts';
+import { clientsInWords, exampleInWords, isNamed, leftOutInWords, momentInWords, rowsInWords, sizeInWords } from './archiveWords.ts';
 
 /** A file is looked at first, and restored when the person has seen what is in it. */
 export function RestoreArchive(given: {
@@ -64,20 +65,11 @@ export function RestoreArchive(given: {
         <Progress workId={workId} begins={look.isPending ? 'Reading the file' : 'Restoring'} onCancel={() => stop.current?.abort()} />
       ) : look.data === undefined ? (
         <p className="row">
-          <label className="quiet">
-            Choose a file to restore
-            <input
-              type="file"
-              className="unseen"
-              accept=".zip,.json,application/zip,application/json"
-              onChange={event => {
-                const [file] = event.target.files ?? [];
-                // The same file may be chosen again.
-                event.target.value = '';
-                if (file !== undefined) look.mutate(file);
-              }}
-            />
-          </label>
+          <FileChoice
+            label="Choose a file to restore"
+            accept=".zip,.json,application/zip,application/json"
+            onChoose={file => look.mutate(file)}
+          />
         </p>
       ) : (
         <Choice
@@ -105,6 +97,8 @@ function Choice(given: {
   const [into, setInto] = useState<'empty' | 'beside'>(isEmpty ? 'empty' : 'beside');
   const [withClients, setWithClients] = useState(archive.clients !== undefined);
   const [passphrase, setPassphrase] = useState('');
+  const lock = useQuery({ queryKey: ['lock'], queryFn: () => answer(api.clients.lock.$get()), gcTime: 0 });
+  const isUnlocked = lock.data?.hasPassphrase === false;
   const asksPassphrase = withClients && into === 'beside' && archive.clients?.opensWith === 'passphrase';
   return (
     <form
@@ -129,7 +123,7 @@ function Choice(given: {
           <span>
             Into this workspace,{' '}
             {isEmpty
-              ? 'in the place of the demo and of what was added to its foods'
+              ? 'which is empty but for the demo; what was added to foods of the demo goes with it'
               : 'which must be empty first (Delete everything, below)'}
           </span>
         </label>
@@ -146,6 +140,7 @@ function Choice(given: {
             {into === 'empty' &&
               archive.clients.opensWith === 'passphrase' &&
               '; they stay sealed, and their passphrase holds from then on'}
+            {into === 'beside' && isUnlocked && '; no passphrase is set here, so anyone using this computer account can read them then'}
           </span>
         </label>
       )}
@@ -190,7 +185,7 @@ function Result({ restored }: { readonly restored: Restored }) {
         <details>
           <summary>Which ones</summary>
           <ul>
-            {examples.map(one => (
+            {examples.filter(isNamed).map(one => (
               <li key={`${one.table} ${one.id}`}>{exampleInWords(one)}</li>
             ))}
           </ul>

@@ -53,6 +53,11 @@ export function leftOutInWords({ leftOut }: Pick<Restored, 'leftOut'>): readonly
 }
 const reasonKeys = ['differs', 'bar-code-taken', 'name-taken', 'older-reading', 'part-left-out', 'demo'] as const;
 
+/** What has a name that a person knows; rows that only join others have none. */
+export function isNamed({ table, name }: Restored['examples'][number]): boolean {
+  return table in tableNames && name !== undefined;
+}
+
 export function exampleInWords({ table, name, id, reason }: Restored['examples'][number]): string {
   const [one = table] = tableNames[table] ?? [];
   return `${one.charAt(0).toUpperCase()}${one.slice(1)} ${name ?? id}: ${reasons[reason]}.`;

@@ -1,6 +1,7 @@
 import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type Food, type Label, sent } from '../../api.ts';
+import { FileChoice } from '../../ui/FileChoice.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { RecheckDay } from './RecheckDay.tsx';
 
@@ -86,15 +87,7 @@ function LabelEntry({
             Correct a misread figure
           </button>
           <RecheckDay label={label} onChanged={onChanged} />
-          <label className="quiet">
-            Add a photo
-            <input
-              type="file"
-              className="unseen"
-              accept="image/jpeg,image/png,image/webp"
-              onChange={event => event.target.files?.[0] && photo.mutate(event.target.files[0])}
-            />
-          </label>
+          <FileChoice label="Add a photo" accept="image/jpeg,image/png,image/webp" onChoose={file => photo.mutate(file)} />
           {asks ? (
             <form
               className="row"
