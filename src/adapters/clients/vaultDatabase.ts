@@ -104,7 +104,7 @@ export function inWords<Result>(work: () => Result): Result {
     const code = error instanceof SqliteDatabase.SqliteError ? error.code : '';
     if (/^SQLITE_(BUSY|LOCKED)/.test(code)) throw new Fault('database-locked', 'Another program has the client records open.');
     // Our own statements are right: SQLITE_ERROR says that the tables, or the form of the file, are not those that they were written for.
-    if (/^SQLITE_(CORRUPT|NOTADB|ERROR$)/.test(code))
+    if (/^SQLITE_(CORRUPT|NOTADB|NOMEM|ERROR$)/.test(code))
       throw new Fault('clients-file-damaged', `${vaultFileName}, the file of client records, is damaged or is none.`);
     throw storageFault(error);
   }

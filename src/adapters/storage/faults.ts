@@ -37,7 +37,8 @@ export function storageFault(error: unknown): unknown {
   if (code === 'DATABASE_MISSING')
     return new Fault('database-missing', 'Files of the database were taken away or exchanged; nothing was written to what is there now.');
   if (isLost(error) || /^E(NOTFOUND|AI_AGAIN)$/.test(code)) return new Fault('database-unreachable', 'The database could not be reached.');
-  if (/^SQLITE_(CORRUPT|NOTADB|IOERR)|^XX00[12]$/.test(code) || isOfOtherTables(code, error.message)) {
+  // A length that is damaged asks for more memory than there is.
+  if (/^SQLITE_(CORRUPT|NOTADB|IOERR|NOMEM)|^XX00[12]$/.test(code) || isOfOtherTables(code, error.message)) {
     return new Fault('database-damaged', 'The database is damaged, or its file is none.');
   }
   if (/^22(?:021|P05|003)$/.test(code))
