@@ -1,8 +1,9 @@
-/** Writes what is made from code: docs/errors.md, docs/care-cases.md, the examples in docs/minerals.md the nutrients and the tables of a workspace file in docs/formats.md. With `--check` it only compares, and fails when a page is stale. */
+/** Writes what is made from code: docs/errors.md, docs/care-cases.md, docs/api.md, the examples in docs/minerals.md, the nutrients and the tables of a workspace file in docs/formats.md. With `--check` it only compares, and fails when a page is stale. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { archivedTables } from '#adapters/storage/archivedTables.ts';
 import { type FaultFacts, faultCatalogue } from '#core/faultCatalogue.ts';
 import { nutrientKeys, nutrients } from '#core/quantity/nutrients.ts';
+import { apiPage } from './apiPage.ts';
 import { careCasesPage } from './careCases.ts';
 import { mineralExamples } from './mineralExamples.ts';
 import { table } from './table.ts';
@@ -41,6 +42,7 @@ const workspaceRows = [
 const pages: readonly (readonly [name: string, make: (now: string) => string])[] = [
   ['errors.md', () => head + table(rows)],
   ['care-cases.md', careCasesPage],
+  ['api.md', await apiPage().then(page => () => page)],
   ['minerals.md', await mineralExamples().then(examples => (now: string) => withPart(now, 'examples', examples))],
   ['formats.md', now => withPart(withPart(now, 'nutrients', table(nutrientRows)), 'tables', table(workspaceRows))],
 ];

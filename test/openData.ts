@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Papa from 'papaparse';
 
-/** The folder of open data (USDA FoodData Central and SR28, public domain) that checks are run against; see README, "Tests". */
+/** The folder of open data (USDA FoodData Central and SR28, public domain) that checks are run against; see CONTRIBUTING.md, "Test". */
 export const openDataFolder = process.env.PLATEWRIGHT_OPEN_DATA ?? fileURLToPath(new URL('../../shared/data', import.meta.url));
 
 export const hasOpenData = existsSync(join(openDataFolder, 'fdc', 'branded_food.csv'));

@@ -85,88 +85,17 @@ describe('faults', () => {
     expect(broken.logged.join('')).toMatch(/^fault [0-9a-f]{8}/);
     expect(broken.logged.join('') + JSON.stringify(body)).not.toContain('secret-name');
   });
-  test('[SRV-6] every call of docs/api.md is described', async () => {
+  test('[SRV-6] every call that is answered is described, and nothing else', async () => {
     const { body } = await call('GET', '/openapi.json');
     expect(body.openapi).toBe('3.1.0');
-    const described = Object.keys(body.paths).sort();
-    expect(described).toEqual(
-      [
-        '/care-figures',
-        '/archives',
-        '/archives/brought',
-        '/archives/{id}',
-        '/archives/{id}/restore',
-        '/clients',
-        '/clients/erased',
-        '/clients/export',
-        '/clients/health',
-        '/clients/lock/idle',
-        '/clients/lock/touch',
-        '/clients/set-aside',
-        '/clients/{id}/bring-back',
-        '/clients/labs',
-        '/clients/lock',
-        '/clients/passphrase',
-        '/clients/propose',
-        '/clients/{id}',
-        '/clients/{id}/assessments',
-        '/clients/{id}/contacts',
-        '/clients/{id}/fhir',
-        '/clients/{id}/fits',
-        '/clients/{id}/handout',
-        '/clients/{id}/handout-paper',
-        '/clients/{id}/meals',
-        '/clients/{id}/note',
-        '/clients/{id}/note-docx',
-        '/clients/{id}/prescriptions',
-        '/clients/{id}/results',
-        '/copies',
-        '/copies/folder',
-        '/copies/{day}/look',
-        '/demo',
-        '/food-portions',
-        '/foods',
-        '/foods/{id}',
-        '/foods/{id}/labels',
-        '/foods/{id}/minerals',
-        '/formulas',
-        '/formulas/{name}',
-        '/guide-previews',
-        '/guide-previews/paper',
-        '/guide-site',
-        '/guides',
-        '/guides/{id}',
-        '/guides/{id}/files/{end}',
-        '/guides/{id}/publish',
-        '/handout-previews',
-        '/handout-previews/paper',
-        '/handouts',
-        '/handouts/{id}',
-        '/imports',
-        '/imports/look',
-        '/imports/{id}/undo',
-        '/labels/read',
-        '/labels/{id}/photos',
-        '/labels/{id}/recheck',
-        '/labels/{id}/withdraw',
-        '/plates',
-        '/plates/{id}',
-        '/progress/{id}',
-        '/references',
-        '/references/{dataset}',
-        '/survey',
-        '/survey/csv',
-        '/survey/foods',
-        '/surveys',
-        '/surveys/{id}',
-        '/workspace',
-        '/workspace/damaged',
-        '/yardsticks',
-        '/yardsticks/{id}',
-      ]
-        .map(path => `/api${path}`)
-        .sort(),
+    const described = Object.entries<object>(body.paths).flatMap(([path, methods]) =>
+      Object.keys(methods).map(method => `${method.toUpperCase()} ${path}`),
     );
+    const answered = server.outside.routes
+      .filter(({ method, path }) => method !== 'ALL' && path.startsWith('/api/') && path !== '/api/openapi.json')
+      .map(({ method, path }) => `${method} ${path.replace(/:(\w+)/g, '{$1}')}`);
+    expect(described.length).toBeGreaterThan(80);
+    expect(described.sort()).toEqual([...new Set(answered)].sort());
   });
 });
 

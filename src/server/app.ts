@@ -6,9 +6,9 @@ import { ClientDoor } from './clientDoor.ts';
 import { entry } from './entry.ts';
 import { ErasedClients } from './erasedClients.ts';
 import { answerHeaders, guard } from './guard.ts';
-import { lockEvents } from './lockEvents.ts';
 import { problem } from './problem.ts';
-import { archiveFile, archiveRoutes } from './routes/archives.ts';
+import { addressRoutes } from './routes/addresses.ts';
+import { archiveRoutes } from './routes/archives.ts';
 import { careFigureRoutes } from './routes/careFigures.ts';
 import { clientDraftRoutes } from './routes/clientDrafts.ts';
 import { clientFileRoutes } from './routes/clientFile.ts';
@@ -16,9 +16,9 @@ import { clientHandoutRoutes } from './routes/clientHandouts.ts';
 import { clientLockRoutes } from './routes/clientLock.ts';
 import { clientPaperRoutes } from './routes/clientPapers.ts';
 import { clientRoutes } from './routes/clients.ts';
-import { foodRoutes, photoResponse } from './routes/foods.ts';
+import { foodRoutes } from './routes/foods.ts';
 import { formulaRoutes } from './routes/formulas.ts';
-import { guidePreviewRoutes, previewResponse } from './routes/guidePreviews.ts';
+import { guidePreviewRoutes } from './routes/guidePreviews.ts';
 import { guideRoutes } from './routes/guides.ts';
 import { handoutRoutes } from './routes/handouts.ts';
 import { importRoutes } from './routes/imports.ts';
@@ -105,16 +105,8 @@ export function createApp(world: World) {
     .route('/api', guidePreviewRoutes(world, previews))
     .route('/api', handoutRoutes(world, previews))
     .route('/api', clientHandoutRoutes(world, clientPreviews));
-  app.get('/api/photos/:id', context => photoResponse(context.req.param('id'), world));
-  app.get('/api/archives/:id/file', context => archiveFile(context.req.param('id'), world));
-  app.get('/api/guide-previews/:id', context => previewResponse(context.req.param('id'), previews));
-  // Asked for its head alone, nobody would ever leave.
-  app.get('/api/client-events', ({ req }) => (req.method === 'HEAD' ? new Response(null) : lockEvents(door)));
-  app.get('/api/client-previews/:id', context => {
-    if (world.vault.state() !== 'open')
-      throw new Fault('clients-locked', 'What was made for a client is not shown while records are locked.');
-    return previewResponse(context.req.param('id'), clientPreviews);
-  });
+  // Apart from `api`: the browser follows their addresses and calls none of them.
+  app.route('/api', addressRoutes(world, previews, clientPreviews, door));
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',
     info: { title: 'Platewright', version: '0.1.0', description: 'The workbench on this machine. Nothing is sent elsewhere.' },

@@ -67,7 +67,10 @@ export function foodRoutes(world: World) {
         method: 'get',
         path: '/foods/{id}/minerals',
         request: { params },
-        responses: answers(mineralsBody, 'What the label does not print: phosphorus and potassium, sure and likely, and why'),
+        responses: answers(
+          mineralsBody,
+          'What the label does not print: phosphorus and potassium, sure and likely, from additives, absorbed, why, and what to ask the maker',
+        ),
       }),
       async context => {
         const { id } = context.req.valid('param');
@@ -103,7 +106,12 @@ export function foodRoutes(world: World) {
       },
     )
     .openapi(
-      createRoute({ method: 'get', path: '/foods/{id}', request: { params }, responses: answers(foodBody, 'A food with all its labels') }),
+      createRoute({
+        method: 'get',
+        path: '/foods/{id}',
+        request: { params },
+        responses: answers(foodBody, 'A food: its labels newest first, each read, and what changed between them'),
+      }),
       async context => {
         const row = await store.getFood(context.req.valid('param').id);
         if (row === undefined) throw new Fault('food-not-found', 'The food is not in the workspace.');
@@ -178,7 +186,10 @@ export function foodRoutes(world: World) {
         method: 'put',
         path: '/labels/{id}/recheck',
         request: { params, body: jsonBody(z.object({ seenDueOn: z.string().max(40).nullable(), dueOn: day.nullable() })) },
-        responses: answers(z.object({ dueOn: z.string().nullable() }), 'The day that was set'),
+        responses: answers(
+          z.object({ dueOn: z.string().nullable() }),
+          'The day by which it must be read again, set or cleared in the place of the one that was seen',
+        ),
       }),
       async context => {
         const { seenDueOn, dueOn } = context.req.valid('json');
@@ -191,7 +202,7 @@ export function foodRoutes(world: World) {
         method: 'post',
         path: '/labels/read',
         request: { body: jsonBody(z.object({ label: edgeBody(labelSchema, 'LabelJson') })) },
-        responses: answers(readLabelBody, 'The draft read; nothing is kept'),
+        responses: answers(readLabelBody, 'The draft read: ranges, additives, findings, issues; nothing is kept'),
       }),
       context => {
         const { reading, issues } = describeDraft(context.req.valid('json').label);

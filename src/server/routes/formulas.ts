@@ -72,7 +72,14 @@ const inputsBody = z.object({ inputs: z.record(z.string().max(60), inputJson) })
 export function formulaRoutes({ log }: Pick<World, 'log'>) {
   return newApi(log)
     .openapi(
-      createRoute({ method: 'get', path: '/formulas', responses: answers(z.array(formulaBody), 'Every formula with its description') }),
+      createRoute({
+        method: 'get',
+        path: '/formulas',
+        responses: answers(
+          z.array(formulaBody),
+          'Every formula: inputs with units and possible ranges, plain math, worked example, sources, cautions',
+        ),
+      }),
       context => context.json(formulaCatalog.map(formulaToJson), 200),
     )
     .openapi(
@@ -80,7 +87,10 @@ export function formulaRoutes({ log }: Pick<World, 'log'>) {
         method: 'post',
         path: '/formulas/{name}',
         request: { params: z.object({ name: z.string() }), body: jsonBody(inputsBody) },
-        responses: answers(workedBody, 'What the formula gives, or what stands in the way'),
+        responses: answers(
+          workedBody,
+          'Results with text and full precision, or every input that stands in the way; keeps and logs nothing',
+        ),
       }),
       context => {
         const { name } = context.req.valid('param');

@@ -81,7 +81,10 @@ export function guideRoutes(world: World, watches: Watches) {
         method: 'get',
         path: '/guides/{id}/files/{end}',
         request: { params: params.extend({ end: z.enum(guideFileEnds).openapi({ param: { name: 'end', in: 'path' } }) }) },
-        responses: fileAnswer('application/octet-stream', 'A file of the guide'),
+        responses: fileAnswer(
+          'application/octet-stream',
+          'One file of the guide: `html`, `large-print.html`, `fragment.html`, `csv`, cards (`svg`), PDFs',
+        ),
       }),
       async context => {
         const { id, end } = context.req.valid('param');

@@ -47,7 +47,10 @@ export function importRoutes(world: World, watches: Watches) {
         method: 'post',
         path: '/imports/look',
         request: { body: importBody },
-        responses: answers(importLook, 'What the file holds and what its rows would do'),
+        responses: answers(
+          importLook,
+          'What a file (CSV or XLSX) or pasted text holds: headings, proposed mapping, what its rows would do; nothing is kept',
+        ),
       }),
       async context => {
         const given = context.req.valid('form');
@@ -75,7 +78,7 @@ export function importRoutes(world: World, watches: Watches) {
         method: 'post',
         path: '/imports',
         request: { body: importBody },
-        responses: answers(importDone, 'What was kept'),
+        responses: answers(importDone, 'The good rows were kept, all or none: the report and the id of the import'),
       }),
       async context => {
         const given = context.req.valid('form');
@@ -96,7 +99,7 @@ export function importRoutes(world: World, watches: Watches) {
         request: { params },
         responses: answers(
           z.object({ what: z.string(), done: z.number(), of: z.number() }).nullable(),
-          'How far long work is; null before it begins and after its end',
+          'How far work is that was asked for with this workId; null before it begins and after its end. Ending its request stops it',
         ),
       }),
       context => context.json(watches.progressOf(context.req.valid('param').id) ?? null, 200),
@@ -126,7 +129,7 @@ export function importRoutes(world: World, watches: Watches) {
         method: 'post',
         path: '/imports/{id}/undo',
         request: { params },
-        responses: answers(z.object({ withdrawn: z.number() }), 'How many labels were withdrawn'),
+        responses: answers(z.object({ withdrawn: z.number() }), 'How many labels the import had added that are withdrawn now'),
       }),
       async context => context.json(await store.undoImport(context.req.valid('param').id), 200),
     );

@@ -39,7 +39,10 @@ export function referenceRoutes({ store, readDatasets, log }: World, watches: Wa
         method: 'post',
         path: '/references',
         request: { body: { content: { 'multipart/form-data': { schema: referenceFiles } }, required: true } },
-        responses: answers(z.object({ kept: tables, report: issues }), 'What was kept, and what was noticed'),
+        responses: answers(
+          z.object({ kept: tables, report: issues }),
+          'What was kept of the files of one dataset, 70 MB at most, and what was noticed',
+        ),
       }),
       async context => {
         const { files, workId } = context.req.valid('form');

@@ -13,6 +13,8 @@ const versions = readdirSync(fixtures)
   .flatMap(name => /^workspace-v(\d+)\.sqlite$/.exec(name)?.slice(1) ?? [])
   .map(Number)
   .sort((a, b) => a - b);
+/** The last version whose program wrote a workspace file. */
+const lastWithFile = 5;
 /** The tables that each version knew last. */
 const guidesSince = 3;
 const referencesSince = 4;
@@ -63,6 +65,8 @@ export function earlierContract(engine: EngineUnderTest): void {
         }
       });
 
+      // Programs after the fifth version write archives instead.
+      if (version > lastWithFile) continue;
       test(`[STO-8] a workspace file of version ${version} is restored whole`, async () => {
         const store = await engine.open();
         try {
