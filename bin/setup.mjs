@@ -1,9 +1,12 @@
-// Installs the packages when they are missing or older than package-lock.json; otherwise only looks (a few milliseconds).
+// In a clone: installs the packages when they are missing or older than package-lock.json; otherwise only looks (a few milliseconds).
+// In a packed release npm has installed them, and there is nothing to do but to find the Node that came along.
 // Everything it says goes to standard error, so that a command's results on standard output stay clean.
 // `node bin/setup.mjs ARGUMENTS` then runs the Node that came with the packages with these arguments.
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, lstatSync, statSync } from 'node:fs';
+import { lstatSync, statSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { constants } from 'node:os';
+import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -28,8 +31,9 @@ export const compileCache = `${root}node_modules/.cache/platewright`;
 const changedAt = path => statSync(`${root}${path}`, { throwIfNoEntry: false })?.mtimeMs ?? 0;
 
 export function setUp() {
-  // npm writes this file last, so a broken-off install counts as missing.
-  if (changedAt('node_modules/.package-lock.json') < changedAt('package-lock.json')) install();
+  // npm writes this file last, so a broken-off install counts as missing. A release has neither file.
+  const isOld = changedAt('node_modules/.package-lock.json') < changedAt('package-lock.json');
+  if (isOld || isWithoutBuilder()) install();
   if (!isNewEnough) ownNode();
 }
 
@@ -39,6 +43,11 @@ export function runOwnNode(args) {
   const child = spawn(ownNode(), args, { stdio: 'inherit', env });
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
   child.on('exit', (code, signal) => process.exit(code ?? 128 + constants.signals[signal]));
+}
+
+/** A clone builds its browser part; `npm ci --omit=dev` leaves out what that takes. */
+function isWithoutBuilder() {
+  return changedAt('vite.config.ts') > 0 && changedAt('node_modules/vite/package.json') === 0;
 }
 
 function install() {
@@ -63,18 +72,34 @@ function install() {
 function ownNode() {
   const computer = `${process.platform}-${process.arch}`;
   const name = nodePackages[computer];
-  const path = `${root}node_modules/${name}/bin/node${process.platform === 'win32' ? '.exe' : ''}`;
-  if (name !== undefined && existsSync(path)) return path;
+  const path = name && nodeOf(name);
+  if (path !== undefined) return path;
   if (isNewEnough) return process.execPath;
   return refuse(
     'This Node is too old',
     name === undefined
       ? `Node ${process.versions.node} cannot run Platewright, and no Node comes along for this kind of computer (${computer}).`
-      : `Node ${process.versions.node} cannot run Platewright, and the Node that comes along, node_modules/${name}, is missing.`,
+      : `Node ${process.versions.node} cannot run Platewright, and the Node that comes along, the package ${name}, is missing.`,
     name === undefined
       ? 'install Node 24.12 or newer from nodejs.org, then try again.'
-      : 'run `npm ci --include=optional` in the folder of Platewright, or install Node 24.12 or newer.',
+      : `run \`${installCommand()}, or install Node 24.12 or newer.`,
   );
+}
+
+/** npm puts a package into the folder of the one that needs it or beside it: Node's own search finds it. */
+function nodeOf(name) {
+  try {
+    const folder = dirname(createRequire(import.meta.url).resolve(`${name}/package.json`));
+    return `${folder}/bin/node${process.platform === 'win32' ? '.exe' : ''}`;
+  } catch {
+    return undefined;
+  }
+}
+
+function installCommand() {
+  return changedAt('package-lock.json') > 0
+    ? 'npm ci --include=optional` in the folder of Platewright'
+    : 'npm install --include=optional` where Platewright is installed';
 }
 
 function refuse(title, message, next) {
