@@ -1,12 +1,12 @@
-// In a clone: installs the packages when they are missing or older than package-lock.json; otherwise only looks (a few milliseconds).
-// In a packed release npm has installed them, and there is nothing to do but to find the Node that came along.
+// Installs the packages when they are missing or older than the lock; otherwise only looks (a few milliseconds). In a release that
+// npm has put into a node_modules, npm has installed them.
 // Everything it says goes to standard error, so that a command's results on standard output stay clean.
 // `node bin/setup.mjs ARGUMENTS` then runs the Node that came with the packages with these arguments.
 import { spawn, spawnSync } from 'node:child_process';
-import { lstatSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { constants } from 'node:os';
-import { dirname } from 'node:path';
+import { basename, dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -30,10 +30,14 @@ export const compileCache = `${root}node_modules/.cache/platewright`;
 /** Modification time in milliseconds, 0 when there is no such file. */
 const changedAt = path => statSync(`${root}${path}`, { throwIfNoEntry: false })?.mtimeMs ?? 0;
 
+/** A release carries its lock under the name that npm reads out of a package. */
+const lock = existsSync(`${root}package-lock.json`) ? 'package-lock.json' : 'npm-shrinkwrap.json';
+const isInstalledByNpm = basename(dirname(root)) === 'node_modules';
+
 export function setUp() {
-  // npm writes this file last, so a broken-off install counts as missing. A release has neither file.
-  const isOld = changedAt('node_modules/.package-lock.json') < changedAt('package-lock.json');
-  if (isOld || isWithoutBuilder()) install();
+  // npm writes this file last, so a broken-off install counts as missing.
+  const isOld = changedAt('node_modules/.package-lock.json') < changedAt(lock);
+  if (!isInstalledByNpm && (isOld || isWithoutBuilder())) install();
   if (!isNewEnough) ownNode();
 }
 
@@ -82,24 +86,17 @@ function ownNode() {
       : `Node ${process.versions.node} cannot run Platewright, and the Node that comes along, the package ${name}, is missing.`,
     name === undefined
       ? 'install Node 24.12 or newer from nodejs.org, then try again.'
-      : `run \`${installCommand()}, or install Node 24.12 or newer.`,
+      : `run \`${isInstalledByNpm ? 'npm install' : 'npm ci'} --include=optional\` in the folder of Platewright, or install Node 24.12 or newer.`,
   );
 }
 
 /** npm puts a package into the folder of the one that needs it or beside it: Node's own search finds it. */
 function nodeOf(name) {
   try {
-    const folder = dirname(createRequire(import.meta.url).resolve(`${name}/package.json`));
-    return `${folder}/bin/node${process.platform === 'win32' ? '.exe' : ''}`;
+    return createRequire(import.meta.url).resolve(`${name}/bin/node${process.platform === 'win32' ? '.exe' : ''}`);
   } catch {
     return undefined;
   }
-}
-
-function installCommand() {
-  return changedAt('package-lock.json') > 0
-    ? 'npm ci --include=optional` in the folder of Platewright'
-    : 'npm install --include=optional` where Platewright is installed';
 }
 
 function refuse(title, message, next) {

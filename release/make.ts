@@ -17,15 +17,7 @@ const place = resolve(process.argv[2] ?? join(root, 'dist'));
 const release = join(place, 'release');
 
 /** What the program reads from the disk at its own place, besides its modules. */
-const asItStands = [
-  'bin',
-  'LICENSE',
-  'README.md',
-  'data/demo/labels.csv',
-  'data/demo/plates',
-  'data/demo/guides',
-  'data/demo/handouts',
-];
+const asItStands = ['bin', 'LICENSE', 'README.md', 'data/demo/labels.csv', 'data/demo/plates', 'data/demo/guides', 'data/demo/handouts'];
 
 rmSync(release, { recursive: true, force: true });
 mkdirSync(release, { recursive: true });
@@ -35,11 +27,12 @@ cpSync(await browserPart(root, text => void process.stderr.write(text)), join(re
 writeJson('package.json', releasedPackage(root));
 writeJson('npm-shrinkwrap.json', releasedLock(root));
 writeFileSync(join(release, 'platewright.cdx.json'), billOfMaterials(readLock(root), 'platewright'));
-process.exitCode = spawnSync('npm', ['pack', '--pack-destination', place], {
-  cwd: release,
-  stdio: 'inherit',
-  shell: process.platform === 'win32',
-}).status ?? 1;
+process.exitCode =
+  spawnSync('npm', ['pack', '--pack-destination', place], {
+    cwd: release,
+    stdio: 'inherit',
+    shell: process.platform === 'win32',
+  }).status ?? 1;
 
 function writeJson(name: string, value: unknown): void {
   writeFileSync(join(release, name), `${JSON.stringify(value, undefined, 2)}\n`);

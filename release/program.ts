@@ -24,7 +24,10 @@ export function writeProgram(root: string, main: string, to: string): void {
       const reached = placeOf(name!, path, rooms);
       if (!waiting.includes(reached)) waiting.push(reached);
     }
-    writeFileSync(join(to, asScript(path)), program.replace(named, (_, name: string) => `'${asScript(name)}'`));
+    writeFileSync(
+      join(to, asScript(path)),
+      program.replace(named, (_, name: string) => `'${asScript(name)}'`),
+    );
   }
 }
 
