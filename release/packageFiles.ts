@@ -19,7 +19,8 @@ type Json = Record<string, unknown>;
 
 /** package.json of a release: ours without what only a clone needs. */
 export function releasedPackage(root: string): Json {
-  return keptOf(jsonOf(root, 'package.json'));
+  const project = jsonOf(root, 'package.json') as { scripts: Json };
+  return { ...keptOf(project), scripts: { start: project.scripts.start } };
 }
 
 /**

@@ -19,7 +19,7 @@ const locked = readLock(root).packages.filter(({ dev, devOptional }) => !dev && 
 beforeAll(() => {
   execFileSync(process.execPath, [join(root, 'release/make.ts'), place], { cwd: place, stdio: ['ignore', 'ignore', 'pipe'] });
 }, 120_000);
-afterAll(() => removeFolder(place));
+afterAll(() => removeFolder(place), 120_000);
 
 /** The packed files in a folder. */
 function unpackTo(folder: string): void {
