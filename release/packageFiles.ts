@@ -10,7 +10,6 @@ const kept = [
   'type',
   'engines',
   'bin',
-  'imports',
   'dependencies',
   'optionalDependencies',
 ] as const;

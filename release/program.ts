@@ -6,9 +6,9 @@ import { dirname, join, posix } from 'node:path';
 const named = /'((?:\.{1,2}|#\w+)\/[\w./-]+\.(?:ts|json))'/g;
 
 /**
- * Writes the program as JavaScript: the source `main` and all that it reaches, each at its own place with its own lines, as Node
- * itself takes the types out when it runs a source. Node does not do so under node_modules. What only types stand on, tests and
- * the browser part are not reached.
+ * Writes the program as JavaScript: the source `main` and all that it reaches, each at its own place with its own lines, its types
+ * taken out by Node as when it runs a source, which it refuses to do under node_modules. Tests, the browser part and what holds
+ * types alone are not reached.
  */
 export function writeProgram(root: string, main: string, to: string): void {
   const rooms = roomsOf(root);
@@ -20,14 +20,13 @@ export function writeProgram(root: string, main: string, to: string): void {
       continue;
     }
     const program = stripTypeScriptTypes(readFileSync(join(root, path), 'utf8'));
-    for (const [, name] of program.matchAll(named)) {
-      const reached = placeOf(name!, path, rooms);
+    const released = program.replace(named, (_, name: string) => {
+      const reached = placeOf(name, path, rooms);
       if (!waiting.includes(reached)) waiting.push(reached);
-    }
-    writeFileSync(
-      join(to, asScript(path)),
-      program.replace(named, (_, name: string) => `'${asScript(name)}'`),
-    );
+      const way = posix.relative(posix.dirname(path), asScript(reached));
+      return `'${way.startsWith('.') ? way : `./${way}`}'`;
+    });
+    writeFileSync(join(to, asScript(path)), released);
   }
 }
 
@@ -43,6 +42,7 @@ function placeOf(name: string, from: string, rooms: ReadonlyMap<string, string>)
   return posix.join(rooms.get(room) ?? room, name.slice(room.length));
 }
 
+/** The ending .mjs says that it is a module; for .js Node would look for a package.json in each folder. */
 function asScript(path: string): string {
-  return path.replace(/\.ts$/, '.js');
+  return path.replace(/\.ts$/, '.mjs');
 }

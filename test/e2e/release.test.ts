@@ -17,7 +17,10 @@ const packed = join(place, 'platewright-0.1.0.tgz');
 const locked = readLock(root).packages.filter(({ dev, devOptional }) => !dev && !devOptional);
 
 beforeAll(() => {
-  execFileSync(process.execPath, [join(root, 'release/make.ts'), place], { cwd: place, stdio: ['ignore', 'ignore', 'pipe'] });
+  execFileSync(process.execPath, ['--disable-warning=ExperimentalWarning', join(root, 'release/make.ts'), place], {
+    cwd: place,
+    stdio: ['ignore', 'ignore', 'pipe'],
+  });
 }, 120_000);
 afterAll(() => removeFolder(place), 120_000);
 
@@ -86,7 +89,7 @@ describe('a packed release', () => {
       'web',
     ]);
     expect(readdirSync(join(release, 'src')).sort()).toEqual(['adapters', 'app', 'cli', 'core', 'server']);
-    expect(globSync('**/*{.ts,.tsx,.test.js,.fixture.js,.map}', { cwd: release })).toEqual([]);
+    expect(globSync('**/*{.ts,.tsx,.map,.test.*,.fixture.*,.form*.json}', { cwd: release })).toEqual([]);
     const files = execFileSync('tar', ['tzf', packed], { encoding: 'utf8' }).trim().split('\n');
     expect(files.length).toBe(globSync('**/*', { cwd: release, withFileTypes: true }).filter(entry => entry.isFile()).length);
   });
