@@ -35,6 +35,13 @@ const lock = existsSync(`${root}package-lock.json`) ? 'package-lock.json' : 'npm
 const isInstalledByNpm = basename(dirname(root)) === 'node_modules';
 
 export function setUp() {
+  if (isInstalledByNpm && changedAt('vite.config.ts') > 0) {
+    refuse(
+      'This is no release',
+      'The package holds the sources of Platewright, and Node runs none inside node_modules.',
+      'run `npm run release` in the clone and install the file that it makes, dist/platewright-VERSION.tgz.',
+    );
+  }
   // npm writes this file last, so a broken-off install counts as missing.
   const isOld = changedAt('node_modules/.package-lock.json') < changedAt(lock);
   if (!isInstalledByNpm && (isOld || isWithoutBuilder())) install();

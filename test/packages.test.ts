@@ -310,6 +310,14 @@ describe('setup', () => {
     expect(said('node_modules/platewright')).toBe('');
   });
 
+  it('[REL-6] the sources in a node_modules: how a release is made', () => {
+    const home = folder();
+    cpSync(join(root, 'bin'), join(home, 'node_modules/platewright/bin'), { recursive: true });
+    write(home, 'node_modules/platewright/vite.config.ts', '');
+    const { status, stderr } = spawnSync(process.execPath, [join(home, 'node_modules/platewright/bin/platewright')], { encoding: 'utf8' });
+    expect([status, stderr]).toEqual([1, expect.stringMatching(/^This is no release\n.*\nNext: run `npm run release`/)]);
+  });
+
   it('[SUP-8] a Node that is new enough needs none', () => {
     expect(setUpAs('24.12.0', 'riscv64')).toEqual({ status: 0, stderr: '' });
     expect(setUpAs('26.0.0', 'riscv64')).toEqual({ status: 0, stderr: '' });
