@@ -13,7 +13,7 @@ const isLong = process.env.PLATEWRIGHT_LONG !== undefined;
 const systemNode = ['/usr/bin/node', '/usr/local/bin/node'].find(path => existsSync(path)) ?? process.execPath;
 
 const place = mkdtempSync(join(tmpdir(), 'platewright-release-'));
-const packed = join(place, 'platewright-0.1.0.tgz');
+const packed = join(place, `platewright-${readLock(root).root.version}.tgz`);
 const locked = readLock(root).packages.filter(({ dev, devOptional }) => !dev && !devOptional);
 
 beforeAll(() => {
