@@ -5,5 +5,5 @@ import { defineConfig } from 'vite';
 export default defineConfig({
   root: 'src/web',
   plugins: [react()],
-  build: { outDir: '../../dist/web', emptyOutDir: true, assetsInlineLimit: 0, sourcemap: false },
+  build: { outDir: '../../dist/web', emptyOutDir: true, assetsInlineLimit: 0, sourcemap: false, license: { fileName: 'licenses.md' } },
 });

@@ -1,9 +1,12 @@
-// Installs the packages when they are missing or older than package-lock.json; otherwise only looks (a few milliseconds).
+// Installs the packages when they are missing or older than the lock; otherwise only looks (a few milliseconds). In a release that
+// npm has put into a node_modules, npm has installed them.
 // Everything it says goes to standard error, so that a command's results on standard output stay clean.
 // `node bin/setup.mjs ARGUMENTS` then runs the Node that came with the packages with these arguments.
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, lstatSync, statSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { constants } from 'node:os';
+import { basename, dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -27,9 +30,21 @@ export const compileCache = `${root}node_modules/.cache/platewright`;
 /** Modification time in milliseconds, 0 when there is no such file. */
 const changedAt = path => statSync(`${root}${path}`, { throwIfNoEntry: false })?.mtimeMs ?? 0;
 
+/** A release carries its lock under the name that npm reads out of a package. */
+const lock = existsSync(`${root}package-lock.json`) ? 'package-lock.json' : 'npm-shrinkwrap.json';
+const isInstalledByNpm = basename(dirname(root)) === 'node_modules';
+
 export function setUp() {
+  if (isInstalledByNpm && changedAt('vite.config.ts') > 0) {
+    refuse(
+      'This is no release',
+      'The package holds the sources of Platewright, and Node runs none inside node_modules.',
+      'run `npm run release` in the clone and install the file that it makes, dist/platewright-VERSION.tgz.',
+    );
+  }
   // npm writes this file last, so a broken-off install counts as missing.
-  if (changedAt('node_modules/.package-lock.json') < changedAt('package-lock.json')) install();
+  const isOld = changedAt('node_modules/.package-lock.json') < changedAt(lock);
+  if (!isInstalledByNpm && (isOld || isWithoutBuilder())) install();
   if (!isNewEnough) ownNode();
 }
 
@@ -39,6 +54,11 @@ export function runOwnNode(args) {
   const child = spawn(ownNode(), args, { stdio: 'inherit', env });
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
   child.on('exit', (code, signal) => process.exit(code ?? 128 + constants.signals[signal]));
+}
+
+/** A clone builds its browser part; `npm ci --omit=dev` leaves out what that takes. */
+function isWithoutBuilder() {
+  return changedAt('vite.config.ts') > 0 && changedAt('node_modules/vite/package.json') === 0;
 }
 
 function install() {
@@ -63,18 +83,27 @@ function install() {
 function ownNode() {
   const computer = `${process.platform}-${process.arch}`;
   const name = nodePackages[computer];
-  const path = `${root}node_modules/${name}/bin/node${process.platform === 'win32' ? '.exe' : ''}`;
-  if (name !== undefined && existsSync(path)) return path;
+  const path = name && nodeOf(name);
+  if (path !== undefined) return path;
   if (isNewEnough) return process.execPath;
   return refuse(
     'This Node is too old',
     name === undefined
       ? `Node ${process.versions.node} cannot run Platewright, and no Node comes along for this kind of computer (${computer}).`
-      : `Node ${process.versions.node} cannot run Platewright, and the Node that comes along, node_modules/${name}, is missing.`,
+      : `Node ${process.versions.node} cannot run Platewright, and the Node that comes along, the package ${name}, is missing.`,
     name === undefined
       ? 'install Node 24.12 or newer from nodejs.org, then try again.'
-      : 'run `npm ci --include=optional` in the folder of Platewright, or install Node 24.12 or newer.',
+      : `run \`${isInstalledByNpm ? 'npm install' : 'npm ci'} --include=optional\` in the folder of Platewright, or install Node 24.12 or newer.`,
   );
+}
+
+/** npm puts a package into the folder of the one that needs it or beside it: Node's own search finds it. */
+function nodeOf(name) {
+  try {
+    return createRequire(import.meta.url).resolve(`${name}/bin/node${process.platform === 'win32' ? '.exe' : ''}`);
+  } catch {
+    return undefined;
+  }
 }
 
 function refuse(title, message, next) {

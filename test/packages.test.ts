@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -135,6 +135,24 @@ describe('a project of two packages', () => {
     ).toEqual([true, true, true, false, undefined]);
   });
 
+  it('[SUP-10] what a source of the browser part imports, and what that needs, is production; what a test imports is not', () => {
+    const { place, lock, save, faults } = project();
+    lock.packages['node_modules/tool'] = { version: '2.0.0', integrity: digest, dev: true, dependencies: { inner: '^3.0.0' } };
+    lock.packages['node_modules/tool/node_modules/inner'] = { version: '3.0.0', integrity: digest, dev: true };
+    write(place, 'node_modules/tool/node_modules/inner/package.json', { version: '3.0.0' });
+    save();
+    write(place, 'src/web/a.test.ts', "import { a } from 'tool';");
+    expect(faults()).toEqual([]);
+    for (const source of ["import { a } from 'tool/part';", "const { a } = await import('tool');", "import {\n  a,\n} from 'tool';"]) {
+      write(place, 'src/web/inner/a.tsx', source);
+      expect(faults()).toEqual(['tool 2.0.0 (production) names no licence.', 'inner 3.0.0 (production) names no licence.']);
+      expect(JSON.parse(billOfMaterials(readLock(place), 'one')).dependencies).toContainEqual({
+        ref: 'pkg:npm/one@0.1.0',
+        dependsOn: ['pkg:npm/kept@1.0.0', 'pkg:npm/tool@2.0.0'],
+      });
+    }
+  });
+
   it('[SUP-4] what no lock names is a fault, at any depth; so is what is missing', () => {
     const { place, lock, save, faults } = project();
     write(place, 'node_modules/@some/stranger/package.json', { version: '1.0.0', license: 'MIT' });
@@ -204,7 +222,7 @@ describe('the bill of materials', () => {
         walk(dirname(file), Object.keys({ ...inner.dependencies, ...inner.optionalDependencies }));
       }
     };
-    walk(root, Object.keys(dependencies));
+    walk(root, [...Object.keys(dependencies), 'react', 'react-dom', '@tanstack/react-router']);
     const named = new Set(components.map(({ name, version }) => `${name}@${version}`));
     const found = [...reached].map(file => JSON.parse(readFileSync(file, 'utf8'))).map(({ name, version }) => `${name}@${version}`);
     expect(found.length).toBeGreaterThan(Object.keys(dependencies).length);
@@ -270,6 +288,34 @@ describe('setup', () => {
       status: 1,
       stderr: expect.stringMatching(/^This Node is too old\n.* is missing\.\nNext: run `npm ci --include=optional`/),
     });
+  });
+
+  it.skipIf(process.platform === 'win32')('[SUP-8] installs in a clone without what builds the browser part, and not where npm did', () => {
+    const home = folder();
+    const said = (place: string): string => {
+      cpSync(join(root, 'bin/setup.mjs'), join(home, place, 'bin/setup.mjs'));
+      const env = { ...process.env, PATH: `${home}:${process.env.PATH}` };
+      return spawnSync(process.execPath, [join(home, place, 'bin/setup.mjs')], { encoding: 'utf8', env }).stderr;
+    };
+    write(home, 'npm', '#!/bin/sh\necho "npm $*" >&2\n');
+    chmodSync(join(home, 'npm'), 0o755);
+    write(home, 'clone/package-lock.json', '{}');
+    write(home, 'clone/vite.config.ts', '');
+    write(home, 'clone/node_modules/.package-lock.json', '{}');
+    expect(said('clone')).toContain('npm ci --ignore-scripts');
+    write(home, 'clone/node_modules/vite/package.json', '{}');
+    expect(said('clone')).toBe('');
+    for (const place of ['unpacked', 'node_modules/platewright']) write(home, `${place}/npm-shrinkwrap.json`, '{}');
+    expect(said('unpacked')).toContain('npm ci --ignore-scripts');
+    expect(said('node_modules/platewright')).toBe('');
+  });
+
+  it('[REL-6] the sources in a node_modules: how a release is made', () => {
+    const home = folder();
+    cpSync(join(root, 'bin'), join(home, 'node_modules/platewright/bin'), { recursive: true });
+    write(home, 'node_modules/platewright/vite.config.ts', '');
+    const { status, stderr } = spawnSync(process.execPath, [join(home, 'node_modules/platewright/bin/platewright')], { encoding: 'utf8' });
+    expect([status, stderr]).toEqual([1, expect.stringMatching(/^This is no release\n.*\nNext: run `npm run release`/)]);
   });
 
   it('[SUP-8] a Node that is new enough needs none', () => {

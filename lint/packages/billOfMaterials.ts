@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto';
 import { licencesByName } from './licences.ts';
-import type { Lock, LockedPackage } from './lock.ts';
+import { findPackage, type Lock, type LockedPackage } from './lock.ts';
 
 /**
- * The packages of the program as a software bill of materials: CycloneDX 1.6, JSON. It is made of the lock alone, so that
- * the same lock gives the same bytes; it names what is for computers of other kinds as well, as optional.
+ * The packages of the program as a software bill of materials: CycloneDX 1.6, JSON. It names what is
+ * installed with the program and what its browser part is bundled of, and what is for computers of other kinds as well, as
+ * optional. The same lock and the same imports give the same bytes.
  */
-export function billOfMaterials({ packages, root }: Lock, name: string): string {
+export function billOfMaterials({ packages, root, bundled }: Lock, name: string): string {
   const parts = packages.filter(entry => entry.isProduction);
   const at = new Map(parts.map(entry => [entry.path, entry]));
   const components = new Map(parts.map(entry => [purl(entry), component(entry)]));
@@ -17,7 +18,7 @@ export function billOfMaterials({ packages, root }: Lock, name: string): string 
     for (const needed of neededBy(entry, entry.path, at)) found.add(needed);
     needs.set(purl(entry), found);
   }
-  needs.set(program, new Set(neededBy(root, '', at)));
+  needs.set(program, new Set([...neededBy(root, '', at), ...purls(bundled, '', at)]));
   const body = {
     metadata: {
       component: {
@@ -56,19 +57,16 @@ function purl({ name, version }: LockedPackage): string {
   return `pkg:npm/${name.replace('@', '%40')}@${version}`;
 }
 
-/** Node looks for a package beside the one that needs it and then in each folder above. */
 function neededBy(
   { dependencies, optionalDependencies }: Pick<LockedPackage, 'dependencies' | 'optionalDependencies'>,
   path: string,
   at: ReadonlyMap<string, LockedPackage>,
 ): string[] {
-  return Object.keys({ ...dependencies, ...optionalDependencies }).flatMap(name => {
-    for (let from = path; ; from = from.slice(0, Math.max(from.lastIndexOf('/node_modules/'), 0))) {
-      const found = at.get(`${from === '' ? '' : `${from}/`}node_modules/${name}`);
-      if (found !== undefined) return [purl(found)];
-      if (from === '') return [];
-    }
-  });
+  return purls(Object.keys({ ...dependencies, ...optionalDependencies }), path, at);
+}
+
+function purls(names: readonly string[], path: string, at: ReadonlyMap<string, LockedPackage>): string[] {
+  return names.flatMap(name => findPackage(name, path, at) ?? []).map(purl);
 }
 
 /** A UUID (RFC 9562, version 8) of what the bill says: another bill has another number, the same bill the same. */

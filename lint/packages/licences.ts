@@ -1,6 +1,6 @@
 import parse, { type Info } from 'spdx-expression-parse';
 
-/** SPDX ids under which the program may be used, changed and given on by anyone; MPL-2.0 asks for the changes to its own files alone. */
+/** SPDX ids under which the program may be used, changed and given on by anyone. */
 const allowed = new Set([
   '0BSD',
   'Apache-2.0',
@@ -9,7 +9,6 @@ const allowed = new Set([
   'BSD-3-Clause',
   'ISC',
   'MIT',
-  'MPL-2.0',
   'OFL-1.1',
   'Unlicense',
   'Zlib',

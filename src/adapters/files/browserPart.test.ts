@@ -7,6 +7,14 @@ import { browserPart } from './browserPart.ts';
 const root = mkdtempSync(join(tmpdir(), 'platewright-root-'));
 afterEach(() => rmSync(root, { recursive: true, force: true }));
 
+test('[REL-1] a packed release brings it along: nothing is built', async () => {
+  mkdirSync(join(root, 'web'), { recursive: true });
+  writeFileSync(join(root, 'web/index.html'), '<!doctype html><title>Brought</title>');
+  const said: string[] = [];
+  expect(await browserPart(root, text => said.push(text))).toBe(join(root, 'web'));
+  expect([said, readdirSync(root)]).toEqual([[], ['web']]);
+});
+
 test('[SRV-48] the browser part is built whole, wherever the program was started, and again when anything that it is made of is another', async () => {
   mkdirSync(join(root, 'src/web'), { recursive: true });
   writeFileSync(join(root, 'vite.config.ts'), "export default { root: 'src/web' };");

@@ -10,12 +10,14 @@ const building = 'web.building-';
 const sources = ['src/web/**/*', 'src/core/**/*.ts', 'data/**/*.{json,ts}', 'vite.config.ts', 'package-lock.json'];
 
 /**
- * The folder with the built browser part of the program in `root`. It is built when it is made of something else than what stands there
+ * The folder with the built browser part of the program in `root`. A packed release brings it along. In a clone it is built when it is made of something else than what stands there
  * now: beside its place first, so that a build that is stopped is never taken for a whole one.
  *
  * @throws Fault output-not-written
  */
 export async function browserPart(root: string, say: (text: string) => void): Promise<string> {
+  const brought = join(root, 'web');
+  if (existsSync(join(brought, 'index.html'))) return brought;
   const built = join(root, 'dist', 'web');
   const madeOf = join(root, 'dist', 'web.made-of');
   const digest = digestOf(root);
