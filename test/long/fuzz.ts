@@ -97,8 +97,13 @@ function chosen(readers: readonly Reader[], chance: Chance): Reader {
   return readers.at(-1)!;
 }
 
+/** Where the project lies is nobody's business. */
+const root = new URL('../../', import.meta.url);
+
 function shownError(error: unknown): string {
-  return error instanceof Error ? (error.stack ?? error.message).split('\n').slice(0, 5).join(' | ') : String(error);
+  if (!(error instanceof Error)) return String(error);
+  const lines = (error.stack ?? error.message).split('\n').slice(0, 5);
+  return lines.join(' | ').replaceAll(root.href, '').replaceAll(root.pathname, '');
 }
 
 function shown(given: unknown): string {

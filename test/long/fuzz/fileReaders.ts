@@ -73,7 +73,7 @@ export async function fileReaders(folder: string): Promise<{ readonly readers: r
       name: 'sealed clients, a copy',
       share: 2,
       read: async (chance, say) => {
-        const given: unknown = JSON.parse(JSON.stringify(mutateJson(chance, copy)));
+        const given: unknown = JSON.parse(JSON.stringify(mutateJson(chance, copy)) ?? 'null');
         say(given);
         await standing.lookAtCopy(given, chance.oneIn(2) ? undefined : chance.of(oddTexts));
         if (chance.oneIn(5)) await standing.restoreCopy(given, undefined, 'beside');
