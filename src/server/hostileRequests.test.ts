@@ -46,7 +46,9 @@ async function status(method: string, path: string, body?: string, headers: Reco
     headers: { host: '127.0.0.1:4173', 'content-type': 'application/json', ...headers },
     ...(body !== undefined && method !== 'GET' && { body }),
   });
-  await answer.arrayBuffer();
+  // A stream of events has no end.
+  if (answer.headers.get('content-type') === 'text/event-stream') await answer.body?.cancel();
+  else await answer.arrayBuffer();
   return answer.status;
 }
 
