@@ -3,7 +3,7 @@ import { deep, food, type HostileArchive } from './archiveOf.fixture.ts';
 
 const asBytes = (text: string): Uint8Array<ArrayBuffer> => new Uint8Array(Buffer.from(text));
 export const workspaceFiles: readonly HostileArchive[] = [
-  { name: 'a workspace file of 200 MB', make: () => new Uint8Array(Buffer.alloc(200 * 2 ** 20, '[')), gives: 'workspace-file-not-valid' },
+  { name: 'a file of 20 MB of brackets', make: () => new Uint8Array(Buffer.alloc(20 * 2 ** 20, '[')), gives: 'workspace-file-not-valid' },
   {
     name: 'a workspace file of 99 MB of small lists',
     make: () =>
