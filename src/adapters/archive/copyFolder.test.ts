@@ -59,6 +59,9 @@ test('[ARC-36] it knows its copies when its memory is lost, and nothing is writt
   const folder = copyFolder(data);
   await folder.remember({ ...folder.memory(), folder: `${chosen}/` });
   writeFileSync(join(chosen, 'platewright-copy-2026-06-15.zip'), 'a copy');
+  // Another spelling of the same folder is no folder of before.
+  await folder.remember({ ...folder.memory(), folder: `${chosen}//`, earlierFolders: [chosen] });
+  expect([folder.memory().folder, await folder.earlier()]).toEqual([chosen, []]);
   for (const damaged of ['', '{', JSON.stringify({ folder: 7 })]) {
     writeFileSync(join(data, 'copies.json'), damaged);
     const again = copyFolder(data);

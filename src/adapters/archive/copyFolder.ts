@@ -72,7 +72,7 @@ export function copyFolder(dataFolder: string): CopyFolder {
         claim(folder, workspace, folder === ownFolder || (memory.earlierFolders?.includes(folder) ?? false));
       }
       // Also where the disk is full: what went wrong is told at least until the program ends.
-      memory = { ...next, folder };
+      memory = { ...next, folder, ...(next.earlierFolders && { earlierFolders: next.earlierFolders.filter(one => one !== folder) }) };
       await keep(memory);
     },
   };

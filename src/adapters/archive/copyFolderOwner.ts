@@ -40,7 +40,7 @@ export function claim(folder: string, workspace: string, isKnown: boolean): void
       if (ownerOf(folder) === workspace) return;
       throw new Fault('copies-folder-taken', `"${folder}" has a file ${markName} that cannot be read.`);
     }
-    rmSync(mark, { force: true, recursive: true });
+    rmSync(mark, { force: true });
     throw storageFault(error);
   }
 }
