@@ -2,7 +2,10 @@ import { useQuery } from '@tanstack/react-query';
 import { Link, Outlet, useLocation } from '@tanstack/react-router';
 import { useEffect, useRef } from 'react';
 import { answer, api } from './api.ts';
+import styles from './Frame.module.css';
 import { switchTheme } from './theme.ts';
+import button from './ui/Button.module.css';
+import text from './ui/text.module.css';
 
 const entries = [
   { to: '/', name: 'Survey' },
@@ -26,11 +29,11 @@ export function Frame() {
     else if (pathname) main.current?.focus();
   }, [pathname]);
   return (
-    <div className="frame">
-      <a className="skip" href="#screen">
+    <div className={styles.frame}>
+      <a className={styles.skip} href="#screen">
         Skip to the screen
       </a>
-      <nav className="rail" aria-label="Workbench">
+      <nav className={styles.rail} aria-label="Workbench">
         <b>Platewright</b>
         <CopyFailed />
         {entries.map(({ to, name }) => (
@@ -38,15 +41,15 @@ export function Frame() {
             {name}
           </Link>
         ))}
-        <span className="foot">
+        <span className={styles.foot}>
           {workspace !== undefined && workspace.demoFoods > 0 && (
-            <span className="small soft">
+            <span className={`${text.small} ${text.soft} ${styles.demo}`}>
               Demo scenario.
               <br />
               Its foods are invented.
             </span>
           )}
-          <button type="button" className="quiet" onClick={switchTheme}>
+          <button type="button" className={button.quiet} onClick={switchTheme}>
             Light / dark
           </button>
         </span>
@@ -63,7 +66,7 @@ function CopyFailed() {
   const { data: copies } = useQuery({ queryKey: ['copies'], queryFn: () => answer(api.copies.$get()), refetchInterval: 600_000 });
   if (copies?.lastFault === undefined) return null;
   return (
-    <Link to="/data" className="small">
+    <Link to="/data" className={text.small}>
       The daily copy was not made: see Data
     </Link>
   );

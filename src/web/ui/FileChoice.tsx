@@ -1,3 +1,5 @@
+import button from './Button.module.css';
+import text from './text.module.css';
 /** A button that lets files be chosen, the same one again too: it may have been mended meanwhile. */
 export function FileChoice(given: {
   readonly label: string;
@@ -8,11 +10,11 @@ export function FileChoice(given: {
 }) {
   const { label, accept, isMain = false, multiple = false, onChoose } = given;
   return (
-    <label className={isMain ? 'act' : 'quiet'}>
+    <label className={isMain ? button.act : button.quiet}>
       {label}
       <input
         type="file"
-        className="unseen"
+        className={text.unseen}
         accept={accept}
         multiple={multiple}
         onChange={event => {

@@ -1,4 +1,6 @@
 import { useId } from 'react';
+import layout from './layout.module.css';
+import text from './text.module.css';
 
 /** A text with its name above it; several lines where `rows` is given, what is missing or wrong below it. */
 export function TextField(given: {
@@ -22,7 +24,7 @@ export function TextField(given: {
     ...(wrong === undefined ? {} : { 'aria-invalid': true as const }),
   };
   return (
-    <div className="field">
+    <div className={layout.field}>
       <label htmlFor={fieldId}>{label}</label>
       {rows === undefined ? (
         <input type={type} {...shared} onChange={event => onChange(event.target.value)} />
@@ -30,7 +32,7 @@ export function TextField(given: {
         <textarea rows={rows} {...shared} onChange={event => onChange(event.target.value)} />
       )}
       {note !== '' && (
-        <span className="small soft" id={noteId}>
+        <span className={`${text.small} ${text.soft}`} id={noteId}>
           {hint}
           {wrong !== undefined && (
             <b>

@@ -1,10 +1,11 @@
 import type { VerdictWord } from '#core/yardstick/yardstick.ts';
+import styles from './VerdictMark.module.css';
 import { toneOf } from './verdictLook.ts';
 
 /** A verdict by word, shape and tone, never by tone alone. */
 export function VerdictMark({ word }: { readonly word: VerdictWord }) {
   return (
-    <span className={`verdict ${toneOf(word)}`}>
+    <span className={`${styles.verdict} ${styles[toneOf(word)]}`}>
       <svg viewBox="0 0 13 13" aria-hidden="true">
         {shapes[word]}
       </svg>

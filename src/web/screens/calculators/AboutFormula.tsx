@@ -1,4 +1,6 @@
 import type { Formula } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 import styles from './Calculators.module.css';
 
 /** How it is worked out, one worked result, where it comes from, and when not to believe it. */
@@ -7,7 +9,7 @@ export function AboutFormula({ formula }: { readonly formula: Formula }) {
   const given = Object.entries(example.inputs).map(([name, value]) => [inputs.find(one => one.name === name), value] as const);
   return (
     <div className={styles.about}>
-      <section className="sheet" aria-labelledby="math-title">
+      <section className={layout.sheet} aria-labelledby="math-title">
         <h2 id="math-title">The formula</h2>
         {formula.formula.map(line => (
           <p key={line} className={styles.math}>
@@ -15,7 +17,7 @@ export function AboutFormula({ formula }: { readonly formula: Formula }) {
           </p>
         ))}
       </section>
-      <section className="sheet" aria-labelledby="example-title">
+      <section className={layout.sheet} aria-labelledby="example-title">
         <h2 id="example-title">Worked example</h2>
         <ul>
           {given.map(([input, value]) => (
@@ -32,9 +34,9 @@ export function AboutFormula({ formula }: { readonly formula: Formula }) {
             </li>
           ))}
         </ul>
-        <p className="why">{example.source}</p>
+        <p className={text.why}>{example.source}</p>
       </section>
-      <section className="sheet" aria-labelledby="cautions-title">
+      <section className={layout.sheet} aria-labelledby="cautions-title">
         <h2 id="cautions-title">When not to believe it</h2>
         <ul>
           {cautions.map(one => (
@@ -42,7 +44,7 @@ export function AboutFormula({ formula }: { readonly formula: Formula }) {
           ))}
         </ul>
       </section>
-      <section className="sheet" aria-labelledby="sources-title">
+      <section className={layout.sheet} aria-labelledby="sources-title">
         <h2 id="sources-title">Where it comes from</h2>
         <ul>
           {sources.map(one => (

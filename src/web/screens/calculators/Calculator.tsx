@@ -3,7 +3,10 @@ import { getRouteApi, Link } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import { isSameJson } from '#core/json/isSameJson.ts';
 import { answer, api, type Formula, type FormulaWorked } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { useSettled } from '../../ui/useSettled.ts';
 import { AboutFormula } from './AboutFormula.tsx';
 import styles from './Calculators.module.css';
@@ -28,7 +31,7 @@ export function CalculatorScreen() {
       {formulas.data === undefined ? (
         <p role="status">Reading …</p>
       ) : (
-        <p className="notice" role="alert">
+        <p className={layout.notice} role="alert">
           There is no formula of this name. Go back to <Link to="/calculators">Calculators</Link> and choose one.
         </p>
       )}
@@ -70,16 +73,16 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
   return (
     <>
       <div>
-        <span className="soft">
+        <span className={text.soft}>
           <Link to="/calculators">Calculators</Link> · {subject}
         </span>
         <h1>{title}</h1>
-        <p className="soft">{purpose}</p>
+        <p className={text.soft}>{purpose}</p>
       </div>
       <div className={styles.columns}>
         <form
           ref={form}
-          className="sheet stack"
+          className={`${layout.sheet} ${layout.stack}`}
           aria-label={title}
           noValidate
           onSubmit={event => {
@@ -99,16 +102,16 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
               />
             ))}
           </div>
-          <p className="row noprint">
-            <button type="submit" className="act">
+          <p className={`${layout.row} ${layout.noprint}`}>
+            <button type="submit" className={button.act}>
               Work it out
             </button>
-            <button type="button" className="quiet" onClick={() => setTyped(exampleInputs(formula))}>
+            <button type="button" className={button.quiet} onClick={() => setTyped(exampleInputs(formula))}>
               Use the example
             </button>
             <button
               type="button"
-              className="quiet"
+              className={button.quiet}
               disabled={!isBegun}
               onClick={() => {
                 setAsked(false);
@@ -119,7 +122,7 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
             </button>
           </p>
         </form>
-        <div className="stack beside">
+        <div className={`${layout.stack} ${layout.beside}`}>
           <Result
             results={data?.results ?? null}
             missing={missing.filter(one => one !== undefined)}

@@ -1,7 +1,9 @@
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import type { Formula } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import styles from './Calculators.module.css';
 import { useFormulas } from './useFormulas.ts';
 
@@ -14,12 +16,12 @@ export function CalculatorsScreen() {
   return (
     <>
       <h1>Calculators</h1>
-      <p className="soft">
+      <p className={text.soft}>
         Each shows its units, its math and where it comes from, and is worked out while you type. Nothing that is typed here is kept.
       </p>
       <Told error={formulas.error} />
-      <div className={`noprint ${styles.filter}`}>
-        <label className="field">
+      <div className={`${layout.noprint} ${styles.filter}`}>
+        <label className={layout.field}>
           <span>Find a formula</span>
           <input
             type="search"
@@ -29,16 +31,16 @@ export function CalculatorsScreen() {
             autoComplete="off"
           />
         </label>
-        <p className="small soft" role="status">
+        <p className={`${text.small} ${text.soft}`} role="status">
           {formulas.data !== undefined && `${found.length} of ${formulas.data.length} formulas`}
         </p>
       </div>
       {formulas.data !== undefined && found.length === 0 && <p>No formula has these words. Try one of them alone, or a nutrient.</p>}
       <div className={styles.subjects}>
         {subjects.map(subject => (
-          <section className="sheet" key={subject} aria-labelledby={idOf(subject)}>
+          <section className={layout.sheet} key={subject} aria-labelledby={idOf(subject)}>
             <h2 id={idOf(subject)}>{capital(subject)}</h2>
-            <ul className={`plain ${styles.list}`}>
+            <ul className={`${layout.plain} ${styles.list}`}>
               {found
                 .filter(one => one.subject === subject)
                 .map(({ name, title, purpose }) => (
@@ -46,7 +48,7 @@ export function CalculatorsScreen() {
                     <Link to="/calculators/$name" params={{ name }}>
                       {title}
                     </Link>
-                    <span className="why">{purpose}</span>
+                    <span className={text.why}>{purpose}</span>
                   </li>
                 ))}
             </ul>
@@ -64,11 +66,11 @@ function isWanted({ name, title, purpose, subject, inputs }: Formula, wanted: st
     .map(word => word.charAt(0))
     .join('');
   const full = [name, title, initials, purpose, subject, ...inputs.map(({ label }) => label)].join(' ').toLowerCase();
-  const text = `${full} ${full.replace(/[^a-z0-9 ]/g, '')}`;
+  const searched = `${full} ${full.replace(/[^a-z0-9 ]/g, '')}`;
   return wanted
     .toLowerCase()
     .split(/\s+/)
-    .every(word => text.includes(word));
+    .every(word => searched.includes(word));
 }
 
 export function capital(words: string): string {

@@ -3,7 +3,10 @@ import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api, type Formula, type FormulaWorked, Problem } from '../../api.ts';
 import { ClientDoor } from '../../lock/ClientDoor.tsx';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { carry } from './carried.ts';
 
 type Results = NonNullable<FormulaWorked['results']>;
@@ -18,7 +21,7 @@ export function HandOn({ formula, results }: { readonly formula: Formula; readon
   });
   if (fitting.length === 0) return null;
   return (
-    <details className="sheet noprint" onToggle={event => setOpen(event.currentTarget.open)}>
+    <details className={`${layout.sheet} ${layout.noprint}`} onToggle={event => setOpen(event.currentTarget.open)}>
       <summary>Use in an assessment of …</summary>
       {isOpen && (
         <ClientDoor>
@@ -59,7 +62,7 @@ function ChooseClient({ title, fitting }: { readonly title: string; readonly fit
   const chosen = fitting.find(one => one.field === field) ?? fitting[0]!;
   return (
     <form
-      className="stack"
+      className={layout.stack}
       onSubmit={event => {
         event.preventDefault();
         if (clientId === '') return;
@@ -68,7 +71,7 @@ function ChooseClient({ title, fitting }: { readonly title: string; readonly fit
       }}
     >
       {fitting.length > 1 && (
-        <label className="field">
+        <label className={layout.field}>
           <span>As</span>
           <select value={chosen.field} onChange={event => setField(fitting.find(one => one.field === event.target.value)?.field ?? field)}>
             {fitting.map(one => (
@@ -79,7 +82,7 @@ function ChooseClient({ title, fitting }: { readonly title: string; readonly fit
           </select>
         </label>
       )}
-      <label className="field">
+      <label className={layout.field}>
         <span>Client</span>
         <select required value={clientId} onChange={event => setClientId(event.target.value)}>
           <option value="">choose</option>
@@ -90,11 +93,11 @@ function ChooseClient({ title, fitting }: { readonly title: string; readonly fit
           ))}
         </select>
       </label>
-      <p className="row">
-        <button type="submit" className="act">
+      <p className={layout.row}>
+        <button type="submit" className={button.act}>
           Open the assessment with it
         </button>
-        <span className="small soft">Filled in, not kept: you look at it first.</span>
+        <span className={`${text.small} ${text.soft}`}>Filled in, not kept: you look at it first.</span>
       </p>
     </form>
   );

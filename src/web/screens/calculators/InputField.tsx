@@ -1,5 +1,7 @@
 import { useId } from 'react';
 import type { Formula } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 import styles from './Calculators.module.css';
 import type { TypedInput } from './typedInputs.ts';
 
@@ -25,7 +27,7 @@ function FigureField({ input: { label, units, required, help }, typed, wrong, on
   const unit = units.find(one => one.unit === typed.unit) ?? units[0];
   const isFeet = typed.unit === 'ft in';
   return (
-    <div className="field">
+    <div className={layout.field}>
       <label htmlFor={id}>
         {label}
         {!required && <span className={styles.aside}> (may be left out)</span>}
@@ -55,7 +57,7 @@ function FigureField({ input: { label, units, required, help }, typed, wrong, on
           <span className={styles.unit}>{unit?.unit}</span>
         )}
       </div>
-      <span className="small soft" id={`${id}-note`}>
+      <span className={`${text.small} ${text.soft}`} id={`${id}-note`}>
         {wrong === undefined ? [help, unit?.possible].filter(Boolean).join('; ') : <Wrong>{wrong}</Wrong>}
       </span>
     </div>
@@ -69,7 +71,7 @@ function unitName(unit: string): string {
 function ChoiceField({ input: { label, options, required }, typed, wrong, onChange }: Given) {
   const id = useId();
   return (
-    <div className="field">
+    <div className={layout.field}>
       <label htmlFor={id}>{label}</label>
       <select
         id={id}
@@ -85,7 +87,7 @@ function ChoiceField({ input: { label, options, required }, typed, wrong, onChan
           </option>
         ))}
       </select>
-      <span className="small soft" id={`${id}-note`}>
+      <span className={`${text.small} ${text.soft}`} id={`${id}-note`}>
         {wrong !== undefined && <Wrong>{wrong}</Wrong>}
       </span>
     </div>
@@ -97,15 +99,15 @@ function YesNo({ input: { label, options }, typed, wrong, onChange }: Given) {
   return (
     <fieldset className={styles.yesno} aria-describedby={`${name}-note`}>
       <legend>{label}</legend>
-      <div className="row">
+      <div className={layout.row}>
         {options.map(({ key, words }) => (
-          <label className="row" key={key}>
+          <label className={layout.row} key={key}>
             <input type="radio" name={name} checked={typed.text === key} onChange={() => onChange({ ...typed, text: key })} />
             <span>{words}</span>
           </label>
         ))}
       </div>
-      <span className="small soft" id={`${name}-note`}>
+      <span className={`${text.small} ${text.soft}`} id={`${name}-note`}>
         {wrong !== undefined && <Wrong>{wrong}</Wrong>}
       </span>
     </fieldset>

@@ -1,4 +1,6 @@
 import type { FormulaWorked } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 import styles from './Calculators.module.css';
 
 type Results = NonNullable<FormulaWorked['results']>;
@@ -18,11 +20,11 @@ export function Result({
   readonly isBegun: boolean;
 }) {
   return (
-    <section className="sheet" aria-labelledby="result-title">
+    <section className={layout.sheet} aria-labelledby="result-title">
       <h2 id="result-title">Result</h2>
       <div role="status" className={styles.result}>
         {results === null ? (
-          <p className="soft">{waitingFor(missing, isWrong, isBegun)}</p>
+          <p className={text.soft}>{waitingFor(missing, isWrong, isBegun)}</p>
         ) : (
           <dl>
             {results.map(({ name, label, text }, at) => (
@@ -39,7 +41,7 @@ export function Result({
           </p>
         ))}
       </div>
-      <p className="small soft">Local protocol and clinical judgment come first.</p>
+      <p className={`${text.small} ${text.soft}`}>Local protocol and clinical judgment come first.</p>
     </section>
   );
 }

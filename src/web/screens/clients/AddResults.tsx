@@ -1,8 +1,11 @@
 import { useDeferredValue, useState } from 'react';
 import type { ResultsJson } from '#core/client/assessment/assessment.ts';
 import type { Client } from '../../api.ts';
+import button from '../../ui/Button.module.css';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import type { AssessmentDraft } from './assessmentDraft.ts';
 import { Issues } from './Issues.tsx';
 import { Labs } from './LabRows.tsx';
@@ -42,7 +45,7 @@ export function AddResults({
   const elsewhere = askedElsewhere(issues, before);
   return (
     <form
-      className="sheet stack"
+      className={`${layout.sheet} ${layout.stack}`}
       ref={focusFirstField}
       onSubmit={event => {
         event.preventDefault();
@@ -54,14 +57,14 @@ export function AddResults({
       }}
     >
       <h2>Add results</h2>
-      <p className="soft">Results and weights since the assessment of {assessedOn}. They join it; nothing else of it changes.</p>
+      <p className={text.soft}>Results and weights since the assessment of {assessedOn}. They join it; nothing else of it changes.</p>
       <Labs
         rows={draft.labs}
         today={today}
         onRows={labs => setDraft({ ...draft, labs })}
         questions={questionsByRow(draft.labs, 'labs', issues, before.labs)}
       />
-      <fieldset className="stack">
+      <fieldset className={layout.stack}>
         <legend>Weights</legend>
         <Weighings
           rows={draft.weighings}
@@ -71,16 +74,16 @@ export function AddResults({
         />
       </fieldset>
       {elsewhere.length > 0 && (
-        <div className="notice" role="status">
+        <div className={layout.notice} role="status">
           <Issues issues={elsewhere} />
         </div>
       )}
       <Told error={error ?? proposal.error} />
-      <p className="row">
-        <button type="submit" className="act" disabled={busy || added.labs.length + added.weighings.length === 0}>
+      <p className={layout.row}>
+        <button type="submit" className={button.act} disabled={busy || added.labs.length + added.weighings.length === 0}>
           Keep the results
         </button>
-        <button type="button" className="quiet" onClick={onCancel}>
+        <button type="button" className={button.quiet} onClick={onCancel}>
           Cancel
         </button>
       </p>

@@ -2,8 +2,11 @@ import { useDeferredValue, useState } from 'react';
 import type { AssessmentJson } from '#core/client/assessment/assessment.ts';
 import type { Carried } from '#core/client/formulas/catalog/assessmentFields.ts';
 import type { Proposal } from '../../api.ts';
+import button from '../../ui/Button.module.css';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { draftOf } from './assessmentDraft.ts';
 import { assessmentOf, stillMissing } from './assessmentOf.ts';
 import { BodyFields, FoodFields } from './BodyFields.tsx';
@@ -44,7 +47,7 @@ export function AssessmentForm({
   const part = { draft, onChange: setDraft };
   return (
     <form
-      className="sheet stack"
+      className={`${layout.sheet} ${layout.stack}`}
       ref={focusFirstField}
       onSubmit={event => {
         event.preventDefault();
@@ -59,9 +62,9 @@ export function AssessmentForm({
       }}
     >
       <h2>An assessment</h2>
-      <p className="soft">What is not known stays empty. Enter weights in pounds and heights in feet and inches as they come.</p>
+      <p className={text.soft}>What is not known stays empty. Enter weights in pounds and heights in feet and inches as they come.</p>
       <PersonFields {...part} />
-      <fieldset className="stack">
+      <fieldset className={layout.stack}>
         <legend>Body and intake</legend>
         <BodyFields {...part} />
         <Weighings
@@ -80,18 +83,18 @@ export function AssessmentForm({
       <TickedLists {...part} />
       <FoodFields {...part} />
       {missing.length > 0 && (
-        <p className="notice" role="status">
+        <p className={layout.notice} role="status">
           Before anything can be proposed: {missing.join('; ')}.
         </p>
       )}
       {missing.length === 0 && proposal.error !== null && <Told error={proposal.error} />}
       {missing.length === 0 && proposal.data !== undefined && <SoFar proposal={proposal.data} />}
       <Told error={error} />
-      <p className="row">
-        <button type="submit" className="act" disabled={busy}>
+      <p className={layout.row}>
+        <button type="submit" className={button.act} disabled={busy}>
           Keep the assessment
         </button>
-        <button type="button" className="quiet" onClick={onCancel}>
+        <button type="button" className={button.quiet} onClick={onCancel}>
           Cancel
         </button>
       </p>
@@ -102,7 +105,7 @@ export function AssessmentForm({
 /** Whether what is typed so far could be proposed from, and who must be told today. */
 function SoFar({ proposal: { issues, cautions } }: { readonly proposal: Proposal }) {
   return (
-    <div className="notice" role="status">
+    <div className={layout.notice} role="status">
       {issues.length === 0 ? <p>So far a prescription can be proposed.</p> : null}
       <Issues issues={issues} />
       {cautions

@@ -1,17 +1,19 @@
 import { type WeightBasisId, weightBasisIds } from '#core/client/states/weightBasis.ts';
 import type { Client } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 import { Trends } from './Trends.tsx';
 
 /** What the newest assessment comes to, and what is due next. */
 export function AssessmentSummary({ client, onPick }: { readonly client: Client; readonly onPick: (id: WeightBasisId) => void }) {
   const { weight } = client;
   return (
-    <section className="sheet stack" aria-labelledby="assessment-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="assessment-title">
       <h2 id="assessment-title">Assessment of {client.assessedOn}</h2>
       {weight !== undefined && <WeightBasis weight={weight} onPick={onPick} />}
-      {client.weightMissing !== undefined && <p className="notice">{client.weightMissing}</p>}
+      {client.weightMissing !== undefined && <p className={layout.notice}>{client.weightMissing}</p>}
       {(client.wasting?.length ?? 0) > 0 && (
-        <div className="notice">
+        <div className={layout.notice}>
           {client.wasting?.map(one => (
             <p key={one}>{one}</p>
           ))}
@@ -20,7 +22,7 @@ export function AssessmentSummary({ client, onPick }: { readonly client: Client;
       {(client.notUsed?.length ?? 0) > 0 && (
         <div>
           <h3>On record, not used</h3>
-          <ul className="small">
+          <ul className={text.small}>
             {client.notUsed?.map(one => (
               <li key={one}>{one}</li>
             ))}
@@ -59,9 +61,9 @@ function WeightBasis({ weight, onPick }: { readonly weight: NonNullable<Client['
         Weight basis: <b>{weight.text}</b>
         {weight.bmi === undefined ? '' : `, BMI ${weight.bmi}`}
       </p>
-      <p className="small soft">{weight.why}</p>
+      <p className={`${text.small} ${text.soft}`}>{weight.why}</p>
       {weight.others.length > 0 && (
-        <label className="field noprint">
+        <label className={`${layout.field} ${layout.noprint}`}>
           <span>Another weight basis</span>
           <select
             value={weight.chosen}
@@ -91,9 +93,9 @@ function NextChecks({ checks }: { readonly checks: Client['nextChecks'] }) {
       <h3>Next checks</h3>
       <ul>
         {checks?.map(({ item, every, lastOn, dueBy, state, source }) => (
-          <li key={item} className={state === 'later' ? 'soft' : ''}>
+          <li key={item} className={state === 'later' ? text.soft : undefined}>
             {item}: {state === 'overdue' ? <b>overdue since {dueBy}</b> : state === 'due' ? <b>due, by {dueBy}</b> : `due by ${dueBy}`}
-            <span className="why">
+            <span className={text.why}>
               {every}; {lastOn === undefined ? 'no earlier one on record' : `last ${lastOn}`} ({source})
             </span>
           </li>

@@ -1,4 +1,6 @@
 import { dialysateLabels } from '#core/client/formulas/dialysateGlucose.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import type { Part } from './DraftFields.tsx';
 import type { BagDraft } from './rowDrafts.ts';
 import { Select } from './Select.tsx';
@@ -12,12 +14,12 @@ export function Bags({ draft, onChange }: Part) {
     <>
       {draft.bags.map((one, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a bag has no identity but its place while it is typed
-        <div className="row" key={at}>
-          <label className="field">
+        <div className={layout.row} key={at}>
+          <label className={layout.field}>
             <span>Bag, liters</span>
             <input type="number" step="any" value={one.liters} onChange={event => change(at, { liters: event.target.value })} />
           </label>
-          <label className="field">
+          <label className={layout.field}>
             <span>Glucose, %</span>
             <input type="number" step="any" value={one.percent} onChange={event => change(at, { percent: event.target.value })} />
           </label>
@@ -32,7 +34,7 @@ export function Bags({ draft, onChange }: Part) {
       <p>
         <button
           type="button"
-          className="quiet"
+          className={button.quiet}
           onClick={() => onChange({ ...draft, bags: [...draft.bags, { liters: '', percent: '', labeledAs: 'dextrose' }] })}
         >
           Add a bag of the day

@@ -1,4 +1,5 @@
 import { appetites, lossCauses } from '#core/client/assessment/vocabularies.ts';
+import layout from '../../ui/layout.module.css';
 import { Choice, Field, type Part } from './DraftFields.tsx';
 import { type Choices, choicesOf } from './vocabulary.ts';
 
@@ -13,7 +14,7 @@ const heightChoices: Choices<string> = [
 export function BodyFields(part: Part) {
   const isInFeet = part.draft.fields.heightUnit === 'ft';
   return (
-    <div className="formgrid">
+    <div className={layout.formgrid}>
       <Choice {...part} name="heightUnit" label="Height in" choices={heightChoices} />
       <Field {...part} name="height" label={isInFeet ? 'Feet' : 'Height'} type="number" />
       {isInFeet && <Field {...part} name="inches" label="Inches" type="number" />}
@@ -36,7 +37,7 @@ export function FoodFields(part: Part) {
   return (
     <fieldset>
       <legend>Food, goals and steps taken</legend>
-      <div className="formgrid">
+      <div className={layout.formgrid}>
         <Field {...part} name="allergies" label="Allergies (commas between)" />
         <Field {...part} name="avoidedFoods" label="Foods avoided (commas between)" />
         <Field {...part} name="foodAccess" label="Access to food" />

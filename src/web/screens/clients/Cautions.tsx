@@ -1,4 +1,7 @@
 import type { Client } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 import { type Caution, contactWords, UrgentCaution } from './UrgentCaution.tsx';
 
 /** What must not be missed: refusals and questions, values that need contact the same day, cautions, and that targets are for licensed dietitians. */
@@ -17,15 +20,15 @@ export function Cautions({
   const own = cautions.filter(({ sameDay, isOwn }) => !sameDay && isOwn);
   const others = cautions.filter(({ sameDay, isOwn }) => !sameDay && !isOwn);
   return (
-    <section className="stack" aria-label="Cautions">
+    <section className={layout.stack} aria-label="Cautions">
       {issues.map(({ kind, told }) => (
-        <div className="notice alarm" role="alert" key={told}>
+        <div className={`${layout.notice} ${layout.alarm}`} role="alert" key={told}>
           <p>
             <b>{kind === 'question' ? 'A question first.' : 'No target is proposed.'}</b> {told}
           </p>
           {kind === 'question' && (
-            <p className="noprint">
-              <button type="button" className="quiet" onClick={onAnswer}>
+            <p className={layout.noprint}>
+              <button type="button" className={button.quiet} onClick={onAnswer}>
                 Answer it in a new assessment
               </button>
             </p>
@@ -36,13 +39,13 @@ export function Cautions({
         <UrgentCaution key={caution.id} caution={caution} client={client} onChanged={onChanged} />
       ))}
       {own.length > 0 && (
-        <div className="sheet">
+        <div className={layout.sheet}>
           <h2>From this client’s record</h2>
           <CautionList cautions={own} />
         </div>
       )}
       {others.length > 0 && (
-        <details className="sheet">
+        <details className={layout.sheet}>
           <summary>
             {others.length} caution{others.length === 1 ? '' : 's'} that {others.length === 1 ? 'holds' : 'hold'} in this setting
           </summary>
@@ -50,13 +53,13 @@ export function Cautions({
         </details>
       )}
       {client.contacts.length > 0 && (
-        <details className="sheet">
+        <details className={layout.sheet}>
           <summary>Who was told: {client.contacts.length}</summary>
           <ul>
             {client.contacts.map(({ at, told, about }) => (
               <li key={at}>
                 {told}
-                <span className="why">
+                <span className={text.why}>
                   {at.slice(0, 16).replace('T', ' ')} UTC{about === undefined ? '' : `, of ${about}`}
                 </span>
               </li>
@@ -64,7 +67,7 @@ export function Cautions({
           </ul>
         </details>
       )}
-      <p className="small soft">{standingCaution}</p>
+      <p className={`${text.small} ${text.soft}`}>{standingCaution}</p>
     </section>
   );
 }
@@ -76,7 +79,7 @@ function CautionList({ cautions }: { readonly cautions: readonly Caution[] }) {
         <li key={id}>
           {contact !== undefined && <b>{contactWords[contact]}. </b>}
           {told}
-          <span className="why">
+          <span className={text.why}>
             {because} ({source})
           </span>
         </li>

@@ -1,8 +1,11 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, problemOf } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
+import styles from './ChartNote.module.css';
 
 /** The chart note from the assessment and the prescription: read, copied, printed, saved. */
 export function ChartNote({ clientId }: { readonly clientId: string }) {
@@ -24,23 +27,23 @@ export function ChartNote({ clientId }: { readonly clientId: string }) {
     onSuccess: ({ file, name }) => saveFile(file, name),
   });
   return (
-    <details className="sheet" onToggle={event => setOpen(event.currentTarget.open)}>
+    <details className={layout.sheet} onToggle={event => setOpen(event.currentTarget.open)}>
       <summary>Chart note</summary>
       <Told error={note.error ?? save.error} />
       {note.data !== undefined && (
         <>
-          <pre className="note">{note.data.text}</pre>
-          <p className="row noprint">
-            <button type="button" className="act" onClick={() => void navigator.clipboard.writeText(note.data.text)}>
+          <pre className={styles.note}>{note.data.text}</pre>
+          <p className={`${layout.row} ${layout.noprint}`}>
+            <button type="button" className={button.act} onClick={() => void navigator.clipboard.writeText(note.data.text)}>
               Copy the note
             </button>
-            <button type="button" className="quiet" onClick={() => window.print()}>
+            <button type="button" className={button.quiet} onClick={() => window.print()}>
               Print
             </button>
-            <button type="button" className="quiet" onClick={() => save.mutate('docx')}>
+            <button type="button" className={button.quiet} onClick={() => save.mutate('docx')}>
               Save as DOCX
             </button>
-            <button type="button" className="quiet" onClick={() => save.mutate('fhir')}>
+            <button type="button" className={button.quiet} onClick={() => save.mutate('fhir')}>
               Save as FHIR R4
             </button>
           </p>

@@ -5,7 +5,10 @@ import { settingWords } from '#core/client/setting.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import { answer, api, type Client } from '../../api.ts';
 import { ClientDoor } from '../../lock/ClientDoor.tsx';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { CarriedNote } from '../calculators/CarriedNote.tsx';
 import { useCarried } from '../calculators/carried.ts';
 import { ClientHandout } from '../handouts/ClientHandout.tsx';
@@ -14,6 +17,7 @@ import { AssessmentForm } from './AssessmentForm.tsx';
 import { AssessmentSummary } from './AssessmentSummary.tsx';
 import { Cautions } from './Cautions.tsx';
 import { ChartNote } from './ChartNote.tsx';
+import styles from './Client.module.css';
 import { Fits } from './Fits.tsx';
 import { Lock } from './Lock.tsx';
 import { PrescriptionSheet } from './PrescriptionSheet.tsx';
@@ -59,22 +63,22 @@ function OneClient() {
   const { data } = client;
   return (
     <>
-      <div className="spread">
+      <div className={layout.spread}>
         <div>
-          <span className="soft">
+          <span className={text.soft}>
             <Link to="/clients">Clients</Link>
             {data.setting === undefined ? '' : ` · ${settingWords[data.setting]}`}
             {data.isDemo ? ' · demo, invented' : ''}
           </span>
           <h1>{data.name}</h1>
         </div>
-        <p className="row noprint">
+        <p className={`${layout.row} ${layout.noprint}`}>
           {data.assessmentId !== undefined && (
-            <button type="button" className="quiet" disabled={isAssessing} onClick={() => setAdding(true)}>
+            <button type="button" className={button.quiet} disabled={isAssessing} onClick={() => setAdding(true)}>
               Add results
             </button>
           )}
-          <button type="button" className="act" disabled={isAdding} onClick={() => setAssessing(true)}>
+          <button type="button" className={button.act} disabled={isAdding} onClick={() => setAssessing(true)}>
             New assessment
           </button>
         </p>
@@ -112,11 +116,11 @@ function OneClient() {
         />
       )}
       {data.assessmentId === undefined ? (
-        <p className="notice">
+        <p className={layout.notice}>
           No assessment yet. Begin with a new assessment: setting, weight, labs and medicines; targets are proposed from them.
         </p>
       ) : (
-        <div className="clientcols">
+        <div className={styles.clientcols}>
           <AssessmentSummary client={data} onPick={setPick} />
           <PrescriptionSheet key={proposalKey(data)} client={data} onSigned={refresh} />
         </div>

@@ -4,7 +4,11 @@ import { useState } from 'react';
 import { settingWords } from '#core/client/setting.ts';
 import { answer, api, type ClientShort, Problem } from '../../api.ts';
 import { ClientDoor } from '../../lock/ClientDoor.tsx';
+import button from '../../ui/Button.module.css';
+import styles from '../../ui/foods.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { ClinicFigures } from './ClinicFigures.tsx';
 import { Damaged } from './Damaged.tsx';
 import { EraseDialog } from './EraseDialog.tsx';
@@ -53,11 +57,11 @@ function Everyone() {
         <>
           <Damaged />
           <Erased />
-          <section className="sheet scroll" aria-label="Clients">
+          <section className={`${layout.sheet} ${layout.scroll}`} aria-label="Clients">
             {clients.data.length === 0 ? (
               <p>Nobody yet. Add a client below by initials or a code; then begin with an assessment.</p>
             ) : (
-              <table className="foods">
+              <table className={styles.foods}>
                 <thead>
                   <tr>
                     <th scope="col">Client</th>
@@ -66,7 +70,7 @@ function Everyone() {
                     <th scope="col">Signed</th>
                     <th scope="col">Waiting</th>
                     <th scope="col">
-                      <span className="unseen">Erase</span>
+                      <span className={text.unseen}>Erase</span>
                     </th>
                   </tr>
                 </thead>
@@ -77,20 +81,20 @@ function Everyone() {
                         <Link to="/clients/$clientId" params={{ clientId: client.id }}>
                           {client.name}
                         </Link>
-                        {client.isDemo && <span className="why">demo, invented</span>}
+                        {client.isDemo && <span className={styles.why}>demo, invented</span>}
                       </td>
                       <td>{client.setting === undefined ? 'no assessment yet' : settingWords[client.setting]}</td>
                       <td>{client.assessedOn}</td>
                       <td>{client.signedAt ?? 'nothing signed'}</td>
                       <td>
-                        {client.openContacts > 0 && <b className="over">contact today: {client.openContacts}</b>}
+                        {client.openContacts > 0 && <b className={text.urgent}>contact today: {client.openContacts}</b>}
                         {client.openContacts > 0 && client.overdue > 0 && '; '}
                         {client.overdue > 0 && `${client.overdue} ${client.overdue === 1 ? 'check' : 'checks'} overdue`}
                       </td>
                       <td>
                         <button
                           type="button"
-                          className="quiet noprint"
+                          className={`${button.quiet} ${layout.noprint}`}
                           aria-label={`Erase ${client.name}`}
                           onClick={() => setErasing(client)}
                         >
@@ -104,26 +108,26 @@ function Everyone() {
             )}
           </section>
           <form
-            className="sheet row noprint"
+            className={`${layout.sheet} ${layout.row} ${layout.noprint}`}
             onSubmit={event => {
               event.preventDefault();
               add.mutate();
             }}
           >
-            <label className="field">
+            <label className={layout.field}>
               <span>A new client: initials or a code</span>
               <input type="text" required maxLength={200} value={name} onChange={event => setName(event.target.value)} autoComplete="off" />
             </label>
-            <button type="submit" className="act" disabled={add.isPending}>
+            <button type="submit" className={button.act} disabled={add.isPending}>
               Add the client
             </button>
           </form>
           <ClinicFigures />
-          <section className="sheet row noprint" aria-label="Export and erase">
-            <a className="quiet" href="/api/clients/export" download="clients.json">
+          <section className={`${layout.sheet} ${layout.row} ${layout.noprint}`} aria-label="Export and erase">
+            <a className={button.quiet} href="/api/clients/export" download="clients.json">
               Export every client
             </a>
-            <button type="button" className="quiet" onClick={() => setErasing('everyone')}>
+            <button type="button" className={button.quiet} onClick={() => setErasing('everyone')}>
               Erase every client
             </button>
           </section>

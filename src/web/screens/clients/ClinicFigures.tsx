@@ -2,7 +2,11 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { type CareFigureId, careFigureIds } from '#core/client/rules/careFigures.ts';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import styles from '../../ui/foods.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 
 /** Ages and contact values as this clinic sets them, each with its usual figure, who set it and when. */
 export function ClinicFigures() {
@@ -27,17 +31,17 @@ export function ClinicFigures() {
   const { version, figures: all } = figures.data;
   const chosen = all.find(one => one.id === id);
   return (
-    <details className="sheet noprint">
+    <details className={`${layout.sheet} ${layout.noprint}`}>
       <summary>This clinic’s figures</summary>
       <form
-        className="stack"
+        className={layout.stack}
         onSubmit={event => {
           event.preventDefault();
           if (id !== undefined) keep.mutate({ version, id, value: Number(value), by });
         }}
       >
-        <div className="formgrid">
-          <label className="field">
+        <div className={layout.formgrid}>
+          <label className={layout.field}>
             <span>Figure to set</span>
             <select required value={id ?? ''} onChange={event => setId(careFigureIds.find(one => one === event.target.value))}>
               <option value="">choose</option>
@@ -48,7 +52,7 @@ export function ClinicFigures() {
               ))}
             </select>
           </label>
-          <label className="field">
+          <label className={layout.field}>
             <span>{chosen === undefined ? 'Value' : `Value, ${chosen.unit} (${chosen.lo} to ${chosen.hi})`}</span>
             <input
               type="number"
@@ -60,24 +64,24 @@ export function ClinicFigures() {
               onChange={event => setValue(event.target.value)}
             />
           </label>
-          <label className="field">
+          <label className={layout.field}>
             <span>Set by</span>
             <input type="text" required maxLength={200} value={by} onChange={event => setBy(event.target.value)} autoComplete="off" />
           </label>
         </div>
         <Told error={keep.error} />
         <p>
-          <button type="submit" className="act" disabled={keep.isPending}>
+          <button type="submit" className={button.act} disabled={keep.isPending}>
             Set the figure
           </button>
         </p>
       </form>
-      <p className="small soft">
+      <p className={`${text.small} ${text.soft}`}>
         First for how many days a result or another fact may be used for a target, then how long a value is told as of now, then from which
         value somebody is told. The usual figures are Platewright’s own or published; local policy comes first.
       </p>
-      <section className="scroll" aria-label="Figures">
-        <table className="foods">
+      <section className={layout.scroll} aria-label="Figures">
+        <table className={styles.foods}>
           <thead>
             <tr>
               <th scope="col">Figure</th>
@@ -95,7 +99,7 @@ export function ClinicFigures() {
                 <td>
                   {set === undefined ? 'as usual' : `${set.value} ${unit}`}
                   {set !== undefined && (
-                    <span className="why">
+                    <span className={styles.why}>
                       {set.by}, {set.on}
                     </span>
                   )}

@@ -1,5 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 
 const words = {
@@ -21,7 +23,7 @@ export function Damaged() {
   });
   if (setAside.data?.file !== undefined) {
     return (
-      <p className="notice" role="status">
+      <p className={layout.notice} role="status">
         What was damaged is now in {setAside.data.file}, in the data folder.
       </p>
     );
@@ -34,7 +36,7 @@ export function Damaged() {
   });
   if (kinds.length === 0 && index === 'whole') return null;
   return (
-    <section className="notice" role="alert" aria-label="Damaged client records">
+    <section className={layout.notice} role="alert" aria-label="Damaged client records">
       <p>
         <b>Not all client records are whole.</b> What is whole stands below.
       </p>
@@ -51,7 +53,7 @@ export function Damaged() {
       <p>Next: put the data folder back from a backup. Or set aside what is damaged: it is moved into a file of its own, not deleted.</p>
       <Told error={setAside.error} />
       <p>
-        <button type="button" className="act" disabled={setAside.isPending} onClick={() => setAside.mutate()}>
+        <button type="button" className={button.act} disabled={setAside.isPending} onClick={() => setAside.mutate()}>
           Set aside what is damaged
         </button>
       </p>

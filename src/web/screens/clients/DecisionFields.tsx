@@ -1,3 +1,4 @@
+import layout from '../../ui/layout.module.css';
 import { chosenValue, type Decision, decisionFrom, fluidDecision, fluidFigure, ownDecision, type Target } from './decision.ts';
 
 /** As proposed, another guideline's figure or an own one, with its reason. */
@@ -16,8 +17,8 @@ export function DecisionFields({
   const mustPick = isFluid && decision.kind === 'bounded';
   const others = alternatives.filter(({ figure: one }) => one !== undefined);
   return (
-    <div className="row noprint">
-      <label className="field">
+    <div className={`${layout.row} ${layout.noprint}`}>
+      <label className={layout.field}>
         <span>{needsChoice ? `${title}: guidelines differ, choose` : `${title}: decision`}</span>
         <select value={chosenValue(decision)} onChange={event => onChange(decisionFrom(event.target.value, target, decision))}>
           <option value="proposal">{target.kind === 'withheld' ? 'no figure for now, as proposed' : `as proposed: ${figure}`}</option>
@@ -33,14 +34,14 @@ export function DecisionFields({
       </label>
       {mustPick && (
         <>
-          <label className="field">
+          <label className={layout.field}>
             <span>Fluid is meant as</span>
             <select value={decision.limit} onChange={event => onChange(fluidDecision(decision, event.target.value, fluidFigure(decision)))}>
               <option value="at-most">up to, a limit</option>
               <option value="at-least">at least, a need</option>
             </select>
           </label>
-          <label className="field">
+          <label className={layout.field}>
             <span>One figure{decision.from === 'proposal' ? ' within the proposal' : ''}, mL</span>
             <input
               type="number"
@@ -56,7 +57,7 @@ export function DecisionFields({
       )}
       {decision.from === 'own' && decision.kind === 'bounded' && !isCount && !isFluid && (
         <>
-          <label className="field">
+          <label className={layout.field}>
             <span>From, {unit}; empty for none</span>
             <input
               type="number"
@@ -66,7 +67,7 @@ export function DecisionFields({
               onChange={event => onChange(ownDecision(decision, event.target.value, decision.hi))}
             />
           </label>
-          <label className="field">
+          <label className={layout.field}>
             <span>To, {unit}; empty for no end</span>
             <input
               type="number"
@@ -79,7 +80,7 @@ export function DecisionFields({
         </>
       )}
       {decision.from !== 'proposal' && (
-        <label className="field">
+        <label className={layout.field}>
           <span>{title}: reason</span>
           <input
             type="text"

@@ -1,3 +1,4 @@
+import layout from '../../ui/layout.module.css';
 import type { AssessmentDraft, FieldName, FlagName } from './assessmentDraft.ts';
 import type { Choices } from './vocabulary.ts';
 
@@ -19,7 +20,7 @@ export function Field({
   onChange,
 }: Part & { readonly name: FieldName; readonly label: string; readonly type?: 'text' | 'number' | 'date' }) {
   return (
-    <label className="field">
+    <label className={layout.field}>
       <span>{label}</span>
       <input
         type={type}
@@ -47,7 +48,7 @@ export function Choice({
   readonly none?: string;
 }) {
   return (
-    <label className="field">
+    <label className={layout.field}>
       <span>{label}</span>
       <select value={draft.fields[name]} onChange={event => onChange(withField(draft, name, event.target.value))}>
         {none !== undefined && <option value="">{none}</option>}
@@ -63,7 +64,7 @@ export function Choice({
 
 export function Tick({ name, label, draft, onChange }: Part & { readonly name: FlagName; readonly label: string }) {
   return (
-    <label className="row">
+    <label className={layout.row}>
       <input
         type="checkbox"
         checked={draft.flags[name]}

@@ -1,4 +1,6 @@
 import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import look from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import { HeldInCopies } from './HeldInCopies.tsx';
 import { PassphraseField } from './PassphraseField.tsx';
@@ -29,9 +31,9 @@ export function EraseDialog({
   const [error, setError] = useState<unknown>();
   useEffect(() => dialog.current?.showModal(), []);
   return (
-    <dialog ref={dialog} className="sheet" aria-labelledby={titleId} onClose={onClose}>
+    <dialog ref={dialog} className={layout.sheet} aria-labelledby={titleId} onClose={onClose}>
       <form
-        className="stack"
+        className={layout.stack}
         onSubmit={event => {
           event.preventDefault();
           if (!isReady) return;
@@ -42,7 +44,7 @@ export function EraseDialog({
         <h2 id={titleId}>{title}</h2>
         {children}
         <HeldInCopies />
-        <label className="field">
+        <label className={layout.field}>
           <span>To erase, type: {word}</span>
           <input type="text" value={typed} onChange={event => setTyped(event.target.value)} autoComplete="off" />
         </label>
@@ -50,11 +52,11 @@ export function EraseDialog({
           <PassphraseField label="The passphrase" value={passphrase} onChange={setPassphrase} autoComplete="current-password" />
         )}
         <Told error={error} />
-        <p className="row">
-          <button type="submit" className="act" disabled={!isReady}>
+        <p className={layout.row}>
+          <button type="submit" className={look.act} disabled={!isReady}>
             {button}
           </button>
-          <button type="button" className="quiet" onClick={onClose}>
+          <button type="button" className={look.quiet} onClick={onClose}>
             Cancel
           </button>
         </p>

@@ -1,5 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 
 /** Who was erased in the last ten minutes, with the button that brings them back. */
@@ -19,12 +21,12 @@ export function Erased() {
   return (
     <>
       {erased.data?.map(({ id, name, until }) => (
-        <div key={id} className="notice row" role="status">
+        <div key={id} className={`${layout.notice} ${layout.row}`} role="status">
           <span>
             Erased: {name}. Until {new Date(until).toLocaleTimeString('en-US', { hour: 'numeric', minute: '2-digit' })}, or until client
             data is locked, that can be undone.
           </span>
-          <button type="button" className="quiet" aria-label={`Bring ${name} back`} onClick={() => bringBack.mutate(id)}>
+          <button type="button" className={button.quiet} aria-label={`Bring ${name} back`} onClick={() => bringBack.mutate(id)}>
             Undo
           </button>
         </div>

@@ -3,7 +3,9 @@ import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { evenPattern } from '#core/client/record/record.ts';
 import { answer, api, type Client } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
 import { MealPattern } from './MealPattern.tsx';
@@ -29,10 +31,10 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
     gcTime: 0,
   });
   return (
-    <section className="sheet stack" aria-labelledby="client-fits-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="client-fits-title">
       <h2 id="client-fits-title">What fits</h2>
-      <div className="formgrid noprint">
-        <label className="field">
+      <div className={`${layout.formgrid} ${layout.noprint}`}>
+        <label className={layout.field}>
           <span>Category</span>
           <select value={category} onChange={event => setCategory(event.target.value)}>
             {workspace.data?.categories.map(({ name }) => (
@@ -40,7 +42,7 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
             ))}
           </select>
         </label>
-        <label className="field">
+        <label className={layout.field}>
           <span>Plate</span>
           <select value={plate} onChange={event => setPlate(event.target.value)}>
             {plates.data?.map(({ plate: one }) => (
@@ -50,7 +52,7 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
             ))}
           </select>
         </label>
-        <label className="field">
+        <label className={layout.field}>
           <span>Meal</span>
           <select value={meal} onChange={event => setMeal(event.target.value)}>
             {pattern.map(({ name, percent }) => (
@@ -60,23 +62,23 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
             ))}
           </select>
         </label>
-        <label className="row">
+        <label className={layout.row}>
           <input type="checkbox" checked={useEstimates} onChange={event => setUseEstimates(event.target.checked)} />
           <span>use estimated minerals, at the highest they could be</span>
         </label>
       </div>
       <MealPattern key={client.version} client={client} pattern={pattern} onChanged={onChanged} />
       <Told error={fits.error} />
-      {fits.data?.none !== undefined && <p className="notice">{fits.data.none}</p>}
+      {fits.data?.none !== undefined && <p className={layout.notice}>{fits.data.none}</p>}
       {fits.data !== undefined && fits.data.rows.length > 0 && (
         <>
-          <p className="small soft">{fits.data.tests.join('; ')}.</p>
+          <p className={`${text.small} ${text.soft}`}>{fits.data.tests.join('; ')}.</p>
           {fits.data.notTold.map(({ mineral, words }) => (
-            <p className="notice" key={mineral}>
+            <p className={layout.notice} key={mineral}>
               {words.charAt(0).toUpperCase() + words.slice(1)}.
             </p>
           ))}
-          <section className="scroll" tabIndex={0} aria-label="Foods judged for this client">
+          <section className={layout.scroll} tabIndex={0} aria-label="Foods judged for this client">
             <table>
               <thead>
                 <tr>
@@ -97,17 +99,17 @@ export function Fits({ client, onChanged }: { readonly client: Client; readonly 
                       >
                         {row.name}
                       </Link>
-                      <span className="why">{row.maker}</span>
+                      <span className={text.why}>{row.maker}</span>
                       {row.marks.map(mark => (
-                        <span className="why" key={mark}>
+                        <span className={text.why} key={mark}>
                           {mark}
                         </span>
                       ))}
                     </td>
                     <td>
-                      <VerdictMark word={row.verdict} /> {row.closeCall && <span className="close">close call</span>}{' '}
-                      {row.estimated && <span className="close">estimated</span>}
-                      {row.offer !== 'never' && row.offer !== 'ask' && <span className="why">{row.why}</span>}
+                      <VerdictMark word={row.verdict} /> {row.closeCall && <span className={text.close}>close call</span>}{' '}
+                      {row.estimated && <span className={text.close}>estimated</span>}
+                      {row.offer !== 'never' && row.offer !== 'ask' && <span className={text.why}>{row.why}</span>}
                     </td>
                     {row.offer === 'never' || row.offer === 'ask' ? (
                       <td colSpan={2}>

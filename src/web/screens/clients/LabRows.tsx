@@ -1,5 +1,7 @@
 import { type Analyte, analyteFacts, analyteKeys } from '#core/client/labs/analytes.ts';
 import { unitsOf } from '#core/client/labs/labValue.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { LabImport } from './LabImport.tsx';
 import { LabSample } from './LabSample.tsx';
 import { RowAnswer } from './RowAnswer.tsx';
@@ -22,18 +24,18 @@ export function Labs({ rows, today, onRows, questions }: Rows) {
   const change = (at: number, part: Partial<LabDraft>): void =>
     onRows(rows.map((one, index) => (index === at ? { ...one, ...part } : one)));
   return (
-    <fieldset className="stack">
+    <fieldset className={layout.stack}>
       <legend>Laboratory results, each with its unit and day</legend>
       {rows.map((one, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a result has no identity but its place while it is typed
-        <div className="row" key={at}>
+        <div className={layout.row} key={at}>
           <Select
             label="Result"
             value={one.analyte}
             choices={analyteChoices}
             onChoose={analyte => change(at, { analyte, unit: analyteFacts(analyte).unit, confirmed: false })}
           />
-          <label className="field">
+          <label className={layout.field}>
             <span>Value</span>
             <input
               type="number"
@@ -48,11 +50,11 @@ export function Labs({ rows, today, onRows, questions }: Rows) {
             choices={plainChoices(unitsOf(analyteFacts(one.analyte)))}
             onChoose={unit => change(at, { unit, confirmed: false })}
           />
-          <label className="field">
+          <label className={layout.field}>
             <span>Taken on</span>
             <input type="date" value={one.takenOn} onChange={event => change(at, { takenOn: event.target.value })} />
           </label>
-          <label className="row">
+          <label className={layout.row}>
             <input type="checkbox" checked={one.hemolyzed} onChange={event => change(at, { hemolyzed: event.target.checked })} />
             <span>hemolyzed</span>
           </label>
@@ -67,7 +69,7 @@ export function Labs({ rows, today, onRows, questions }: Rows) {
       ))}
       <LabImport onLabs={labs => onRows([...rows, ...labs])} />
       <p>
-        <button type="button" className="quiet" onClick={() => onRows([...rows, blankLab(today)])}>
+        <button type="button" className={button.quiet} onClick={() => onRows([...rows, blankLab(today)])}>
           Add a result
         </button>
       </p>

@@ -2,7 +2,10 @@ import { useMutation, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
 import { thePresence } from '../../lock/lockPresence.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { DeleteEarlierCopies } from '../data/DeleteEarlierCopies.tsx';
 import { PassphraseField } from './PassphraseField.tsx';
 import { TakeOffPassphrase } from './TakeOffPassphrase.tsx';
@@ -14,13 +17,13 @@ export function LockSettings({ hasPassphrase, idleMinutes }: { readonly hasPassp
     onSuccess: status => thePresence().learn(status),
   });
   return (
-    <section className="sheet stack noprint" aria-label="The lock of client data">
+    <section className={`${layout.sheet} ${layout.stack} ${layout.noprint}`} aria-label="The lock of client data">
       {hasPassphrase && (
-        <p className="row">
-          <button type="button" className="act" onClick={() => lock.mutate()}>
+        <p className={layout.row}>
+          <button type="button" className={button.act} onClick={() => lock.mutate()}>
             Lock now
           </button>
-          <span className="small soft">
+          <span className={`${text.small} ${text.soft}`}>
             It locks by itself when the last window is closed, when nobody types or points for {idleMinutes} min, and when the program ends.
           </span>
         </p>
@@ -31,7 +34,7 @@ export function LockSettings({ hasPassphrase, idleMinutes }: { readonly hasPassp
         <summary>
           {hasPassphrase ? 'Locked by a passphrase when you leave' : 'Not locked: anyone using this computer account can read client data'}
         </summary>
-        <div className="stack">
+        <div className={layout.stack}>
           <NewPassphrase hasPassphrase={hasPassphrase} />
           {hasPassphrase && <IdleMinutes minutes={idleMinutes} />}
           {hasPassphrase && <TakeOffPassphrase />}
@@ -47,7 +50,7 @@ function UnlockedCopies() {
   const count = (copies.data?.copies.filter(({ holdsKey }) => holdsKey).length ?? 0) + (copies.data?.earlier.holdKey ?? 0);
   if (count === 0) return null;
   return (
-    <div className="stack">
+    <div className={layout.stack}>
       <p>
         <b>
           {count === 1 ? 'A daily copy was' : `${count} daily copies were`} made before the passphrase: whoever has{' '}
@@ -73,22 +76,22 @@ function NewPassphrase({ hasPassphrase }: { readonly hasPassphrase: boolean }) {
   });
   return (
     <form
-      className="stack"
+      className={layout.stack}
       onSubmit={event => {
         event.preventDefault();
         if (next !== '' && next === again) change.mutate();
       }}
     >
-      <p className="small">
+      <p className={text.small}>
         A passphrase encrypts client data on this computer. Nobody can open it without: losing the passphrase loses the data. Export first,
         and keep the export somewhere safe. Use 15 characters or more; a few unrelated words are hard to guess and easy to keep.
       </p>
-      <p className="small">
+      <p className={text.small}>
         {hasPassphrase
           ? 'Copies and archives made until now still open with the passphrase of before.'
           : 'Daily copies made until now hold the key: whoever has one can read the records in it. They can be deleted here once the passphrase is set.'}
       </p>
-      <div className="formgrid">
+      <div className={layout.formgrid}>
         {hasPassphrase && <PassphraseField label="Passphrase now" value={current} onChange={setCurrent} autoComplete="current-password" />}
         <PassphraseField label="New passphrase, 15 characters or more" value={next} onChange={setNext} autoComplete="new-password" />
         <PassphraseField label="New passphrase again" value={again} onChange={setAgain} autoComplete="new-password" />
@@ -97,7 +100,7 @@ function NewPassphrase({ hasPassphrase }: { readonly hasPassphrase: boolean }) {
       <Told error={change.error} />
       {change.isSuccess && <p role="status">The passphrase was changed.</p>}
       <p>
-        <button type="submit" className="act" disabled={change.isPending || next === '' || next !== again}>
+        <button type="submit" className={button.act} disabled={change.isPending || next === '' || next !== again}>
           {hasPassphrase ? 'Change the passphrase' : 'Set the passphrase'}
         </button>
       </p>
@@ -113,21 +116,21 @@ function IdleMinutes({ minutes }: { readonly minutes: number }) {
   });
   return (
     <form
-      className="stack"
+      className={layout.stack}
       onSubmit={event => {
         event.preventDefault();
         keep.mutate();
       }}
     >
-      <div className="formgrid">
-        <label className="field">
+      <div className={layout.formgrid}>
+        <label className={layout.field}>
           <span>Lock after so many minutes without a key or a pointer (1 to 120)</span>
           <input type="number" required min={1} max={120} step={1} value={typed} onChange={event => setTyped(event.target.value)} />
         </label>
       </div>
       <Told error={keep.error} />
-      <p className="row">
-        <button type="submit" className="quiet" disabled={keep.isPending}>
+      <p className={layout.row}>
+        <button type="submit" className={button.quiet} disabled={keep.isPending}>
           Keep the minutes
         </button>
         <span role="status">{keep.isSuccess && typed === String(minutes) ? 'Kept.' : ''}</span>

@@ -3,6 +3,8 @@ import { useState } from 'react';
 import type { LockStatus } from '../../../server/clientDoor.ts';
 import { answer, api } from '../../api.ts';
 import { thePresence } from '../../lock/lockPresence.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import { EraseDialog } from './EraseDialog.tsx';
 import { PassphraseField } from './PassphraseField.tsx';
@@ -23,7 +25,7 @@ export function LockedDoor({ status, onOpen }: { readonly status: LockStatus; re
   return (
     <>
       <form
-        className="sheet stack"
+        className={`${layout.sheet} ${layout.stack}`}
         onSubmit={event => {
           event.preventDefault();
           open.mutate();
@@ -36,11 +38,11 @@ export function LockedDoor({ status, onOpen }: { readonly status: LockStatus; re
           <p role="status">After wrong tries the next one waits: it is looked at in about {waitSeconds} seconds.</p>
         )}
         <Told error={open.error} />
-        <p className="row">
-          <button type="submit" className="act" disabled={open.isPending}>
+        <p className={layout.row}>
+          <button type="submit" className={button.act} disabled={open.isPending}>
             Open
           </button>
-          <button type="button" className="quiet" onClick={() => setErasing(true)}>
+          <button type="button" className={button.quiet} onClick={() => setErasing(true)}>
             Erase every client
           </button>
         </p>

@@ -1,6 +1,8 @@
 import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type Client } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 
 /** Which part of the day's targets each meal may take. */
@@ -21,11 +23,11 @@ export function MealPattern({
     onSuccess: onChanged,
   });
   return (
-    <details className="noprint">
+    <details className={layout.noprint}>
       <summary>Meal pattern: {pattern.map(({ name, percent }) => `${name} ${percent}%`).join(', ')}</summary>
-      <div className="formgrid">
+      <div className={layout.formgrid}>
         {shares.map(({ name, percent }, at) => (
-          <label className="field" key={name}>
+          <label className={layout.field} key={name}>
             <span>{name}, % of the day</span>
             <input
               type="number"
@@ -39,8 +41,8 @@ export function MealPattern({
           </label>
         ))}
       </div>
-      <p className="row">
-        <button type="button" className="quiet" disabled={total !== 100 || save.isPending} onClick={() => save.mutate()}>
+      <p className={layout.row}>
+        <button type="button" className={button.quiet} disabled={total !== 100 || save.isPending} onClick={() => save.mutate()}>
           Keep this pattern
         </button>
         {total !== 100 && <span>The parts make {total}%; they have to make 100%.</span>}

@@ -1,4 +1,6 @@
 import { useState } from 'react';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 
 /** A passphrase that is typed or pasted; it can be looked at. */
 export function PassphraseField({
@@ -14,8 +16,8 @@ export function PassphraseField({
 }) {
   const [isShown, setShown] = useState(false);
   return (
-    <div className="stack">
-      <label className="field">
+    <div className={layout.stack}>
+      <label className={layout.field}>
         <span>{label}</span>
         <input
           type={isShown ? 'text' : 'password'}
@@ -27,10 +29,10 @@ export function PassphraseField({
           maxLength={1_000}
         />
       </label>
-      <label className="row small">
+      <label className={`${layout.row} ${text.small}`}>
         <input type="checkbox" checked={isShown} onChange={event => setShown(event.target.checked)} />
         <span>
-          Show it<span className="unseen"> ({label})</span>
+          Show it<span className={text.unseen}> ({label})</span>
         </span>
       </label>
     </div>

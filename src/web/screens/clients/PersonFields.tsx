@@ -1,6 +1,7 @@
 import { dialysisPlaces, peritonealMethods } from '#core/client/assessment/vocabularies.ts';
 import { sexes } from '#core/client/formulas/egfr.ts';
 import { gfrCategories } from '#core/client/formulas/gfrCategory.ts';
+import layout from '../../ui/layout.module.css';
 import { Bags } from './BagRows.tsx';
 import { Choice, Field, type Part, Tick } from './DraftFields.tsx';
 import { choicesOf, plainChoices, settingChoices } from './vocabulary.ts';
@@ -11,9 +12,9 @@ export function PersonFields(part: Part) {
   const isOnDialysis = setting === 'hemodialysis' || setting === 'peritoneal-dialysis';
   const isPeritoneal = setting === 'peritoneal-dialysis';
   return (
-    <fieldset className="stack">
+    <fieldset className={layout.stack}>
       <legend>Who and how treated</legend>
-      <div className="formgrid">
+      <div className={layout.formgrid}>
         <Field {...part} name="on" label="Day of the assessment" type="date" />
         <Choice {...part} name="sex" label="Sex (for formulas)" none="choose" choices={plainChoices(sexes)} />
         <Field {...part} name="bornOn" label="Born on" type="date" />
@@ -42,7 +43,7 @@ export function PersonFields(part: Part) {
           </>
         )}
       </div>
-      <div className="row">
+      <div className={layout.row}>
         <Tick {...part} name="diabetes" label="diabetes" />
         {setting === 'ckd-not-on-dialysis' && <Tick {...part} name="conservative" label="conservative care" />}
         <Tick {...part} name="acuteKidneyInjury" label="acute kidney injury" />

@@ -1,7 +1,10 @@
 import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type Client } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { beforeText, type Decision, decidedJson, leftOut, signedBefore, startingDecision } from './decision.ts';
 import { TargetRow } from './TargetRow.tsx';
 
@@ -34,9 +37,10 @@ export function PrescriptionSheet({ client, onSigned }: { readonly client: Clien
       ),
     onSuccess: onSigned,
   });
-  if (targets.length === 0) return <section className="sheet">No prescription is proposed until the questions above are answered.</section>;
+  if (targets.length === 0)
+    return <section className={layout.sheet}>No prescription is proposed until the questions above are answered.</section>;
   return (
-    <section className="sheet stack" aria-labelledby="prescription-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="prescription-title">
       <h2 id="prescription-title">Nutrition prescription, proposed</h2>
       {targets.map(target => (
         <TargetRow
@@ -48,20 +52,20 @@ export function PrescriptionSheet({ client, onSigned }: { readonly client: Clien
         />
       ))}
       <form
-        className="stack noprint"
+        className={`${layout.stack} ${layout.noprint}`}
         onSubmit={event => {
           event.preventDefault();
           sign.mutate();
         }}
       >
         <h3>Sign it</h3>
-        <p className="small soft">What is signed is never changed: a later prescription takes its place.</p>
-        <div className="formgrid">
-          <label className="field">
+        <p className={`${text.small} ${text.soft}`}>What is signed is never changed: a later prescription takes its place.</p>
+        <div className={layout.formgrid}>
+          <label className={layout.field}>
             <span>Name</span>
             <input type="text" required maxLength={200} value={by} onChange={event => setBy(event.target.value)} autoComplete="off" />
           </label>
-          <label className="field">
+          <label className={layout.field}>
             <span>Credentials</span>
             <input
               type="text"
@@ -73,7 +77,7 @@ export function PrescriptionSheet({ client, onSigned }: { readonly client: Clien
           </label>
         </div>
         {lost.length > 0 && (
-          <div className="notice">
+          <div className={layout.notice}>
             <p>Signed before as your own decision, and otherwise now:</p>
             <ul>
               {lost.map(({ item, title }) => (
@@ -90,7 +94,7 @@ export function PrescriptionSheet({ client, onSigned }: { readonly client: Clien
         )}
         <Told error={sign.error} />
         <p>
-          <button type="submit" className="act" disabled={sign.isPending}>
+          <button type="submit" className={button.act} disabled={sign.isPending}>
             Sign the prescription
           </button>
         </p>

@@ -1,3 +1,4 @@
+import layout from '../../ui/layout.module.css';
 /** A question about a row, with the tick that answers it. Another value or unit is asked about anew. */
 export function RowAnswer({
   question,
@@ -12,13 +13,13 @@ export function RowAnswer({
 }) {
   if (question === undefined && !is) return null;
   return (
-    <div className="notice">
+    <div className={layout.notice}>
       {question === undefined ? null : (
         <p>
           <b>A question.</b> {question}
         </p>
       )}
-      <label className="row">
+      <label className={layout.row}>
         <input type="checkbox" checked={is} onChange={event => onAnswer(event.target.checked)} />
         <span>Yes, {name} is right</span>
       </label>

@@ -1,3 +1,4 @@
+import layout from '../../ui/layout.module.css';
 import { type Choices, oneOf } from './vocabulary.ts';
 
 /** One of a closed list, with its label. */
@@ -13,7 +14,7 @@ export function Select<Key extends string>({
   readonly onChoose: (key: Key) => void;
 }) {
   return (
-    <label className="field">
+    <label className={layout.field}>
       <span>{label}</span>
       <select
         value={value}

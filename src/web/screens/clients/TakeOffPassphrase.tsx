@@ -2,6 +2,8 @@ import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
 import { thePresence } from '../../lock/lockPresence.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import { PassphraseField } from './PassphraseField.tsx';
 
@@ -16,7 +18,7 @@ export function TakeOffPassphrase() {
   if (!isAsked) {
     return (
       <p>
-        <button type="button" className="quiet" onClick={() => setAsked(true)}>
+        <button type="button" className={button.quiet} onClick={() => setAsked(true)}>
           Take the passphrase off …
         </button>
       </p>
@@ -24,7 +26,7 @@ export function TakeOffPassphrase() {
   }
   return (
     <form
-      className="stack notice"
+      className={`${layout.stack} ${layout.notice}`}
       onSubmit={event => {
         event.preventDefault();
         take.mutate();
@@ -33,15 +35,15 @@ export function TakeOffPassphrase() {
       <p>
         <b>Take the passphrase off?</b> Anyone using this computer account can then read client data.
       </p>
-      <div className="formgrid">
+      <div className={layout.formgrid}>
         <PassphraseField label="Passphrase now, to take it off" value={current} onChange={setCurrent} autoComplete="current-password" />
       </div>
       <Told error={take.error} />
-      <p className="row">
-        <button type="submit" className="act" disabled={take.isPending || current === ''}>
+      <p className={layout.row}>
+        <button type="submit" className={button.act} disabled={take.isPending || current === ''}>
           Take it off
         </button>
-        <button type="button" className="quiet" onClick={() => setAsked(false)}>
+        <button type="button" className={button.quiet} onClick={() => setAsked(false)}>
           Keep the passphrase
         </button>
       </p>

@@ -1,5 +1,8 @@
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 import { DecisionFields } from './DecisionFields.tsx';
 import { beforeText, chosenFigure, type Decision, differsFrom, ownText, type SignedTarget, type Target } from './decision.ts';
+import styles from './TargetRow.module.css';
 
 /** One target: range, why, source, what was signed before, other guidelines' figures, and the decision on it. */
 export function TargetRow({
@@ -17,8 +20,8 @@ export function TargetRow({
   const mustPick = target.item === 'fluid' && decision.kind === 'bounded';
   const others = alternatives.filter(({ figure: one }) => one !== undefined);
   return (
-    <article className="target" aria-label={title}>
-      <div className="spread">
+    <article className={styles.target} aria-label={title}>
+      <div className={layout.spread}>
         <h3>{title}</h3>
         <b>
           {decision.from === 'own' || mustPick
@@ -28,22 +31,22 @@ export function TargetRow({
               : chosenFigure(others, decision)}
         </b>
       </div>
-      <p className="small">
+      <p className={text.small}>
         {decision.from === 'proposal' ? says : `Proposed: ${says}`}
         {perKg === undefined ? '' : `: ${perKg}`}
         {weightBasis === undefined ? '' : `, on the ${weightBasis} weight`}.
       </p>
-      {before !== undefined && differsFrom(before, target) && <p className="small">Signed before: {beforeText(before)}.</p>}
+      {before !== undefined && differsFrom(before, target) && <p className={text.small}>Signed before: {beforeText(before)}.</p>}
       <Reasons reasons={reasons} />
-      <p className="small soft">{sources.join('; ')}</p>
+      <p className={`${text.small} ${text.soft}`}>{sources.join('; ')}</p>
       {alternatives.length > 0 && (
-        <div className="elsewhere small">
+        <div className={text.small}>
           <b>{needsChoice ? 'Guidelines differ:' : 'Elsewhere:'}</b>
           <ul>
             {alternatives.map(({ figure: other, says: words, sources: from }) => (
               <li key={words}>
                 {other === undefined ? '' : `${other}. `}
-                {words} <span className="soft">({from.join('; ')})</span>
+                {words} <span className={text.soft}>({from.join('; ')})</span>
               </li>
             ))}
           </ul>
@@ -57,7 +60,7 @@ export function TargetRow({
 /** Many things to check are folded away, so that the next target stays in sight. */
 function Reasons({ reasons }: { readonly reasons: readonly string[] }) {
   const list = (
-    <ul className="small">
+    <ul className={text.small}>
       {reasons.map(reason => (
         <li key={reason}>{reason}</li>
       ))}
@@ -66,7 +69,7 @@ function Reasons({ reasons }: { readonly reasons: readonly string[] }) {
   if (reasons.length <= 5) return list;
   return (
     <details>
-      <summary className="small">{reasons.length} things to check first</summary>
+      <summary className={text.small}>{reasons.length} things to check first</summary>
       {list}
     </details>
   );

@@ -1,6 +1,7 @@
 import { conditions, medicines, supplements, symptoms } from '#core/client/assessment/vocabularies.ts';
 import { missingParts } from '#core/client/formulas/amputation.ts';
 import type { Vocabulary } from '#core/client/vocabulary.ts';
+import layout from '../../ui/layout.module.css';
 import type { AssessmentDraft } from './assessmentDraft.ts';
 import type { Part } from './DraftFields.tsx';
 
@@ -38,9 +39,9 @@ function Ticks<Key extends string>({
   return (
     <fieldset>
       <legend>{name}</legend>
-      <div className="ticks">
+      <div className={layout.ticks}>
         {keys.map(key => (
-          <label className="row" key={key}>
+          <label className={layout.row} key={key}>
             <input
               type="checkbox"
               checked={ticked.includes(key)}

@@ -1,4 +1,7 @@
 import type { Client } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
+import styles from './Trends.module.css';
 
 type Trend = NonNullable<Client['trends']>[number];
 
@@ -10,16 +13,16 @@ export function Trends({ trends }: { readonly trends: readonly Trend[] }) {
       <h3>Over time</h3>
       {trends.map(({ analyte, name, unit, points, bands }) => (
         <div key={analyte}>
-          <span className="spread small">
+          <span className={`${layout.spread} ${text.small}`}>
             <span>{name}</span>
             <span>
               {figure(points.at(-1)!.value)} {unit}
-              <span className="unseen">: {points.map(({ on, value }) => `${figure(value)} on ${on}`).join(', ')}</span>
+              <span className={text.unseen}>: {points.map(({ on, value }) => `${figure(value)} on ${on}`).join(', ')}</span>
             </span>
           </span>
           <Plot points={points} band={bands[0]?.range} />
           {bands.map(({ range, source }) => (
-            <span className="why" key={source}>
+            <span className={text.why} key={source}>
               band {bandText(range)} {unit} ({source})
             </span>
           ))}
@@ -38,20 +41,20 @@ function Plot({ points, band }: { readonly points: Trend['points']; readonly ban
   const at = (index: number): string =>
     `${8 + ((times[index]! - first) / Math.max(1, last - first)) * 384},${height(points[index]!.value)}`;
   return (
-    <svg viewBox="0 0 400 40" className="trend" aria-hidden="true">
+    <svg viewBox="0 0 400 40" className={styles.trend} aria-hidden="true">
       {band !== undefined && (
         <rect
-          className="band"
+          className={styles.band}
           x="0"
           width="400"
           y={height(band[1] ?? most)}
           height={Math.max(1, height(band[0]) - height(band[1] ?? most))}
         />
       )}
-      <polyline className="line" points={points.map((_, index) => at(index)).join(' ')} />
+      <polyline className={styles.line} points={points.map((_, index) => at(index)).join(' ')} />
       {points.map(({ on }, index) => {
         const [x, y] = at(index).split(',');
-        return <circle key={on} className="printed" cx={x} cy={y} r="4" />;
+        return <circle key={on} className={styles.printed} cx={x} cy={y} r="4" />;
       })}
     </svg>
   );

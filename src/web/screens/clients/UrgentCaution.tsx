@@ -2,7 +2,10 @@ import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { Contact } from '#core/client/cautions/caution.ts';
 import { answer, api, type Client } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 
 export type Caution = NonNullable<Client['cautions']>[number];
 
@@ -37,30 +40,30 @@ export function UrgentCaution({
     },
   });
   return (
-    <div className="notice alarm" role="alert">
+    <div className={`${layout.notice} ${layout.alarm}`} role="alert">
       <p>
         <b>{contactWords[caution.contact ?? 'same-day']}.</b> {caution.told}
       </p>
-      <p className="small">
+      <p className={text.small}>
         {caution.because} ({caution.source}). Local protocols come first.
       </p>
       {made.map(one => (
-        <p key={one.at} className="small">
+        <p key={one.at} className={text.small}>
           Told: {one.told}, {one.at.slice(0, 16).replace('T', ' ')} UTC.
         </p>
       ))}
       <form
-        className="row noprint"
+        className={`${layout.row} ${layout.noprint}`}
         onSubmit={event => {
           event.preventDefault();
           save.mutate();
         }}
       >
-        <label className="field">
+        <label className={layout.field}>
           <span>Who was told</span>
           <input type="text" required maxLength={300} value={told} onChange={event => setTold(event.target.value)} autoComplete="off" />
         </label>
-        <button type="submit" className="quiet" disabled={save.isPending}>
+        <button type="submit" className={button.quiet} disabled={save.isPending}>
           Note it, with the time
         </button>
       </form>

@@ -1,4 +1,6 @@
 import { weightUnits } from '#core/client/formulas/bodyUnits.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { RowAnswer } from './RowAnswer.tsx';
 import type { WeighingDraft } from './rowDrafts.ts';
 import { Select } from './Select.tsx';
@@ -20,8 +22,8 @@ export function Weighings({ rows, today, onRows, questions }: Rows) {
     <>
       {rows.map((one, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a weighing has no identity but its place while it is typed
-        <div className="row" key={at}>
-          <label className="field">
+        <div className={layout.row} key={at}>
+          <label className={layout.field}>
             <span>Weight</span>
             <input
               type="number"
@@ -37,7 +39,7 @@ export function Weighings({ rows, today, onRows, questions }: Rows) {
             onChoose={unit => change(at, { unit, unitConfirmed: false })}
           />
           <Select label="Kind" value={one.kind} choices={weightKindChoices} onChoose={kind => change(at, { kind })} />
-          <label className="field">
+          <label className={layout.field}>
             <span>On</span>
             <input type="date" value={one.on} onChange={event => change(at, { on: event.target.value })} />
           </label>
@@ -52,7 +54,7 @@ export function Weighings({ rows, today, onRows, questions }: Rows) {
       <p>
         <button
           type="button"
-          className="quiet"
+          className={button.quiet}
           onClick={() => onRows([...rows, { value: '', unit: 'kg', kind: 'actual', on: today, unitConfirmed: false }])}
         >
           Add a weight

@@ -1,8 +1,11 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { momentInWords, sizeInWords } from './archiveWords.ts';
 import { DeleteEarlierCopies } from './DeleteEarlierCopies.tsx';
 
@@ -31,10 +34,10 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
   if (copies.data === undefined) return <Told error={copies.error} />;
   const { lastAt, lastFault, heldUntil, restoreBrokenOff, earlierFolders = [] } = copies.data;
   return (
-    <div className="stack">
+    <div className={layout.stack}>
       <h3>Daily copies</h3>
       {restoreBrokenOff && (
-        <div className="notice" role="alert">
+        <div className={layout.notice} role="alert">
           <p>
             <b>A restore was broken off.</b> Its foods and documents may be here without its client records. Next: restore the same archive
             once more, beside what is here; it adds what is missing.
@@ -42,20 +45,20 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
         </div>
       )}
       {lastFault !== undefined && (
-        <div className="notice" role="alert">
+        <div className={layout.notice} role="alert">
           <p>
             <b>The copy of {momentInWords(lastFault.at)} was not made.</b> {lastFault.title}. {lastFault.message} Next: {lastFault.nextStep}
           </p>
         </div>
       )}
-      <p className="soft">
+      <p className={text.soft}>
         On each day on which something has changed, a copy of everything is made: the last seven days, and one a week for four weeks before.
         Client records under a passphrase stay sealed in them; without one, whoever has a copy can read them. The last one:{' '}
         {lastAt === undefined ? 'none yet' : momentInWords(lastAt)}.
         {heldUntil !== undefined &&
           ` What you erase today is in a copy until ${heldUntil} at the latest, when Platewright is used till then.`}
       </p>
-      <p className="soft">
+      <p className={text.soft}>
         Folder: <code>{copies.data.folder}</code>. On another disk, copies outlive this one.
         {earlierFolders.length > 0 &&
           ` Copies made before in ${earlierFolders.join(', ')} stay there until you delete them${copies.data.earlier.holdKey > 0 ? '; whoever has one can read the client records in it' : ''}.`}
@@ -64,12 +67,12 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
       {make.isPending ? (
         <Progress workId={workId} begins="Making a copy" onCancel={() => stop.current?.abort()} />
       ) : (
-        <p className="row">
-          <button type="button" className="quiet" onClick={() => make.mutate()}>
+        <p className={layout.row}>
+          <button type="button" className={button.quiet} onClick={() => make.mutate()}>
             Make a copy now
           </button>
           {folder === undefined && (
-            <button type="button" className="quiet" onClick={() => setFolder(copies.data.folder)}>
+            <button type="button" className={button.quiet} onClick={() => setFolder(copies.data.folder)}>
               Choose another folder
             </button>
           )}
@@ -77,21 +80,21 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
       )}
       {folder !== undefined && (
         <form
-          className="stack"
+          className={layout.stack}
           onSubmit={event => {
             event.preventDefault();
             move.mutate(folder);
           }}
         >
-          <label className="field">
+          <label className={layout.field}>
             <span>Folder for copies to come, from its root on</span>
             <input type="text" value={folder} onChange={event => setFolder(event.target.value)} required />
           </label>
-          <p className="row">
-            <button type="submit" className="act">
+          <p className={layout.row}>
+            <button type="submit" className={button.act}>
               Use this folder
             </button>
-            <button type="button" className="quiet" onClick={() => setFolder(undefined)}>
+            <button type="button" className={button.quiet} onClick={() => setFolder(undefined)}>
               Cancel
             </button>
           </p>
@@ -107,7 +110,7 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
                 {holdsKey && ', client records not locked'}{' '}
                 <button
                   type="button"
-                  className="quiet"
+                  className={button.quiet}
                   aria-label={`Restore from the copy of ${momentInWords(madeAt)}`}
                   onClick={() => onRestore(day)}
                 >

@@ -2,7 +2,10 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { momentInWords } from './archiveWords.ts';
 import { DailyCopies } from './DailyCopies.tsx';
 import { ImportTable } from './ImportTable.tsx';
@@ -29,17 +32,17 @@ export function DataScreen() {
   return (
     <>
       <h1>Data</h1>
-      <p className="soft">
+      <p className={text.soft}>
         {workspace.data === undefined
           ? '…'
           : `${workspace.data.foods} foods with ${workspace.data.labels} labels, kept on this computer (${workspace.data.database})${workspace.data.writtenAt === undefined ? '' : `, last changed ${momentInWords(workspace.data.writtenAt)}`}.`}{' '}
         Nothing is sent anywhere.
       </p>
       <ImportTable onDone={refresh} />
-      <section className="sheet stack" aria-labelledby="one-title">
+      <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="one-title">
         <h2 id="one-title">Type one label</h2>
         {saved !== undefined && (
-          <p className="notice" role="status">
+          <p className={layout.notice} role="status">
             Saved:{' '}
             <Link to="/foods/$foodId" params={{ foodId: saved.id }} search={{}}>
               {saved.name}
@@ -60,7 +63,7 @@ export function DataScreen() {
         />
       </section>
       <ReferenceTables onDone={refresh} />
-      <section className="sheet stack" aria-labelledby="keep-title">
+      <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="keep-title">
         <h2 id="keep-title">Keep and bring back</h2>
         <Told error={demo.error ?? purge.error} />
         <Damaged />
@@ -68,34 +71,34 @@ export function DataScreen() {
         <RestoreArchive key={copy} isEmpty={workspace.data?.foods === workspace.data?.demoFoods} copy={copy} onDone={refresh} />
         <DailyCopies onRestore={setCopy} />
         <h3>Demo, and an empty workspace</h3>
-        <p className="row">
+        <p className={layout.row}>
           {(workspace.data?.demoFoods ?? 0) > 0 ? (
-            <button type="button" className="quiet" onClick={() => demo.mutate(false)}>
+            <button type="button" className={button.quiet} onClick={() => demo.mutate(false)}>
               Remove the demo
             </button>
           ) : (
-            <button type="button" className="quiet" onClick={() => demo.mutate(true)}>
+            <button type="button" className={button.quiet} onClick={() => demo.mutate(true)}>
               Load the demo
             </button>
           )}
         </p>
         {!isEmpty && (
           <form
-            className="stack"
+            className={layout.stack}
             onSubmit={event => {
               event.preventDefault();
               purge.mutate();
               setConfirm('');
             }}
           >
-            <label className="field">
+            <label className={layout.field}>
               <span>
                 To delete all foods, labels, photos and documents (clients stay; they are erased under Clients), type: delete everything
               </span>
               <input type="text" value={confirm} onChange={event => setConfirm(event.target.value)} />
             </label>
             <p>
-              <button type="submit" className="quiet" disabled={confirm !== 'delete everything'}>
+              <button type="submit" className={button.quiet} disabled={confirm !== 'delete everything'}>
                 Delete everything
               </button>
             </p>
@@ -114,7 +117,7 @@ function Damaged() {
     ([table, rows]) => `${rows.length} in ${table}`,
   );
   return (
-    <div className="notice" role="status">
+    <div className={layout.notice} role="status">
       <p>
         <b>Something in the database cannot be read</b> and is passed over: {tables.join(', ')}. Nothing of it was changed or deleted.
       </p>

@@ -1,6 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
 
@@ -26,10 +28,10 @@ export function DeleteEarlierCopies() {
   const which = count === 1 ? 'the copy' : `the ${count} copies`;
   if (!isAsked) {
     return (
-      <div className="stack">
+      <div className={layout.stack}>
         <Told error={renew.error} />
         <p>
-          <button type="button" className="quiet" onClick={() => setAsked(true)}>
+          <button type="button" className={button.quiet} onClick={() => setAsked(true)}>
             Delete earlier copies …
           </button>
         </p>
@@ -37,17 +39,17 @@ export function DeleteEarlierCopies() {
     );
   }
   return (
-    <div className="stack notice">
+    <div className={`${layout.stack} ${layout.notice}`}>
       <p>
         <b>Delete {which} made until now, those in folders of before among them?</b> A new one is made first. What was changed or deleted
         before today can then not be brought back from a copy.
       </p>
       <Told error={renew.error} />
-      <p className="row">
-        <button type="button" className="act" onClick={() => renew.mutate()}>
+      <p className={layout.row}>
+        <button type="button" className={button.act} onClick={() => renew.mutate()}>
           Make a new copy, delete {which}
         </button>
-        <button type="button" className="quiet" onClick={() => setAsked(false)}>
+        <button type="button" className={button.quiet} onClick={() => setAsked(false)}>
           Keep {count === 1 ? 'it' : 'them'}
         </button>
       </p>

@@ -2,9 +2,12 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { InferResponseType } from 'hono/client';
 import { useRef, useState } from 'react';
 import { answer, api, type ImportLook } from '../../api.ts';
+import button from '../../ui/Button.module.css';
 import { FileChoice } from '../../ui/FileChoice.tsx';
+import layout from '../../ui/layout.module.css';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { Report } from './Report.tsx';
 
 type Done = InferResponseType<typeof api.imports.$post, 200>;
@@ -70,7 +73,7 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
   const toKeep = look.data?.rows.filter(({ does }) => does !== 'already-there').length ?? 0;
   return (
     <section
-      className="sheet stack"
+      className={`${layout.sheet} ${layout.stack}`}
       aria-labelledby="import-title"
       onDragOver={event => event.preventDefault()}
       onDrop={event => {
@@ -80,22 +83,22 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
       }}
     >
       <h2 id="import-title">Import a table of labels</h2>
-      <p className="soft">
+      <p className={text.soft}>
         CSV or XLSX, one label a row. Rows that match a food by bar code, or by maker and name, join it as a newer label.
       </p>
-      <p className="row">
+      <p className={layout.row}>
         <FileChoice isMain label="Choose a file" accept=".csv,.tsv,.txt,.xlsx" onChoose={file => begin.mutate(file)} />
-        <span className="soft">or drop one here</span>
+        <span className={text.soft}>or drop one here</span>
       </p>
       <details>
         <summary>Paste a table</summary>
-        <label className="field">
+        <label className={layout.field}>
           <span>Rows with headings in the first, as copied from a spreadsheet</span>
           <textarea value={pasted} onChange={event => setPasted(event.target.value)} />
         </label>
         <button
           type="button"
-          className="quiet"
+          className={button.quiet}
           disabled={pasted.trim() === ''}
           onClick={() => begin.mutate(new File([pasted], 'pasted table'))}
         >
@@ -113,23 +116,23 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
           <Rows look={look.data} />
           <Report report={look.data.report} />
           {toKeep === 0 && look.data.rows.length > 0 && <p>Every label of the table is here already.</p>}
-          <p className="row">
-            <button type="button" className="act" disabled={toKeep === 0} onClick={() => keep.mutate()}>
+          <p className={layout.row}>
+            <button type="button" className={button.act} disabled={toKeep === 0} onClick={() => keep.mutate()}>
               Keep {toKeep} {toKeep === 1 ? 'label' : 'labels'}
             </button>
-            <button type="button" className="quiet" onClick={() => setSource(undefined)}>
+            <button type="button" className={button.quiet} onClick={() => setSource(undefined)}>
               Cancel
             </button>
           </p>
         </>
       )}
       {done !== undefined && (
-        <div className="notice" role="status">
+        <div className={layout.notice} role="status">
           <p>
             Kept: {done.added} new foods, {done.joined} newer labels; {done.alreadyThere} were there already, {done.leftOut} rows were left
             out.
           </p>
-          <button type="button" className="quiet" onClick={() => undo.mutate(done.importId)}>
+          <button type="button" className={button.quiet} onClick={() => undo.mutate(done.importId)}>
             Undo this import
           </button>
         </div>
@@ -144,14 +147,14 @@ export function ImportTable({ onDone }: { readonly onDone: () => Promise<void> }
                 {one.undoneAt === undefined ? (
                   <button
                     type="button"
-                    className="quiet"
+                    className={button.quiet}
                     onClick={() => undo.mutate(one.id)}
                     aria-label={`Undo the import of ${one.fileName}`}
                   >
                     Undo
                   </button>
                 ) : (
-                  <span className="tag">undone</span>
+                  <span className={text.tag}>undone</span>
                 )}
               </li>
             ))}
@@ -174,10 +177,10 @@ function Mapping({
   return (
     <div>
       <h3>What each column is</h3>
-      <div className="formgrid">
+      <div className={layout.formgrid}>
         {look.headings.map((heading, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: two columns may have one heading; their place tells them apart
-          <label className="field" key={`${at}${heading}`}>
+          <label className={layout.field} key={`${at}${heading}`}>
             <span>{heading || `column ${at + 1}`}</span>
             <select
               value={mapping[at] ?? ''}
@@ -211,7 +214,7 @@ function Rows({ look }: { readonly look: ImportLook }) {
           </li>
         ))}
       </ul>
-      {look.rows.length > most && <p className="soft">And {look.rows.length - most} more.</p>}
+      {look.rows.length > most && <p className={text.soft}>And {look.rows.length - most} more.</p>}
     </details>
   );
 }

@@ -5,7 +5,10 @@ import { labelFields } from '#core/label/labelFields.ts';
 import type { LabelJson, labelSchema } from '#core/label/labelJson.ts';
 import { type PanelKey, panelKeys, panelLine, usPanelKeys } from '#core/label/panelKeys.ts';
 import { answer, api, type ReadLabel } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 
 const nameLines = ['name', 'maker', 'category', 'gtin', 'readOn', 'readAt'] as const;
 const servingLines = {
@@ -46,7 +49,7 @@ export function LabelForm(given: {
     staleTime: Number.POSITIVE_INFINITY,
   });
   const input = (key: FieldKey, name: string, required = false) => (
-    <label className="field" key={key}>
+    <label className={layout.field} key={key}>
       <span>{name}</span>
       <input
         type="text"
@@ -59,7 +62,7 @@ export function LabelForm(given: {
   );
   return (
     <form
-      className="stack"
+      className={layout.stack}
       onSubmit={async event => {
         event.preventDefault();
         setBusy(true);
@@ -73,32 +76,32 @@ export function LabelForm(given: {
         }
       }}
     >
-      <p className="soft">
+      <p className={text.soft}>
         Type what is printed: a number in the unit of the line, or the words (“&lt;1 g”, “470 mg 10%”). Leave empty what is not printed; it
         stays unknown.
       </p>
-      <div className="formgrid">{nameLines.map(key => input(key, labelFields[key].title, key === 'name'))}</div>
-      <div className="formgrid">{(['household', 'grams', 'milliliters'] as const).map(key => input(key, servingLines[key]))}</div>
-      <div className="formgrid">{usPanelKeys.map(key => input(key, lineTitle(key)))}</div>
+      <div className={layout.formgrid}>{nameLines.map(key => input(key, labelFields[key].title, key === 'name'))}</div>
+      <div className={layout.formgrid}>{(['household', 'grams', 'milliliters'] as const).map(key => input(key, servingLines[key]))}</div>
+      <div className={layout.formgrid}>{usPanelKeys.map(key => input(key, lineTitle(key)))}</div>
       {input('notSignificantSourceOf', labelFields.notSignificantSourceOf.title)}
-      <label className="field">
+      <label className={layout.field}>
         <span>{labelFields.statement.title}</span>
         <textarea value={fields.statement ?? ''} onChange={event => setFields({ ...fields, statement: event.target.value })} />
       </label>
       <Reading reading={reading.data} />
       {asksReason && (
-        <label className="field">
+        <label className={layout.field}>
           <span>Why is it corrected?</span>
           <input type="text" required value={reason} onChange={event => setReason(event.target.value)} />
         </label>
       )}
       <Told error={error} />
-      <p className="row">
-        <button type="submit" className="act" disabled={busy}>
+      <p className={layout.row}>
+        <button type="submit" className={button.act} disabled={busy}>
           Save the label
         </button>
         {onCancel !== undefined && (
-          <button type="button" className="quiet" onClick={onCancel}>
+          <button type="button" className={button.quiet} onClick={onCancel}>
             Cancel
           </button>
         )}
@@ -111,7 +114,7 @@ function Reading({ reading }: { readonly reading: ReadLabel | undefined }) {
   if (reading === undefined) return null;
   const counted = reading.additives.filter(({ counts, class: kind }) => counts && kind !== 'sodium');
   return (
-    <div className="notice" role="status" aria-label="What is noticed while typing">
+    <div className={layout.notice} role="status" aria-label="What is noticed while typing">
       {reading.findings.length === 0 && reading.issues.length === 0 ? <p>Nothing to look at so far.</p> : null}
       {reading.findings.map(({ message }) => (
         <p key={message}>

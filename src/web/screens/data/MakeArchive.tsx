@@ -1,8 +1,11 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { clientsInWords, rowsInWords, sizeInWords } from './archiveWords.ts';
 
 /** Everything into one file: asked for, made, read back, saved. */
@@ -28,24 +31,24 @@ export function MakeArchive() {
   const made = make.data;
   return (
     <form
-      className="stack"
+      className={layout.stack}
       onSubmit={event => {
         event.preventDefault();
         make.mutate();
       }}
     >
       <h3>Make an archive</h3>
-      <p className="soft">
+      <p className={text.soft}>
         One file with everything: foods, labels, photos, plates, yardsticks, saved surveys, guides, handouts, composition tables and,
         sealed, client records. Estimates are not in it: they are computed again.
       </p>
-      <label className="row">
+      <label className={layout.row}>
         <input type="checkbox" checked={withClients} onChange={event => setWithClients(event.target.checked)} />
         <span>With the client records{lock.data?.hasPassphrase ? ', sealed under their passphrase' : ''}</span>
       </label>
       {asksPassphrase && (
-        <div className="formgrid">
-          <label className="field">
+        <div className={layout.formgrid}>
+          <label className={layout.field}>
             <span>Passphrase for this file</span>
             <input
               type="password"
@@ -55,14 +58,14 @@ export function MakeArchive() {
               required
             />
           </label>
-          <label className="field">
+          <label className={layout.field}>
             <span>The same once more</span>
             <input type="password" autoComplete="new-password" value={again} onChange={event => setAgain(event.target.value)} required />
           </label>
         </div>
       )}
       {asksPassphrase && (
-        <p className="soft">
+        <p className={text.soft}>
           Whoever restores the file needs this passphrase for the client records. Nobody can bring it back when it is forgotten.
         </p>
       )}
@@ -72,13 +75,13 @@ export function MakeArchive() {
         <Progress workId={workId} begins="Making the archive" onCancel={() => stop.current?.abort()} />
       ) : (
         <p>
-          <button type="submit" className="act" disabled={asksPassphrase && again !== passphrase}>
+          <button type="submit" className={button.act} disabled={asksPassphrase && again !== passphrase}>
             Make an archive
           </button>
         </p>
       )}
       {made !== undefined && !make.isPending && (
-        <div className="notice stack" role="status">
+        <div className={`${layout.notice} ${layout.stack}`} role="status">
           <p>
             <b>The archive is made and was read back whole</b> ({sizeInWords(made.bytes)}). In it:{' '}
             {rowsInWords(made.rows) ?? 'no food or document'}; {clientsInWords(made)}.
@@ -86,7 +89,7 @@ export function MakeArchive() {
             {made.damaged > 0 && ` ${made.damaged} values that cannot be read went along as they are.`}
           </p>
           <p>
-            <a className="act" href={`/api/archives/${made.id}/file`} download>
+            <a className={button.act} href={`/api/archives/${made.id}/file`} download>
               Save the file
             </a>
           </p>

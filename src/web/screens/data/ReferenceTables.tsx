@@ -1,9 +1,12 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { answer, api, Problem } from '../../api.ts';
+import button from '../../ui/Button.module.css';
 import { FileChoice } from '../../ui/FileChoice.tsx';
+import layout from '../../ui/layout.module.css';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { Report } from './Report.tsx';
 
 /** The files of a dataset's folder that are read; the others stay where they are. */
@@ -35,7 +38,7 @@ export function ReferenceTables({ onDone }: { readonly onDone: () => Promise<voi
   });
   return (
     <section
-      className="sheet stack"
+      className={`${layout.sheet} ${layout.stack}`}
       aria-labelledby="reference-title"
       onDragOver={event => event.preventDefault()}
       onDrop={event => {
@@ -45,18 +48,18 @@ export function ReferenceTables({ onDone }: { readonly onDone: () => Promise<voi
       }}
     >
       <h2 id="reference-title">Composition tables</h2>
-      <p className="soft">
+      <p className={text.soft}>
         Estimates of phosphorus and potassium know some 800 ingredients. A published table is asked for the names that are not among them:
         USDA SR (FOOD_DES.txt, NUT_DATA.txt, WEIGHT.txt), FoodData Central foundation or SR Legacy (all CSV files), or a reference file.
       </p>
       {tables.data?.map(table => (
-        <div className="row" key={table.dataset}>
+        <div className={layout.row} key={table.dataset}>
           <span>
             {table.source}, {table.edition}: <b>{table.foods.toLocaleString('en')} foods</b>, imported {table.importedAt.slice(0, 10)}
           </span>
           <button
             type="button"
-            className="quiet"
+            className={button.quiet}
             aria-label={`Remove ${table.source}`}
             disabled={remove.isPending}
             onClick={() => remove.mutate(table.dataset)}
@@ -69,7 +72,7 @@ export function ReferenceTables({ onDone }: { readonly onDone: () => Promise<voi
       {bring.isPending ? (
         <Progress workId={workId} begins="Reading the files" onCancel={() => stop.current?.abort()} />
       ) : (
-        <p className="row">
+        <p className={layout.row}>
           <FileChoice
             isMain
             multiple
@@ -77,11 +80,11 @@ export function ReferenceTables({ onDone }: { readonly onDone: () => Promise<voi
             accept=".txt,.csv,.json"
             onChoose={(_, files) => bring.mutate([...files])}
           />
-          <span className="soft">or drop them here</span>
+          <span className={text.soft}>or drop them here</span>
         </p>
       )}
       {bring.data !== undefined && (
-        <div className="notice" role="status">
+        <div className={layout.notice} role="status">
           <p>
             Kept: {bring.data.kept.map(({ foods, source }) => `${foods.toLocaleString('en')} foods of ${source}`).join('; ')}. Estimates are
             made anew as foods are looked at.

@@ -1,4 +1,5 @@
 import type { ImportLook } from '../../api.ts';
+import text from '../../ui/text.module.css';
 
 /** What was noticed while files were read, by file and place. */
 export function Report({ report }: { readonly report: ImportLook['report'] }) {
@@ -18,7 +19,7 @@ export function Report({ report }: { readonly report: ImportLook['report'] }) {
           </li>
         ))}
       </ul>
-      {report.length > most && <p className="soft">And {report.length - most} more.</p>}
+      {report.length > most && <p className={text.soft}>And {report.length - most} more.</p>}
     </details>
   );
 }

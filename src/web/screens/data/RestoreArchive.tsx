@@ -1,9 +1,12 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { useEffect, useRef, useState } from 'react';
 import { type ArchiveShort, answer, api, type Restored } from '../../api.ts';
+import button from '../../ui/Button.module.css';
 import { FileChoice } from '../../ui/FileChoice.tsx';
+import layout from '../../ui/layout.module.css';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { clientsInWords, exampleInWords, isNamed, leftOutInWords, momentInWords, rowsInWords, sizeInWords } from './archiveWords.ts';
 
 /** A file is looked at first, and restored when the person has seen what is in it. */
@@ -55,16 +58,16 @@ export function RestoreArchive(given: {
   }, [copy]);
   const isBusy = look.isPending || restore.isPending;
   return (
-    <div className="stack">
+    <div className={layout.stack}>
       <h3>Restore</h3>
-      <p className="soft">
+      <p className={text.soft}>
         From an archive (.zip), or a workspace file (.json) of an earlier Platewright. It is looked at first; nothing is written yet.
       </p>
       <Told error={look.error ?? restore.error} />
       {isBusy ? (
         <Progress workId={workId} begins={look.isPending ? 'Reading the file' : 'Restoring'} onCancel={() => stop.current?.abort()} />
       ) : look.data === undefined ? (
-        <p className="row">
+        <p className={layout.row}>
           <FileChoice
             label="Choose a file to restore"
             accept=".zip,.json,application/zip,application/json"
@@ -102,7 +105,7 @@ function Choice(given: {
   const asksPassphrase = withClients && into === 'beside' && archive.clients?.opensWith === 'passphrase';
   return (
     <form
-      className="notice stack"
+      className={`${layout.notice} ${layout.stack}`}
       onSubmit={event => {
         event.preventDefault();
         onRestore({ into, withClients, ...(asksPassphrase ? { passphrase } : {}) });
@@ -116,9 +119,9 @@ function Choice(given: {
         {clientsInWords(archive)}.
         {archive.damaged > 0 && ` ${archive.damaged} values in it cannot be read; they come along as they are and are passed over.`}
       </p>
-      <fieldset className="stack">
+      <fieldset className={layout.stack}>
         <legend>Where to</legend>
-        <label className="row">
+        <label className={layout.row}>
           <input type="radio" name="into" checked={into === 'empty'} disabled={!isEmpty} onChange={() => setInto('empty')} />
           <span>
             Into this workspace,{' '}
@@ -127,13 +130,13 @@ function Choice(given: {
               : 'which must be empty first (Delete everything, below)'}
           </span>
         </label>
-        <label className="row">
+        <label className={layout.row}>
           <input type="radio" name="into" checked={into === 'beside'} onChange={() => setInto('beside')} />
           <span>Beside what is here: what is new is added, what stands here is left as it is, and what differs is told</span>
         </label>
       </fieldset>
       {archive.clients !== undefined && (
-        <label className="row">
+        <label className={layout.row}>
           <input type="checkbox" checked={withClients} onChange={event => setWithClients(event.target.checked)} />
           <span>
             The client records too
@@ -145,16 +148,16 @@ function Choice(given: {
         </label>
       )}
       {asksPassphrase && (
-        <label className="field">
+        <label className={layout.field}>
           <span>Passphrase of the client records in the archive</span>
           <input type="password" autoComplete="off" value={passphrase} onChange={event => setPassphrase(event.target.value)} required />
         </label>
       )}
-      <p className="row">
-        <button type="submit" className="act">
+      <p className={layout.row}>
+        <button type="submit" className={button.act}>
           Restore
         </button>
-        <button type="button" className="quiet" onClick={onLeave}>
+        <button type="button" className={button.quiet} onClick={onLeave}>
           Leave it
         </button>
       </p>
@@ -165,7 +168,7 @@ function Choice(given: {
 function Result({ restored }: { readonly restored: Restored }) {
   const { clients, same, examples } = restored;
   return (
-    <div className="notice stack" role="status">
+    <div className={`${layout.notice} ${layout.stack}`} role="status">
       <p>
         <b>Restored.</b> Added: {rowsInWords(restored.added) ?? 'nothing'}.
         {same > 0 && ` ${same.toLocaleString('en')} entries stood here already.`}

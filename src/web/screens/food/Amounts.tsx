@@ -1,4 +1,7 @@
 import type { Label } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
+import styles from './RangeBar.module.css';
 
 const shownFirst = ['energyKcal', 'sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG', 'calciumMg', 'fatG', 'carbohydrateG'];
 
@@ -6,19 +9,19 @@ const shownFirst = ['energyKcal', 'sodiumMg', 'potassiumMg', 'phosphorusMg', 'pr
 export function Amounts({ label }: { readonly label: Label }) {
   const amounts = shownFirst.flatMap(key => label.read.amounts.filter(({ nutrient }) => nutrient === key));
   return (
-    <section className="sheet" aria-labelledby="amounts-title">
-      <div className="spread">
+    <section className={layout.sheet} aria-labelledby="amounts-title">
+      <div className={layout.spread}>
         <h2 id="amounts-title">In {label.read.servingText ?? 'a serving'}</h2>
-        <span className="small soft">dark: printed, with its rounding · gray: computed</span>
+        <span className={`${text.small} ${text.soft}`}>dark: printed, with its rounding · gray: computed</span>
       </div>
       {amounts.map(amount => (
-        <div className="range" key={amount.nutrient}>
+        <div className={styles.range} key={amount.nutrient}>
           <span>{upper(amount.name)}</span>
           <Bar range={amount.range} source={amount.source} />
           <span>{amount.text}</span>
         </div>
       ))}
-      <p className="small soft">
+      <p className={`${text.small} ${text.soft}`}>
         The range covers rounding only, not the 20 % that compliance allows (21 CFR 101.9(g)). What is not printed is unknown, not zero.
       </p>
     </section>
@@ -38,10 +41,10 @@ function Bar({
   const most = Math.max(hi * 1.5, 1e-9);
   return (
     <svg viewBox="0 0 400 20" preserveAspectRatio="none" aria-hidden="true">
-      <line className="track" x1="0" x2="400" y1="10" y2="10" />
+      <line className={styles.track} x1="0" x2="400" y1="10" y2="10" />
       {range !== undefined && (
         <rect
-          className={source === 'computed' ? 'computed' : 'printed'}
+          className={source === 'computed' ? styles.computed : styles.printed}
           x={(lo / most) * 400}
           y="4"
           width={Math.max(3, ((hi - lo) / most) * 400)}

@@ -3,9 +3,13 @@ import { getRouteApi } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api, type Label } from '../../api.ts';
 import { ClientDoor } from '../../lock/ClientDoor.tsx';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { emptyLabel, LabelForm } from '../data/LabelForm.tsx';
 import { Amounts } from './Amounts.tsx';
+import styles from './Food.module.css';
 import { ForClient } from './ForClient.tsx';
 import { History } from './History.tsx';
 import { HowMuchFits } from './HowMuchFits.tsx';
@@ -37,20 +41,20 @@ export function FoodScreen() {
   const standing = food.data.history.find(({ stands }) => stands);
   return (
     <>
-      <div className="spread">
+      <div className={layout.spread}>
         <div>
-          <span className="soft">
+          <span className={text.soft}>
             {[food.data.maker, food.data.category].filter(Boolean).join(' · ')}
             {food.data.isDemo ? ' · demo, invented' : ''}
           </span>
           <h1>{food.data.name}</h1>
         </div>
-        <button type="button" className="act noprint" onClick={() => setEntry({ kind: 'read' })}>
+        <button type="button" className={`${button.act} ${layout.noprint}`} onClick={() => setEntry({ kind: 'read' })}>
           Add a newer label
         </button>
       </div>
       {entry !== undefined && (
-        <section className="sheet stack" aria-labelledby="entry-title">
+        <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="entry-title">
           <h2 id="entry-title">{entry.kind === 'read' ? 'A newer label of this food' : 'Correct a misread figure'}</h2>
           <LabelForm
             start={(entry.kind === 'correction' ? entry.label : standing)?.printed ?? { ...emptyLabel, name: food.data.name }}
@@ -71,24 +75,24 @@ export function FoodScreen() {
         </section>
       )}
       {standing === undefined ? (
-        <p className="notice">No label of this food stands: all were withdrawn. Add a newer label to judge it again.</p>
+        <p className={layout.notice}>No label of this food stands: all were withdrawn. Add a newer label to judge it again.</p>
       ) : (
-        <div className="foodcols">
-          <div className="stack">
+        <div className={styles.foodcols}>
+          <div className={layout.stack}>
             <PrintedPanel label={standing} />
-            <section className="sheet" aria-labelledby="audit-title">
+            <section className={layout.sheet} aria-labelledby="audit-title">
               <h2 id="audit-title">Audit</h2>
               {standing.read.findings.length === 0 ? (
                 <p>Nothing to look at: the figures agree with each other and with the rounding rules.</p>
               ) : null}
               {standing.read.findings.map(({ code, message, source }) => (
                 <p key={code + message}>
-                  <b>Look again.</b> {message} <span className="soft">{source}</span>
+                  <b>Look again.</b> {message} <span className={text.soft}>{source}</span>
                 </p>
               ))}
             </section>
           </div>
-          <div className="stack">
+          <div className={layout.stack}>
             {search.client !== undefined && search.plate !== undefined && search.meal !== undefined && (
               <ClientDoor>
                 <ForClient
@@ -107,7 +111,7 @@ export function FoodScreen() {
           </div>
         </div>
       )}
-      {food.data.plates.length > 0 && <p className="sheet">On these plates: {food.data.plates.join(', ')}.</p>}
+      {food.data.plates.length > 0 && <p className={layout.sheet}>On these plates: {food.data.plates.join(', ')}.</p>}
       <History food={food.data} onCorrect={label => setEntry({ kind: 'correction', label })} onChanged={refresh} />
     </>
   );

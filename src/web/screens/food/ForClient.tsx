@@ -1,7 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { answer, api } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 
 /** This food as it is judged for the client one came from: the same judge, plate and meal as on the client's page. */
@@ -33,25 +35,25 @@ export function ForClient({
   const row = fits.data?.rows[0];
   const hasAmount = row !== undefined && row.offer !== 'never' && row.offer !== 'ask';
   return (
-    <section className="sheet" aria-labelledby="for-client-title">
+    <section className={layout.sheet} aria-labelledby="for-client-title">
       <h2 id="for-client-title">
         For {client.data?.name ?? 'this client'}, {meal}
       </h2>
-      {onPlate !== undefined && <p className="small soft">Eaten on the plate “{String(onPlate)}”.</p>}
+      {onPlate !== undefined && <p className={`${text.small} ${text.soft}`}>Eaten on the plate “{String(onPlate)}”.</p>}
       <Told error={client.error ?? fits.error} />
-      {fits.data?.none !== undefined && <p className="notice">{fits.data.none}</p>}
+      {fits.data?.none !== undefined && <p className={layout.notice}>{fits.data.none}</p>}
       {row !== undefined && (
         <>
           <p>
-            <VerdictMark word={row.verdict} /> {row.closeCall && <span className="close">close call</span>}{' '}
-            {row.estimated && <span className="close">estimated</span>} {!hasAmount && <b>{row.why}</b>}
+            <VerdictMark word={row.verdict} /> {row.closeCall && <span className={text.close}>close call</span>}{' '}
+            {row.estimated && <span className={text.close}>estimated</span>} {!hasAmount && <b>{row.why}</b>}
             {hasAmount && (
               <>
                 <b>Fits in this meal: {row.inMeal}.</b> Fits in a day: {row.inDay}.
               </>
             )}
           </p>
-          <ul className="ways">
+          <ul className={text.ways}>
             {row.marks.map(mark => (
               <li key={mark}>{mark}</li>
             ))}
@@ -63,8 +65,10 @@ export function ForClient({
           </ul>
         </>
       )}
-      {fits.data !== undefined && fits.data.tests.length > 0 && <p className="small soft">{fits.data.tests.join('; ')}.</p>}
-      <p className="noprint">
+      {fits.data !== undefined && fits.data.tests.length > 0 && (
+        <p className={`${text.small} ${text.soft}`}>{fits.data.tests.join('; ')}.</p>
+      )}
+      <p className={layout.noprint}>
         <Link to="/clients/$clientId" params={{ clientId }}>
           Back to the client
         </Link>

@@ -1,8 +1,11 @@
 import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type Food, type Label, sent } from '../../api.ts';
+import button from '../../ui/Button.module.css';
 import { FileChoice } from '../../ui/FileChoice.tsx';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { RecheckDay } from './RecheckDay.tsx';
 
 /** All labels of the food, newest first: readings, corrections and withdrawals told apart, with what changed. */
@@ -16,7 +19,7 @@ export function History({
   readonly onChanged: () => void;
 }) {
   return (
-    <section className="sheet stack" aria-labelledby="history-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="history-title">
       <h2 id="history-title">Labels of this food</h2>
       {food.history.map(label => (
         <LabelEntry key={label.id} label={label} version={food.version} onCorrect={onCorrect} onChanged={onChanged} />
@@ -49,12 +52,12 @@ function LabelEntry({
   });
   const isOpen = label.withdrawn === undefined;
   return (
-    <article className="stack" aria-label={`Label of ${String(label.printed.readOn ?? label.addedAt.slice(0, 10))}`}>
+    <article className={layout.stack} aria-label={`Label of ${String(label.printed.readOn ?? label.addedAt.slice(0, 10))}`}>
       <h3>
         {label.kind === 'correction' ? 'Correction' : 'Label'} {String(label.printed.readOn ?? '')}{' '}
-        <span className="soft">added {label.addedAt.slice(0, 10)}</span> {label.stands && <span className="tag">stands</span>}
-        {label.correctedBy !== undefined && <span className="tag">corrected since</span>}
-        {!isOpen && <span className="tag">withdrawn</span>}
+        <span className={text.soft}>added {label.addedAt.slice(0, 10)}</span> {label.stands && <span className={text.tag}>stands</span>}
+        {label.correctedBy !== undefined && <span className={text.tag}>corrected since</span>}
+        {!isOpen && <span className={text.tag}>withdrawn</span>}
       </h3>
       {label.kind === 'correction' && <p>A misread figure was mended: {label.reason}</p>}
       {label.withdrawn !== undefined && (
@@ -73,7 +76,7 @@ function LabelEntry({
         </div>
       )}
       {label.photoIds.length > 0 && (
-        <p className="row">
+        <p className={layout.row}>
           {label.photoIds.map((id, index) => (
             <a key={id} href={`/api/photos/${id}`} target="_blank" rel="noreferrer">
               Photo {index + 1}
@@ -82,30 +85,30 @@ function LabelEntry({
         </p>
       )}
       {isOpen && (
-        <div className="row noprint">
-          <button type="button" className="quiet" onClick={() => onCorrect(label)}>
+        <div className={`${layout.row} ${layout.noprint}`}>
+          <button type="button" className={button.quiet} onClick={() => onCorrect(label)}>
             Correct a misread figure
           </button>
           <RecheckDay label={label} onChanged={onChanged} />
           <FileChoice label="Add a photo" accept="image/jpeg,image/png,image/webp" onChoose={file => photo.mutate(file)} />
           {asks ? (
             <form
-              className="row"
+              className={layout.row}
               onSubmit={event => {
                 event.preventDefault();
                 withdraw.mutate();
               }}
             >
-              <label className="field">
+              <label className={layout.field}>
                 <span>Why is it withdrawn?</span>
                 <input type="text" required value={reason} onChange={event => setReason(event.target.value)} />
               </label>
-              <button type="submit" className="quiet">
+              <button type="submit" className={button.quiet}>
                 Withdraw this label
               </button>
             </form>
           ) : (
-            <button type="button" className="quiet" onClick={() => setAsks(true)}>
+            <button type="button" className={button.quiet} onClick={() => setAsks(true)}>
               Withdraw …
             </button>
           )}

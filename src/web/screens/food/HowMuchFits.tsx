@@ -1,10 +1,13 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
 import type { FoodSearch } from './foodSearch.ts';
+import styles from './HowMuchFits.module.css';
 
 /** How much of a food fits on a plate: a portion to slide, its verdict, and the portion at which the verdict tips. */
 export function HowMuchFits({
@@ -30,11 +33,11 @@ export function HowMuchFits({
   });
   const now = portions.data?.steps[step];
   return (
-    <section className="sheet" aria-labelledby="fits-title">
+    <section className={layout.sheet} aria-labelledby="fits-title">
       <h2 id="fits-title">How much of it fits</h2>
       <Told error={portions.error} />
-      <div className="formgrid">
-        <label className="field">
+      <div className={layout.formgrid}>
+        <label className={layout.field}>
           <span>Plate</span>
           <select value={plate} onChange={event => setPlate(event.target.value)}>
             {plates.data?.map(({ plate: one }) => (
@@ -44,7 +47,7 @@ export function HowMuchFits({
             ))}
           </select>
         </label>
-        <label className="field">
+        <label className={layout.field}>
           <span>Yardstick</span>
           <select value={yardstick} onChange={event => setYardstick(event.target.value)}>
             {yardsticks.data?.map(({ yardstick: one }) => (
@@ -58,13 +61,13 @@ export function HowMuchFits({
       {portions.data?.noPortion !== undefined && (
         <p aria-live="polite">
           <VerdictMark word={portions.data.noPortion.verdict} /> <b>{portions.data.tippingText}</b>{' '}
-          <span className="soft">{portions.data.noPortion.why}</span>
+          <span className={text.soft}>{portions.data.noPortion.why}</span>
         </p>
       )}
       {portions.data !== undefined && portions.data.noPortion === undefined && now !== undefined && (
         <>
           <input
-            className="slider"
+            className={styles.slider}
             type="range"
             min={0}
             max={portions.data.steps.length - 1}
@@ -74,12 +77,12 @@ export function HowMuchFits({
             onChange={event => setStep(Number(event.target.value))}
           />
           <p aria-live="polite">
-            <VerdictMark word={now.verdict} /> at {now.text}. <span className="soft">{now.why}</span>
+            <VerdictMark word={now.verdict} /> at {now.text}. <span className={text.soft}>{now.why}</span>
           </p>
           <p>
             <b>{portions.data.tippingText}</b>
           </p>
-          <ul className="ways">
+          <ul className={text.ways}>
             {portions.data.waysIn.map(({ what }) => (
               <li key={what}>{what}</li>
             ))}

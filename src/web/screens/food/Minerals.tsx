@@ -1,7 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
 import type { InferResponseType } from 'hono/client';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
+import styles from './RangeBar.module.css';
 
 type Minerals = InferResponseType<(typeof api.foods)[':id']['minerals']['$get'], 200>;
 type Estimate = Extract<Minerals, { kind: 'estimate' }>;
@@ -14,10 +18,10 @@ export function MineralsSheet({ foodId, labelId }: { readonly foodId: string; re
     staleTime: Number.POSITIVE_INFINITY,
   });
   return (
-    <section className="sheet" aria-labelledby="minerals-title">
-      <div className="spread">
+    <section className={layout.sheet} aria-labelledby="minerals-title">
+      <div className={layout.spread}>
         <h2 id="minerals-title">What the label does not print</h2>
-        <span className="small soft">hatched: estimated · mark: likely</span>
+        <span className={`${text.small} ${text.soft}`}>hatched: estimated · mark: likely</span>
       </div>
       <Told error={minerals.error} />
       {minerals.isPending && <p role="status">Estimating …</p>}
@@ -30,21 +34,21 @@ export function MineralsSheet({ foodId, labelId }: { readonly foodId: string; re
 function Shown({ estimate }: { readonly estimate: Estimate }) {
   return (
     <>
-      <p className="small">{estimate.checked}</p>
+      <p className={text.small}>{estimate.checked}</p>
       {estimate.minerals.map(mineral =>
         mineral.isPrinted ? (
-          <p className="small" key={mineral.name}>
+          <p className={text.small} key={mineral.name}>
             {upper(mineral.name)} is printed. Of it from additives: surely {between(mineral.added.sureMg)} mg, likely{' '}
             {mineral.added.likelyMg[1]} mg.
           </p>
         ) : (
           <div key={mineral.name}>
-            <div className="range">
+            <div className={styles.range}>
               <span>{upper(mineral.name)}</span>
               <HatchedBar sure={mineral.sureMg} likely={mineral.likelyMg} />
               <span>likely {mineral.likelyMg[1]} mg</span>
             </div>
-            <p className="small">
+            <p className={text.small}>
               In {estimate.servingText}: surely {between(mineral.sureMg)} mg, nine times in ten {between(mineral.likelyMg)} mg. From
               additives: surely {between(mineral.added.sureMg)} mg, likely {mineral.added.likelyMg[1]} mg. In 100 g: likely{' '}
               {mineral.per100G.likelyMg[1]} mg, surely {between(mineral.per100G.sureMg)} mg.
@@ -52,19 +56,25 @@ function Shown({ estimate }: { readonly estimate: Estimate }) {
           </div>
         ),
       )}
-      <p className="small">Absorbed phosphorus: somewhere between {between(estimate.absorbedPhosphorusMg)} mg, by where it comes from.</p>
-      <ul className="small">
+      <p className={text.small}>
+        Absorbed phosphorus: somewhere between {between(estimate.absorbedPhosphorusMg)} mg, by where it comes from.
+      </p>
+      <ul className={text.small}>
         {estimate.sentences.map(sentence => (
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
-      <p className="small">
+      <p className={text.small}>
         <b>What would settle it.</b> Ask the maker: “{estimate.question}”{' '}
-        <button type="button" className="quiet noprint" onClick={() => void navigator.clipboard.writeText(estimate.question)}>
+        <button
+          type="button"
+          className={`${button.quiet} ${layout.noprint}`}
+          onClick={() => void navigator.clipboard.writeText(estimate.question)}
+        >
           Copy the question
         </button>
       </p>
-      <p className="small soft">{estimate.caution}</p>
+      <p className={`${text.small} ${text.soft}`}>{estimate.caution}</p>
     </>
   );
 }
@@ -77,13 +87,13 @@ function HatchedBar({ sure, likely }: { readonly sure: readonly number[]; readon
     <svg viewBox="0 0 400 20" preserveAspectRatio="none" aria-hidden="true">
       <defs>
         <pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <line className="hatch" x1="0" y1="0" x2="0" y2="6" />
+          <line className={styles.hatch} x1="0" y1="0" x2="0" y2="6" />
         </pattern>
       </defs>
-      <line className="track" x1="0" x2="400" y1="10" y2="10" />
-      <rect className="estimated" x={x(sure[0]!)} y="4" width={Math.max(3, x(sure[1]! - sure[0]!))} height="12" />
-      <line className="likelyspan" x1={x(likely[0]!)} x2={x(likely[2]!)} y1="10" y2="10" />
-      <line className="likely" x1={x(likely[1]!)} x2={x(likely[1]!)} y1="1" y2="19" />
+      <line className={styles.track} x1="0" x2="400" y1="10" y2="10" />
+      <rect className={styles.estimated} x={x(sure[0]!)} y="4" width={Math.max(3, x(sure[1]! - sure[0]!))} height="12" />
+      <line className={styles.likelyspan} x1={x(likely[0]!)} x2={x(likely[2]!)} y1="10" y2="10" />
+      <line className={styles.likely} x1={x(likely[1]!)} x2={x(likely[1]!)} y1="1" y2="19" />
     </svg>
   );
 }

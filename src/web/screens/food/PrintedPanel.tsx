@@ -1,5 +1,8 @@
 import { type Nutrient, nutrientKeys } from '#core/quantity/nutrients.ts';
 import type { Label } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
+import styles from './PrintedPanel.module.css';
 
 /** In the order in which a US panel prints them (21 CFR 101.9(c), (d)); energy has a line of its own above. */
 const order = nutrientKeys.filter(key => key !== 'energyKcal');
@@ -17,29 +20,29 @@ export function PrintedPanel({ label }: { readonly label: Label }) {
   };
   const shown = order.filter(key => key in panel || always.includes(key) || amount(key)?.asPrinted !== undefined);
   return (
-    <section className="sheet" aria-labelledby="printed-title">
+    <section className={layout.sheet} aria-labelledby="printed-title">
       <h2 id="printed-title">As printed</h2>
-      <p className="small soft">
+      <p className={`${text.small} ${text.soft}`}>
         {readOn === undefined ? 'day of reading not noted' : `read ${readOn}`}
         {readAt === undefined ? '' : ` at ${readAt}`}
         {label.recheckOn === undefined ? '' : ` · recheck by ${label.recheckOn}`}
         {front?.length ? ` · on the front: ${front.join(', ')}` : ''}
       </p>
-      <table className="panel">
-        <caption className="unseen">Nutrition panel as printed</caption>
+      <table className={styles.panel}>
+        <caption className={text.unseen}>Nutrition panel as printed</caption>
         <tbody>
           <tr>
             <th scope="row">Serving</th>
-            <td className="num">{label.read.servingText ?? 'not on the label'}</td>
+            <td className={text.num}>{label.read.servingText ?? 'not on the label'}</td>
           </tr>
-          <tr className="big">
+          <tr className={styles.big}>
             <th scope="row">Calories</th>
-            <td className="num">{panel.energyKcal ?? panel.energyKj ?? 'not on the label'}</td>
+            <td className={text.num}>{panel.energyKcal ?? panel.energyKj ?? 'not on the label'}</td>
           </tr>
           {shown.map(key => (
             <tr key={key}>
               <th scope="row">{upper(amount(key)?.name ?? key)}</th>
-              <td className={`num ${key in panel ? '' : 'soft'}`}>{words(key)}</td>
+              <td className={`${text.num} ${key in panel ? '' : text.soft}`}>{words(key)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,7 +1,10 @@
 import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type Label } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 
 /** The day by which a package is read again. When another window set one meanwhile, that is told and the day that was typed stays. */
 export function RecheckDay({ label, onChanged }: { readonly label: Label; readonly onChanged: () => void }) {
@@ -16,15 +19,15 @@ export function RecheckDay({ label, onChanged }: { readonly label: Label; readon
   const isOpen = typed !== undefined && typed.day !== standing;
   return (
     <form
-      className="row"
+      className={layout.row}
       onSubmit={event => {
         event.preventDefault();
         // Once it was told, what stands now is on the screen and was seen.
         if (isOpen) set.mutate(set.isError ? { ...typed, seen: standing } : typed);
       }}
     >
-      <label className="row">
-        <span className="small">Recheck by</span>
+      <label className={layout.row}>
+        <span className={text.small}>Recheck by</span>
         <input
           type="date"
           value={typed?.day ?? standing}
@@ -32,11 +35,11 @@ export function RecheckDay({ label, onChanged }: { readonly label: Label; readon
         />
       </label>
       {isOpen && (
-        <button type="submit" className="quiet" disabled={set.isPending}>
+        <button type="submit" className={button.quiet} disabled={set.isPending}>
           {typed.day === '' ? 'Clear this day' : 'Set this day'}
         </button>
       )}
-      {set.isError && isOpen && <span className="small">{standing === '' ? 'No day is set now.' : `Set now: ${standing}.`}</span>}
+      {set.isError && isOpen && <span className={text.small}>{standing === '' ? 'No day is set now.' : `Set now: ${standing}.`}</span>}
       <Told error={set.error} />
     </form>
   );

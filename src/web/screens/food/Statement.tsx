@@ -1,4 +1,7 @@
 import type { Label } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import look from '../../ui/text.module.css';
+import styles from './Statement.module.css';
 import { statementPieces } from './statementPieces.ts';
 
 /** The ingredient statement with every additive marked where it stands, and explained below. */
@@ -6,7 +9,7 @@ export function Statement({ label }: { readonly label: Label }) {
   const text = label.printed.statement;
   if (typeof text !== 'string' || !label.read.statementRead) {
     return (
-      <section className="sheet" aria-labelledby="statement-title">
+      <section className={layout.sheet} aria-labelledby="statement-title">
         <h2 id="statement-title">Ingredients</h2>
         <p>No statement was read: which additives are in it is unknown.</p>
       </section>
@@ -16,20 +19,20 @@ export function Statement({ label }: { readonly label: Label }) {
     ({ class: kind, counts, certainty }) => kind !== 'sodium' && (counts || certainty === 'possible'),
   );
   return (
-    <section className="sheet" aria-labelledby="statement-title">
+    <section className={layout.sheet} aria-labelledby="statement-title">
       <h2 id="statement-title">Ingredients</h2>
-      <p className="statement">
+      <p className={styles.statement}>
         {statementPieces(text, label.read.additives).map(({ start, words, mark, title }) =>
           mark === undefined ? (
             <span key={start}>{words}</span>
           ) : (
-            <mark key={start} className={mark} title={title}>
+            <mark key={start} className={styles[mark]} title={title}>
               {words}
             </mark>
           ),
         )}
       </p>
-      <p className="small soft">
+      <p className={`${look.small} ${look.soft}`}>
         Underlined: phosphate that counts (one line), potassium that counts (two lines), reported and not counted (dotted).
       </p>
       {counted.length === 0 ? (
@@ -37,8 +40,8 @@ export function Statement({ label }: { readonly label: Label }) {
       ) : null}
       <ul>
         {label.read.additives.map(({ class: kind, id, start, why, counts }) => (
-          <li key={`${kind}${id}${start}`} className={counts ? '' : 'soft'}>
-            <span className="tag">{kind}</span> {why}
+          <li key={`${kind}${id}${start}`} className={counts ? undefined : look.soft}>
+            <span className={look.tag}>{kind}</span> {why}
           </li>
         ))}
       </ul>

@@ -2,7 +2,11 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { countedClasses } from '#core/additive/countedClasses.ts';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import styles from '../../ui/foods.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { AdditiveTags } from '../survey/AdditiveTags.tsx';
 
 const route = getRouteApi('/foods');
@@ -23,19 +27,19 @@ export function FoodsScreen() {
   });
   return (
     <>
-      <div className="spread">
+      <div className={layout.spread}>
         <h1>Foods</h1>
-        <Link className="act" to="/data">
+        <Link className={button.act} to="/data">
           Add labels
         </Link>
       </div>
       <Told error={foods.error} />
-      <search className="formgrid">
-        <label className="field">
+      <search className={layout.formgrid}>
+        <label className={layout.field}>
           <span>Search name, maker or bar code</span>
           <input type="search" value={search} onChange={event => change({ search: event.target.value })} />
         </label>
-        <label className="field">
+        <label className={layout.field}>
           <span>Category</span>
           <select value={category} onChange={event => change({ category: event.target.value })}>
             <option value="">all categories</option>
@@ -47,7 +51,7 @@ export function FoodsScreen() {
           </select>
         </label>
       </search>
-      <section className="sheet scroll" aria-label="Foods found" tabIndex={0}>
+      <section className={`${layout.sheet} ${layout.scroll}`} aria-label="Foods found" tabIndex={0}>
         {foods.data?.length === 0 ? (
           <p>
             {search === '' && category === ''
@@ -55,16 +59,16 @@ export function FoodsScreen() {
               : 'No food matches. Take away a word, or choose all categories.'}
           </p>
         ) : (
-          <table className="foods">
-            <caption className="unseen">Foods with their standing label</caption>
+          <table className={styles.foods}>
+            <caption className={text.unseen}>Foods with their standing label</caption>
             <thead>
               <tr>
                 <th scope="col">Food</th>
                 <th scope="col">Serving</th>
-                <th scope="col" className="num">
+                <th scope="col" className={styles.num}>
                   Energy
                 </th>
-                <th scope="col" className="num">
+                <th scope="col" className={styles.num}>
                   Sodium
                 </th>
                 <th scope="col">Additives</th>
@@ -78,18 +82,18 @@ export function FoodsScreen() {
                     <Link to="/foods/$foodId" params={{ foodId: food.id }} search={{}}>
                       {food.name}
                     </Link>
-                    <span className="why">
+                    <span className={styles.why}>
                       {food.maker}
                       {food.findings > 0 ? ` · audit: ${food.findings} to look at` : ''}
                     </span>
                   </td>
                   <td>{food.servingText ?? 'not printed'}</td>
-                  <td className="num">{food.energyKcal === null ? 'unknown' : `${food.energyKcal} kcal`}</td>
-                  <td className="num">{food.sodiumMg === null ? 'unknown' : `${food.sodiumMg} mg`}</td>
+                  <td className={styles.num}>{food.energyKcal === null ? 'unknown' : `${food.energyKcal} kcal`}</td>
+                  <td className={styles.num}>{food.sodiumMg === null ? 'unknown' : `${food.sodiumMg} mg`}</td>
                   <td>{food.statementRead ? <AdditiveTags classes={countedClasses(food.additives)} /> : 'no statement read'}</td>
                   <td>
                     {food.readOn ?? 'day not noted'}
-                    <span className="why">{food.readAt}</span>
+                    <span className={styles.why}>{food.readAt}</span>
                   </td>
                 </tr>
               ))}
@@ -97,7 +101,7 @@ export function FoodsScreen() {
           </table>
         )}
         {(foods.data?.length ?? 0) > mostShown && (
-          <p className="soft">
+          <p className={text.soft}>
             {mostShown} of {foods.data?.length} foods are shown. Search to find the others.
           </p>
         )}

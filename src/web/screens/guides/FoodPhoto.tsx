@@ -1,6 +1,9 @@
 import { useMutation } from '@tanstack/react-query';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { TextField } from '../../ui/TextField.tsx';
 import { Told } from '../../ui/Told.tsx';
+import styles from './FoodPhoto.module.css';
 import type { GuidePart } from './GuideWords.tsx';
 import { smallPicture } from './smallPicture.ts';
 
@@ -17,10 +20,10 @@ export function FoodPhoto({
     onSuccess: dataUrl => change({ photos: { ...others, [foodId]: { dataUrl, alt: photo?.alt ?? `The package of ${name}` } } }),
   });
   return (
-    <fieldset className="stack">
+    <fieldset className={layout.stack}>
       <legend>Picture of the package</legend>
-      {photo !== undefined && <img className="thumb" src={photo.dataUrl} alt={photo.alt} />}
-      <label className="field">
+      {photo !== undefined && <img className={styles.thumb} src={photo.dataUrl} alt={photo.alt} />}
+      <label className={layout.field}>
         <span>{photo === undefined ? 'Choose a picture of your own' : 'Choose another'}</span>
         <input
           type="file"
@@ -40,8 +43,8 @@ export function FoodPhoto({
             onChange={alt => change({ photos: { ...others, [foodId]: { ...photo, alt } } })}
             wrong={photo.alt.trim() === '' ? 'Needed: a few words.' : undefined}
           />
-          <p className="row">
-            <button type="button" className="quiet" onClick={() => change({ photos: others })}>
+          <p className={layout.row}>
+            <button type="button" className={button.quiet} onClick={() => change({ photos: others })}>
               Remove the picture
             </button>
           </p>

@@ -1,6 +1,9 @@
 import { Link } from '@tanstack/react-router';
 import type { GuidePreview } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { TextField } from '../../ui/TextField.tsx';
+import text from '../../ui/text.module.css';
 import { FoodPhoto } from './FoodPhoto.tsx';
 import type { GuidePart } from './GuideWords.tsx';
 import { emptyPlace, type TypedPlace } from './typedGuide.ts';
@@ -20,9 +23,9 @@ export function FoodSaid({ typed, change, wrong, food }: GuidePart & { readonly 
   const setPlaces = (next: readonly TypedPlace[]): void => change({ whereToBuy: { ...typed.whereToBuy, [foodId]: next } });
   const { [foodId]: reason, ...otherReasons } = typed.leftOut;
   return (
-    <div className="stack inset">
+    <div className={`${layout.stack} ${layout.inset}`}>
       {marks.map(mark => (
-        <p className="tag" key={mark}>
+        <p className={text.tag} key={mark}>
           {mark}
         </p>
       ))}
@@ -39,9 +42,9 @@ export function FoodSaid({ typed, change, wrong, food }: GuidePart & { readonly 
       />
       {places.map((place, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: places have no identity, and rows are only added at the end
-        <fieldset className="stack" key={index}>
+        <fieldset className={layout.stack} key={index}>
           <legend>Where to buy, {index + 1}</legend>
-          <div className="formgrid">
+          <div className={layout.formgrid}>
             {placeFields.map(([key, label, type]) => (
               <TextField
                 key={key}
@@ -53,18 +56,18 @@ export function FoodSaid({ typed, change, wrong, food }: GuidePart & { readonly 
               />
             ))}
           </div>
-          <button type="button" className="quiet" onClick={() => setPlaces(places.filter((_, at) => at !== index))}>
+          <button type="button" className={button.quiet} onClick={() => setPlaces(places.filter((_, at) => at !== index))}>
             Remove this place
           </button>
         </fieldset>
       ))}
-      <p className="row">
-        <button type="button" className="quiet" onClick={() => setPlaces([...places, emptyPlace])}>
+      <p className={layout.row}>
+        <button type="button" className={button.quiet} onClick={() => setPlaces([...places, emptyPlace])}>
           Add a place to buy
         </button>
       </p>
       <FoodPhoto typed={typed} change={change} foodId={foodId} name={name} />
-      <label className="row">
+      <label className={layout.row}>
         <input
           type="checkbox"
           checked={reason !== undefined}

@@ -1,8 +1,11 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { answer, api, type Guide, Problem } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { useSettled } from '../../ui/useSettled.ts';
 import { GuideDisclosures } from './GuideDisclosures.tsx';
 import { GuideFoods } from './GuideFoods.tsx';
@@ -26,7 +29,7 @@ export function GuideScreen() {
   });
   return (
     <>
-      <p className="noprint">
+      <p className={layout.noprint}>
         <Link to="/guides">All guides</Link>
       </p>
       <Told error={guide.error} />
@@ -53,32 +56,32 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
   const shared = { typed, change, wrong };
   return (
     <>
-      <div className="spread">
+      <div className={layout.spread}>
         <h1>{typed.title.trim() === '' ? 'A guide without a title' : typed.title}</h1>
-        <span className="soft noprint" role="status">
+        <span className={`${text.soft} ${layout.noprint}`} role="status">
           {state === 'saved' ? 'Saved' : state === 'saving' ? 'Saving …' : 'Not saved yet'}
         </span>
       </div>
       <Told error={error ?? preview.error} />
       {error instanceof Problem && error.code === 'changed-meanwhile' && (
-        <p className="row">
-          <button type="button" className="quiet" onClick={() => void inHand.settle('keep mine')}>
+        <p className={layout.row}>
+          <button type="button" className={button.quiet} onClick={() => void inHand.settle('keep mine')}>
             Keep what is typed here
           </button>
-          <button type="button" className="quiet" onClick={() => void inHand.settle('take theirs')}>
+          <button type="button" className={button.quiet} onClick={() => void inHand.settle('take theirs')}>
             Take the other state, give up what is typed here
           </button>
         </p>
       )}
-      <p className="onlyprint">To print the guide itself, save it as PDF or print its page.</p>
-      <div className="guidecols noprint">
-        <div className="stack">
+      <p className={layout.onlyprint}>To print the guide itself, save it as PDF or print its page.</p>
+      <div className={`${layout.halves} ${layout.noprint}`}>
+        <div className={layout.stack}>
           <GuideWords {...shared} />
           <GuideSurvey {...shared} tests={preview.data?.tests ?? []} />
           <GuideFoods {...shared} foods={preview.data?.foods ?? []} />
           <GuideDisclosures {...shared} foods={preview.data?.foods ?? []} />
         </div>
-        <div className="stack beside">
+        <div className={`${layout.stack} ${layout.beside}`}>
           <PagePreview
             src={preview.data?.previewId === undefined ? undefined : `/api/guide-previews/${preview.data.previewId}`}
             isBuilding={preview.isPending}

@@ -1,5 +1,8 @@
 import type { GuidePreview } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { TextField } from '../../ui/TextField.tsx';
+import text from '../../ui/text.module.css';
 import type { GuidePart } from './GuideWords.tsx';
 import type { TypedDisclosure } from './typedGuide.ts';
 
@@ -18,17 +21,17 @@ export function GuideDisclosures({ typed, change, wrong, foods }: GuidePart & { 
   const correct = (index: number, part: Partial<(typeof corrections)[number]>): void =>
     change({ corrections: corrections.map((one, at) => (at === index ? { ...one, ...part } : one)) });
   return (
-    <section className="sheet stack" aria-labelledby="disclosures-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="disclosures-title">
       <h2 id="disclosures-title">What readers have to be told</h2>
       <h3>What you get</h3>
-      <p className="soft">
+      <p className={text.soft}>
         Readers must see, near the link, when a shop pays you or a maker sent or paid something (16 CFR part 255). {wrong('disclosures')}
       </p>
       {disclosures.map((disclosure, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: disclosures have no identity, and rows are only added at the end
-        <fieldset className="stack" key={index}>
+        <fieldset className={layout.stack} key={index}>
           <legend>Disclosure {index + 1}</legend>
-          <label className="field">
+          <label className={layout.field}>
             <span>Kind</span>
             <select value={disclosure.kind} onChange={event => put(index, { kind: event.target.value })}>
               {Object.entries(kinds).map(([kind, name]) => (
@@ -56,17 +59,21 @@ export function GuideDisclosures({ typed, change, wrong, foods }: GuidePart & { 
           {(disclosure.kind === 'free-sample' || disclosure.kind === 'sponsorship') && (
             <FoodsNamed foods={foods} named={disclosure.foods} onChange={named => put(index, { foods: named })} />
           )}
-          <p className="row">
-            <button type="button" className="quiet" onClick={() => change({ disclosures: disclosures.filter((_, at) => at !== index) })}>
+          <p className={layout.row}>
+            <button
+              type="button"
+              className={button.quiet}
+              onClick={() => change({ disclosures: disclosures.filter((_, at) => at !== index) })}
+            >
               Remove this disclosure
             </button>
           </p>
         </fieldset>
       ))}
-      <p className="row">
+      <p className={layout.row}>
         <button
           type="button"
-          className="quiet"
+          className={button.quiet}
           onClick={() => change({ disclosures: [...disclosures, { kind: 'affiliate', text: '', shops: '', foods: [] }] })}
         >
           Add a disclosure
@@ -82,7 +89,7 @@ export function GuideDisclosures({ typed, change, wrong, foods }: GuidePart & { 
       <h3>Corrections</h3>
       {corrections.map((correction, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: corrections have no identity, and rows are only added at the end
-        <fieldset className="stack" key={index}>
+        <fieldset className={layout.stack} key={index}>
           <legend>Correction {index + 1}</legend>
           <TextField
             label="Day"
@@ -98,15 +105,19 @@ export function GuideDisclosures({ typed, change, wrong, foods }: GuidePart & { 
             onChange={text => correct(index, { text })}
             wrong={wrong(`corrections[${index}].text`)}
           />
-          <button type="button" className="quiet" onClick={() => change({ corrections: corrections.filter((_, at) => at !== index) })}>
+          <button
+            type="button"
+            className={button.quiet}
+            onClick={() => change({ corrections: corrections.filter((_, at) => at !== index) })}
+          >
             Remove this correction
           </button>
         </fieldset>
       ))}
-      <p className="row">
+      <p className={layout.row}>
         <button
           type="button"
-          className="quiet"
+          className={button.quiet}
           onClick={() => change({ corrections: [...corrections, { on: new Date().toLocaleDateString('sv'), text: '' }] })}
         >
           Add a correction
@@ -129,13 +140,13 @@ function FoodsNamed(given: {
         {named.map(id => (
           <li key={id}>
             {foods.find(({ foodId }) => foodId === id)?.name ?? 'a food that is not in the survey any more'}{' '}
-            <button type="button" className="quiet" onClick={() => onChange(named.filter(one => one !== id))}>
+            <button type="button" className={button.quiet} onClick={() => onChange(named.filter(one => one !== id))}>
               Remove
             </button>
           </li>
         ))}
       </ul>
-      <label className="field">
+      <label className={layout.field}>
         <span>Add a food that it is about</span>
         <select value="" onChange={event => onChange([...named, event.target.value])}>
           <option value="">choose one</option>

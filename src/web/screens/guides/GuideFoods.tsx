@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import type { GuidePreview } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { FoodSaid } from './FoodSaid.tsx';
 import type { GuidePart } from './GuideWords.tsx';
@@ -17,27 +19,34 @@ export function GuideFoods({ typed, change, wrong, foods }: GuidePart & { readon
     .filter(({ name, maker = '' }) => words.every(word => `${name} ${maker}`.toLowerCase().includes(word)));
   const few = words.length === 0 ? shown.filter(food => rank(food) < 2 || saidOf(typed, food.foodId) !== '') : shown;
   return (
-    <section className="sheet stack" aria-labelledby="foods-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="foods-title">
       <h2 id="foods-title">What you say of its foods</h2>
-      <p className="soft">Portion notes, where to buy, a picture; or leave a food out, with the reason. Figures come from the labels.</p>
-      <label className="field">
+      <p className={text.soft}>
+        Portion notes, where to buy, a picture; or leave a food out, with the reason. Figures come from the labels.
+      </p>
+      <label className={layout.field}>
         <span>Search all {foods.length} foods of the survey</span>
         <input type="search" value={search} onChange={event => setSearch(event.target.value)} />
       </label>
       {foods.length === 0 && <p>No food of this category is on the shelf.</p>}
-      <ul className="plain">
+      <ul className={layout.plain}>
         {few.map(food => {
           const isOpen = open === food.foodId;
           return (
             <li key={food.foodId}>
-              <button type="button" className="line" aria-expanded={isOpen} onClick={() => setOpen(isOpen ? undefined : food.foodId)}>
+              <button
+                type="button"
+                className={layout.line}
+                aria-expanded={isOpen}
+                onClick={() => setOpen(isOpen ? undefined : food.foodId)}
+              >
                 <span>
                   <b>{food.name}</b>
                   {food.maker === undefined ? '' : `, ${food.maker}`}
                 </span>
                 <VerdictMark word={food.verdict} />
-                {saidOf(typed, food.foodId) !== '' && <span className="small soft">{saidOf(typed, food.foodId)}</span>}
-                {food.marks.length > 0 && <span className="tag">check the package</span>}
+                {saidOf(typed, food.foodId) !== '' && <span className={`${text.small} ${text.soft}`}>{saidOf(typed, food.foodId)}</span>}
+                {food.marks.length > 0 && <span className={text.tag}>check the package</span>}
               </button>
               {isOpen && <FoodSaid typed={typed} change={change} wrong={wrong} food={food} />}
             </li>

@@ -1,6 +1,8 @@
 import { useMutation } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { api, problemOf } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Progress } from '../../ui/Progress.tsx';
 import { saveFile } from '../../ui/saveFile.ts';
 import { TextField } from '../../ui/TextField.tsx';
@@ -27,7 +29,7 @@ export function GuideSite() {
   const wasStopped = build.error instanceof DOMException && build.error.name === 'AbortError';
   return (
     <form
-      className="sheet stack noprint"
+      className={`${layout.sheet} ${layout.stack} ${layout.noprint}`}
       onSubmit={event => {
         event.preventDefault();
         const id = crypto.randomUUID();
@@ -47,15 +49,15 @@ export function GuideSite() {
         onChange={setSiteUrl}
         hint="Needed for the site map, and so that the feed keeps its entries. It may be left empty."
       />
-      <label className="row">
+      <label className={layout.row}>
         <input type="checkbox" checked={pdf} onChange={event => setPdf(event.target.checked)} />
         <span>with PDFs in A4 and Letter, plain and in large print</span>
       </label>
       {build.isPending ? (
         <Progress workId={workId} begins="Building the pages" onCancel={() => stop.current?.abort()} />
       ) : (
-        <p className="row">
-          <button type="submit" className="act">
+        <p className={layout.row}>
+          <button type="submit" className={button.act}>
             Save the site
           </button>
         </p>

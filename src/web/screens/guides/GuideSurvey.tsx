@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { answer, api, type GuidePreview } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
 import { TextField } from '../../ui/TextField.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { Sentence } from '../survey/Sentence.tsx';
@@ -15,7 +16,7 @@ export function GuideSurvey({ typed, change, wrong, tests }: GuidePart & { reado
   const search = { plate: survey.plateId, yardstick: survey.yardstickId, ...survey };
   const choosable = tests.filter(({ isOff }) => isOff);
   return (
-    <section className="sheet stack" aria-labelledby="survey-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="survey-title">
       <h2 id="survey-title">The survey it is made from</h2>
       <Told error={workspace.error ?? plates.error ?? yardsticks.error} />
       <Sentence
@@ -38,7 +39,7 @@ export function GuideSurvey({ typed, change, wrong, tests }: GuidePart & { reado
         }
       />
       {choosable.map(({ id, text }) => (
-        <label className="row" key={id}>
+        <label className={layout.row} key={id}>
           <input
             type="checkbox"
             checked={survey.switchedOn.includes(id)}
@@ -54,8 +55,8 @@ export function GuideSurvey({ typed, change, wrong, tests }: GuidePart & { reado
           <span>{text}</span>
         </label>
       ))}
-      <div className="formgrid">
-        <label className="field">
+      <div className={layout.formgrid}>
+        <label className={layout.field}>
           <span>Foods stand</span>
           <select value={typed.arrangement} onChange={event => change({ arrangement: event.target.value })}>
             <option value="shelf">as a shopper walks, by aisle</option>

@@ -1,3 +1,4 @@
+import layout from '../../ui/layout.module.css';
 import { TextField } from '../../ui/TextField.tsx';
 import { settingNames } from '../survey/surveyRequest.ts';
 import type { TypedGuide } from './typedGuide.ts';
@@ -12,7 +13,7 @@ export interface GuidePart {
 /** The author's own words. Figures do not belong here: they are computed, and stay linked to their labels. */
 export function GuideWords({ typed, change, wrong }: GuidePart) {
   return (
-    <section className="sheet stack" aria-labelledby="words-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="words-title">
       <h2 id="words-title">What you tell readers</h2>
       <TextField label="Title" value={typed.title} onChange={title => change({ title })} wrong={wrong('title')} />
       <TextField label="Purpose" rows={2} value={typed.purpose} onChange={purpose => change({ purpose })} wrong={wrong('purpose')} />
@@ -24,13 +25,13 @@ export function GuideWords({ typed, change, wrong }: GuidePart) {
         hint="An empty line begins a new paragraph."
         wrong={wrong('whoItIsFor')}
       />
-      <div className="formgrid">
+      <div className={layout.formgrid}>
         <TextField label="Author" value={typed.authorName} onChange={authorName => change({ authorName })} wrong={wrong('author.name')} />
         <TextField label="Credentials" value={typed.credentials} onChange={credentials => change({ credentials })} />
       </div>
       <details>
         <summary>What differs by treatment</summary>
-        <div className="stack">
+        <div className={layout.stack}>
           {Object.entries(settingNames).map(([setting, name]) => (
             <TextField
               key={setting}

@@ -3,8 +3,11 @@ import { getRouteApi, Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { dayText } from '#core/guide/day.ts';
 import { answer, api, type Guide, type GuideShort } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Removed } from '../../ui/Removed.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { TopicHandouts } from '../handouts/TopicHandouts.tsx';
 import { GuideSite } from './GuideSite.tsx';
 import { NewGuide } from './NewGuide.tsx';
@@ -45,9 +48,9 @@ export function GuidesScreen() {
   });
   return (
     <>
-      <div className="spread">
+      <div className={layout.spread}>
         <h1>Guides</h1>
-        <button type="button" className="act noprint" onClick={() => setNew(true)}>
+        <button type="button" className={`${button.act} ${layout.noprint}`} onClick={() => setNew(true)}>
           Begin a guide
         </button>
       </div>
@@ -56,30 +59,35 @@ export function GuidesScreen() {
       {removed !== undefined && <Removed name={String(removed.guide.title)} onUndo={() => putBack.mutate(removed)} />}
       {isNew && <NewGuide start={search} onCancel={() => setNew(false)} />}
       {guides.data?.length === 0 && !isNew && (
-        <section className="sheet stack">
+        <section className={`${layout.sheet} ${layout.stack}`}>
           <h2>No guide yet</h2>
           <p>
             Begin one here, or open a <Link to="/">survey</Link> and choose “Make a guide of it”.
           </p>
         </section>
       )}
-      <div className="cards">
+      <div className={layout.cards}>
         {guides.data?.map(one => (
-          <article className="sheet stack" key={one.id}>
+          <article className={`${layout.sheet} ${layout.stack}`} key={one.id}>
             <h2>
               <Link to="/guides/$guideId" params={{ guideId: one.id }}>
                 {one.title}
               </Link>
             </h2>
-            <p className="soft small">
+            <p className={`${text.soft} ${text.small}`}>
               {one.category}
               {one.isPublished ? `; published ${dayText(one.publishedOn ?? '')}` : '; not published yet'}
               {one.isDemo ? '; demo, invented' : ''}
             </p>
             <p>{countsText(one)}</p>
-            {staleText(one) !== '' && <p className="tag">{staleText(one)}</p>}
-            <p className="row noprint">
-              <button type="button" className="quiet" onClick={() => remove.mutate(one)} aria-label={`Remove the guide ${one.title}`}>
+            {staleText(one) !== '' && <p className={text.tag}>{staleText(one)}</p>}
+            <p className={`${layout.row} ${layout.noprint}`}>
+              <button
+                type="button"
+                className={button.quiet}
+                onClick={() => remove.mutate(one)}
+                aria-label={`Remove the guide ${one.title}`}
+              >
                 Remove
               </button>
             </p>

@@ -2,7 +2,9 @@ import { useMutation, useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
+import layout from '../../ui/layout.module.css';
 import { TextField } from '../../ui/TextField.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { Sentence } from '../survey/Sentence.tsx';
@@ -48,7 +50,7 @@ export function NewGuide({ start, onCancel }: { readonly start: SurveySearch; re
   });
   return (
     <form
-      className="sheet stack noprint"
+      className={`${layout.sheet} ${layout.stack} ${layout.noprint}`}
       ref={focusFirstField}
       onSubmit={event => {
         event.preventDefault();
@@ -65,17 +67,17 @@ export function NewGuide({ start, onCancel }: { readonly start: SurveySearch; re
         onChange={change => setSearch({ ...search, ...change })}
       />
       <TextField label="Title, as readers will see it" value={title} onChange={setTitle} />
-      <div className="formgrid">
+      <div className={layout.formgrid}>
         <TextField label="Author" value={author} onChange={setAuthor} />
         <TextField label="Credentials (MS, RDN)" value={credentials} onChange={setCredentials} />
       </div>
       <Told error={workspace.error ?? plates.error ?? yardsticks.error ?? begin.error} />
       {categories.length === 0 && workspace.isSuccess && <p>No label with a category is on the shelf yet. Add labels under Data first.</p>}
-      <p className="row">
-        <button type="submit" className="act" disabled={begin.isPending || title.trim() === '' || categories.length === 0}>
+      <p className={layout.row}>
+        <button type="submit" className={button.act} disabled={begin.isPending || title.trim() === '' || categories.length === 0}>
           Begin
         </button>
-        <button type="button" className="quiet" onClick={onCancel}>
+        <button type="button" className={button.quiet} onClick={onCancel}>
           Cancel
         </button>
       </p>

@@ -2,6 +2,8 @@ import { useMutation } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { dayText } from '#core/guide/day.ts';
 import { api, type GuidePreview, problemOf } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
 import type { GuideInHand } from './useGuide.ts';
@@ -42,7 +44,7 @@ export function Outputs(given: {
     mutationFn: inHand.publish,
   });
   return (
-    <section className="sheet stack" aria-labelledby="outputs-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="outputs-title">
       <h2 id="outputs-title">Publish</h2>
       {preview?.counts !== undefined && <Standing preview={preview} />}
       <p>
@@ -50,20 +52,20 @@ export function Outputs(given: {
           ? `Published ${dayText(inHand.typed.publishedOn)}. ${inHand.isChanged ? 'You have changed it since: the site keeps what was published until you publish it again.' : 'Publish it again when you have looked at what has changed since.'}`
           : 'Not published yet. Publishing sets the day and puts the labels that stand today on record, so that later changes are told.'}
       </p>
-      <p className="row">
-        <button type="button" className="act" disabled={!isReady || publish.isPending} onClick={() => publish.mutate()}>
+      <p className={layout.row}>
+        <button type="button" className={button.act} disabled={!isReady || publish.isPending} onClick={() => publish.mutate()}>
           {isPublished ? 'Publish again' : 'Publish'}
         </button>
         <span role="status">{publish.isSuccess ? 'Published. Save its files below, or the whole site under Guides.' : ''}</span>
       </p>
       <h3>Files</h3>
-      <p className="row">
+      <p className={layout.row}>
         {files.map(([end, name]) => (
-          <button key={end} type="button" className="quiet" disabled={!isReady || save.isPending} onClick={() => save.mutate(end)}>
+          <button key={end} type="button" className={button.quiet} disabled={!isReady || save.isPending} onClick={() => save.mutate(end)}>
             {name}
           </button>
         ))}
-        <button type="button" className="quiet" disabled={!isReady || copy.isPending} onClick={() => copy.mutate()}>
+        <button type="button" className={button.quiet} disabled={!isReady || copy.isPending} onClick={() => copy.mutate()}>
           Copy for a site builder
         </button>
       </p>

@@ -2,8 +2,11 @@ import { keepPreviousData, useMutation, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { evenPattern } from '#core/client/record/record.ts';
 import { answer, api, type Client, type HandoutPreview } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { useLeaveGuard } from '../../ui/useLeaveGuard.ts';
 import { useSettled } from '../../ui/useSettled.ts';
 import { HandoutFiles } from './HandoutFiles.tsx';
@@ -23,7 +26,7 @@ export function ClientHandout({ client, onChanged }: { readonly client: Client; 
     staleTime: Number.POSITIVE_INFINITY,
   });
   return (
-    <details className="sheet noprint" onToggle={event => setOpen(event.currentTarget.open)}>
+    <details className={`${layout.sheet} ${layout.noprint}`} onToggle={event => setOpen(event.currentTarget.open)}>
       <summary>Handout</summary>
       <Told error={kept.error} />
       {kept.data !== undefined && <Editor client={client} start={kept.data.handout ?? fresh(client)} onChanged={onChanged} />}
@@ -61,9 +64,9 @@ function Editor(given: { readonly client: Client; readonly start: Json; readonly
   const print: Parameters<typeof PagePreview>[0]['print'] = dress =>
     api.clients[':id']['handout-paper'].$post({ param, json: { handout, useEstimates, dress } });
   return (
-    <div className="guidecols">
-      <div className="stack">
-        <p className="soft">
+    <div className={layout.halves}>
+      <div className={layout.stack}>
+        <p className={text.soft}>
           Numbers come from the signed prescription, foods from the shelf. The client’s name is not on it unless you type it.
         </p>
         <HandoutForm
@@ -75,22 +78,22 @@ function Editor(given: { readonly client: Client; readonly start: Json; readonly
           plates={plates.data ?? []}
           foods={preview.data?.foods ?? []}
         />
-        <label className="row">
+        <label className={layout.row}>
           <input type="checkbox" checked={useEstimates} onChange={event => setUseEstimates(event.target.checked)} />
           <span>Use estimated phosphorus and potassium, at the safe end, where the label does not print them</span>
         </label>
-        <p className="row">
-          <button type="button" className="act" disabled={keep.isPending} onClick={() => keep.mutate(typed)}>
+        <p className={layout.row}>
+          <button type="button" className={button.act} disabled={keep.isPending} onClick={() => keep.mutate(typed)}>
             Keep this for the next time
           </button>
           <span role="status">{keep.isSuccess && kept === typed ? 'Kept with the record.' : ''}</span>
         </p>
         <Told error={workspace.error ?? plates.error ?? keep.error} />
       </div>
-      <div className="stack beside">
+      <div className={`${layout.stack} ${layout.beside}`}>
         <Told error={preview.error} />
         {preview.data?.cautions.map(caution => (
-          <p className="notice" key={caution}>
+          <p className={layout.notice} key={caution}>
             {caution}
           </p>
         ))}

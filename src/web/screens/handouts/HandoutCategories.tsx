@@ -1,4 +1,6 @@
 import type { HandoutPreview, KeptPlate } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { TextField } from '../../ui/TextField.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
 import type { HandoutPartProps } from './handoutPart.ts';
@@ -21,11 +23,11 @@ export function HandoutCategories(
   return (
     <>
       {categories.map((one, index) => (
-        <fieldset className="stack" key={one.category}>
+        <fieldset className={layout.stack} key={one.category}>
           <legend>{one.category}</legend>
-          <div className="formgrid">
+          <div className={layout.formgrid}>
             <TextField label="As the page calls it" value={one.title} onChange={title => put(index, { title })} />
-            <label className="field">
+            <label className={layout.field}>
               <span>Plate</span>
               <select value={one.plateId} onChange={event => put(index, { plateId: event.target.value })}>
                 {plates.some(({ plate }) => plate.id === one.plateId) ? null : <option value={one.plateId}>a plate that is gone</option>}
@@ -37,7 +39,7 @@ export function HandoutCategories(
               </select>
             </label>
             {meals.length > 0 && (
-              <label className="field">
+              <label className={layout.field}>
                 <span>Meal</span>
                 <select value={one.meal} onChange={event => put(index, { meal: event.target.value })}>
                   {meals.map(name => (
@@ -60,7 +62,7 @@ export function HandoutCategories(
           />
           <button
             type="button"
-            className="quiet"
+            className={button.quiet}
             onClick={() => change({ categories: categories.filter((_, at) => at !== index) })}
             aria-label={`Take ${one.category} out`}
           >
@@ -69,7 +71,7 @@ export function HandoutCategories(
         </fieldset>
       ))}
       {others.length > 0 && (
-        <label className="field">
+        <label className={layout.field}>
           <span>Add a category</span>
           <select
             value=""
@@ -110,9 +112,9 @@ function LeftOut(given: {
       <summary>
         {fitting.length} of {foods.length} foods fit{leftOut.length === 0 ? '' : `; ${leftOut.length} left out`}
       </summary>
-      <div className="ticks">
+      <div className={layout.ticks}>
         {fitting.map(({ foodId, name, maker }) => (
-          <label className="row" key={foodId}>
+          <label className={layout.row} key={foodId}>
             <input
               type="checkbox"
               checked={!leftOut.includes(foodId)}

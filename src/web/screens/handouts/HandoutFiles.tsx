@@ -1,8 +1,11 @@
 import { useMutation } from '@tanstack/react-query';
 import { Problem, problemOf } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import type { Dress, Print } from '../../ui/preview/PaperPages.tsx';
 import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 
 const papers: readonly (readonly [name: string, end: string, dress: Dress])[] = [
   ['PDF, Letter', 'letter.pdf', { paper: 'letter', largePrint: false }],
@@ -27,22 +30,27 @@ export function HandoutFiles({ src, print, name }: { readonly src: string | unde
     onSuccess: ({ end, file }) => saveFile(file, `${name}.${end}`),
   });
   return (
-    <section className="sheet stack" aria-labelledby="files-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="files-title">
       <h2 id="files-title">Give it</h2>
-      <p className="soft">The first sheet is the fridge page.</p>
-      <p className="row">
+      <p className={text.soft}>The first sheet is the fridge page.</p>
+      <p className={layout.row}>
         {papers.map(([title, end, dress]) => (
           <button
             key={end}
             type="button"
-            className="quiet"
+            className={button.quiet}
             disabled={src === undefined || save.isPending}
             onClick={() => save.mutate({ end, dress })}
           >
             {title}
           </button>
         ))}
-        <button type="button" className="quiet" disabled={src === undefined || save.isPending} onClick={() => save.mutate({ end: 'html' })}>
+        <button
+          type="button"
+          className={button.quiet}
+          disabled={src === undefined || save.isPending}
+          onClick={() => save.mutate({ end: 'html' })}
+        >
           Page (HTML)
         </button>
       </p>

@@ -1,4 +1,5 @@
 import type { HandoutPreview, KeptPlate } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
 import { TextField } from '../../ui/TextField.tsx';
 import { HandoutCategories } from './HandoutCategories.tsx';
 import type { HandoutPartProps } from './handoutPart.ts';
@@ -19,8 +20,8 @@ export function HandoutForm({
 }) {
   return (
     <>
-      <div className="formgrid">
-        <label className="field">
+      <div className={layout.formgrid}>
+        <label className={layout.field}>
           <span>Language</span>
           <select value={typed.language} onChange={event => change({ language: event.target.value })}>
             <option value="en">English</option>
@@ -31,7 +32,7 @@ export function HandoutForm({
         <TextField label="Credentials" value={typed.credentials} onChange={credentials => change({ credentials })} />
       </div>
       {typed.language === 'es' && (
-        <p className="notice">
+        <p className={layout.notice}>
           The built-in Spanish has not been reviewed by a translator of health texts: have it read by one before a client gets it.
         </p>
       )}
@@ -62,10 +63,10 @@ export function HandoutForm({
         onChange={notes => change({ notes })}
         hint="An empty line begins another note. Your words stay in the language you write them in."
       />
-      <fieldset className="ticks">
+      <fieldset className={layout.ticks}>
         <legend>What it holds</legend>
         {Object.entries(partNames).map(([part, name]) => (
-          <label className="row" key={part}>
+          <label className={layout.row} key={part}>
             <input
               type="checkbox"
               checked={typed.parts.includes(part)}

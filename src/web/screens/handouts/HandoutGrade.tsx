@@ -1,11 +1,13 @@
 import type { HandoutPreview } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 
 type Grade = NonNullable<HandoutPreview['grade']>;
 
 /** The reading grade, and the sentences that are hard to read: the author's own first, since those can be changed here. */
 export function HandoutGrade({ grade, language }: { readonly grade: Grade | undefined; readonly language: string }) {
   return (
-    <section className="sheet stack" aria-labelledby="grade-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="grade-title">
       <h2 id="grade-title">How easy it is to read</h2>
       {grade === undefined ? (
         <p>{language === 'en' ? 'Not measured yet.' : 'Not measured: the formula is for English.'}</p>
@@ -17,7 +19,7 @@ export function HandoutGrade({ grade, language }: { readonly grade: Grade | unde
           </p>
           <Hard title="In your words" sentences={grade.hardest.author} />
           <Hard title="In the program’s words" sentences={grade.hardest.program} />
-          <p className="small soft">
+          <p className={`${text.small} ${text.soft}`}>
             Flesch-Kincaid grade (Kincaid 1975). It counts words and syllables: an easy grade is no proof that a text is understood.
           </p>
         </>

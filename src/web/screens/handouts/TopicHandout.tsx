@@ -2,8 +2,11 @@ import { keepPreviousData, useMutation, useQuery, useQueryClient } from '@tansta
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api, type KeptHandout } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { useLeaveGuard } from '../../ui/useLeaveGuard.ts';
 import { useSettled } from '../../ui/useSettled.ts';
 import { settingNames } from '../survey/surveyRequest.ts';
@@ -25,11 +28,11 @@ export function TopicHandoutScreen() {
   const kept = all.data?.find(({ handout }) => handout.id === handoutId);
   return (
     <>
-      <p className="noprint">
+      <p className={layout.noprint}>
         <Link to="/guides">All guides and handouts</Link>
       </p>
       <Told error={all.error} />
-      {all.isSuccess && kept === undefined && <p className="notice">This handout is not there any more.</p>}
+      {all.isSuccess && kept === undefined && <p className={layout.notice}>This handout is not there any more.</p>}
       {kept !== undefined && <Editor key={handoutId} id={handoutId} start={kept} />}
     </>
   );
@@ -68,23 +71,23 @@ function Editor({ id, start }: { readonly id: string; readonly start: KeptHandou
   const topic = typed.rest.topic ?? {};
   return (
     <>
-      <div className="spread">
+      <div className={layout.spread}>
         <h1>{typed.title.trim() === '' ? 'A handout without a title' : typed.title}</h1>
-        <span className="row noprint">
-          <span className="soft" role="status">
+        <span className={`${layout.row} ${layout.noprint}`}>
+          <span className={text.soft} role="status">
             {keep.isPending ? 'Saving …' : isKept ? 'Saved' : 'Not saved yet'}
           </span>
-          <button type="button" className="act" disabled={isKept || keep.isPending} onClick={() => keep.mutate(typed)}>
+          <button type="button" className={button.act} disabled={isKept || keep.isPending} onClick={() => keep.mutate(typed)}>
             Save
           </button>
         </span>
       </div>
       <Told error={workspace.error ?? plates.error ?? yardsticks.error ?? keep.error ?? preview.error} />
-      <p className="onlyprint">To print the handout itself, save it as PDF or print its page.</p>
-      <div className="guidecols noprint">
-        <section className="sheet stack" aria-label="What you write">
-          <div className="formgrid">
-            <label className="field">
+      <p className={layout.onlyprint}>To print the handout itself, save it as PDF or print its page.</p>
+      <div className={`${layout.halves} ${layout.noprint}`}>
+        <section className={`${layout.sheet} ${layout.stack}`} aria-label="What you write">
+          <div className={layout.formgrid}>
+            <label className={layout.field}>
               <span>For readers on</span>
               <select value={setting} onChange={event => change({ rest: { ...typed.rest, setting: event.target.value } })}>
                 {Object.entries(settingNames).map(([key, name]) => (
@@ -94,7 +97,7 @@ function Editor({ id, start }: { readonly id: string; readonly start: KeptHandou
                 ))}
               </select>
             </label>
-            <label className="field">
+            <label className={layout.field}>
               <span>Judged by</span>
               <select
                 value={String(topic.yardstickId ?? '')}
@@ -118,7 +121,7 @@ function Editor({ id, start }: { readonly id: string; readonly start: KeptHandou
             foods={preview.data?.foods ?? []}
           />
         </section>
-        <div className="stack beside">
+        <div className={`${layout.stack} ${layout.beside}`}>
           <PagePreview
             src={preview.error === null ? src : undefined}
             isBuilding={preview.isPending}

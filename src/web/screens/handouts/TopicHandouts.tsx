@@ -3,8 +3,11 @@ import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import type { HandoutTyped } from '#core/handout/handoutFromJson.ts';
 import { answer, api, type KeptHandout } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Removed } from '../../ui/Removed.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 
 /** Handouts on a topic, below the guides: what anybody may take home. Those of one client are made on the client's screen. */
 export function TopicHandouts() {
@@ -45,32 +48,32 @@ export function TopicHandouts() {
     },
   });
   return (
-    <section className="stack" aria-labelledby="handouts-title">
-      <div className="spread">
+    <section className={layout.stack} aria-labelledby="handouts-title">
+      <div className={layout.spread}>
         <h2 id="handouts-title">Handouts on a topic</h2>
-        <button type="button" className="quiet noprint" disabled={begin.isPending} onClick={() => begin.mutate()}>
+        <button type="button" className={`${button.quiet} ${layout.noprint}`} disabled={begin.isPending} onClick={() => begin.mutate()}>
           Begin a handout
         </button>
       </div>
       <p>What anybody may take home, without anybody’s numbers. The handout of one client is made on the client’s screen.</p>
       <Told error={handouts.error ?? begin.error ?? remove.error ?? putBack.error} />
       {removed !== undefined && <Removed name={titleOf(removed)} onUndo={() => putBack.mutate(removed)} />}
-      <div className="cards">
+      <div className={layout.cards}>
         {handouts.data?.map(kept => (
-          <article className="sheet stack" key={String(kept.handout.id)}>
+          <article className={`${layout.sheet} ${layout.stack}`} key={String(kept.handout.id)}>
             <h3>
               <Link to="/handouts/$handoutId" params={{ handoutId: String(kept.handout.id) }}>
                 {titleOf(kept)}
               </Link>
             </h3>
-            <p className="soft small">
+            <p className={`${text.soft} ${text.small}`}>
               {kept.handout.language === 'es' ? 'in Spanish' : 'in English'}
               {kept.isDemo ? '; demo, invented' : ''}
             </p>
-            <p className="row noprint">
+            <p className={`${layout.row} ${layout.noprint}`}>
               <button
                 type="button"
-                className="quiet"
+                className={button.quiet}
                 onClick={() => remove.mutate(kept)}
                 aria-label={`Remove the handout ${titleOf(kept)}`}
               >

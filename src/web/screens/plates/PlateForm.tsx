@@ -2,8 +2,11 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { PlateJson } from '#core/plate/plateFromJson.ts';
 import { answer, api, type KeptPlate } from '../../api.ts';
+import button from '../../ui/Button.module.css';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { PortionFields, portionJson, type TypedPortion, typedPortion } from './PortionFields.tsx';
 
 type CompanionJson = NonNullable<PlateJson['companions']>[number];
@@ -48,7 +51,7 @@ export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undef
   const known = [...new Set([...(workspace.data?.categories.map(({ name }) => name) ?? []), ...categories])];
   return (
     <form
-      className="sheet stack"
+      className={`${layout.sheet} ${layout.stack}`}
       ref={focusFirstField}
       onSubmit={event => {
         event.preventDefault();
@@ -56,15 +59,15 @@ export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undef
       }}
     >
       <h2>{start === undefined ? 'A new plate' : 'Change this plate'}</h2>
-      <label className="field">
+      <label className={layout.field}>
         <span>As it reads in a sentence (two slices of rye bread)</span>
         <input type="text" required maxLength={200} value={title} onChange={event => setTitle(event.target.value)} />
       </label>
-      <div className="formgrid">
+      <div className={layout.formgrid}>
         <PortionFields name="Portion of the food" value={portion} onChange={setPortion} />
       </div>
       {companions.map(entry => (
-        <fieldset className="row" key={entry.key}>
+        <fieldset className={layout.row} key={entry.key}>
           <legend>Eaten with {entry.food.name}</legend>
           <PortionFields
             name="How much of it"
@@ -73,7 +76,7 @@ export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undef
           />
           <button
             type="button"
-            className="quiet"
+            className={button.quiet}
             aria-label={`Take ${entry.food.name} off the plate`}
             onClick={() => setCompanions(companions.filter(one => one !== entry))}
           >
@@ -85,9 +88,9 @@ export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undef
       {known.length > 0 && (
         <fieldset>
           <legend>What is eaten this way (none ticked: anything)</legend>
-          <div className="row">
+          <div className={layout.row}>
             {known.map(name => (
-              <label className="row" key={name}>
+              <label className={layout.row} key={name}>
                 <input
                   type="checkbox"
                   checked={categories.includes(name)}
@@ -100,11 +103,11 @@ export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undef
         </fieldset>
       )}
       <Told error={save.error} />
-      <p className="row">
-        <button type="submit" className="act" disabled={save.isPending}>
+      <p className={layout.row}>
+        <button type="submit" className={button.act} disabled={save.isPending}>
           Save the plate
         </button>
-        <button type="button" className="quiet" onClick={onDone}>
+        <button type="button" className={button.quiet} onClick={onDone}>
           Cancel
         </button>
       </p>
@@ -125,13 +128,13 @@ function AddCompanion({ onAdd }: { readonly onAdd: (entry: CompanionEntry) => vo
     },
   });
   return (
-    <fieldset className="row">
+    <fieldset className={layout.row}>
       <legend>Add a companion from the shelf</legend>
-      <label className="field">
+      <label className={layout.field}>
         <span>Search</span>
         <input type="search" value={search} onChange={event => setSearch(event.target.value)} />
       </label>
-      <label className="field">
+      <label className={layout.field}>
         <span>Food</span>
         <select value={chosen} onChange={event => setChosen(event.target.value)}>
           <option value="">choose one</option>
@@ -143,10 +146,10 @@ function AddCompanion({ onAdd }: { readonly onAdd: (entry: CompanionEntry) => vo
           ))}
         </select>
       </label>
-      <button type="button" className="quiet" disabled={chosen === '' || add.isPending} onClick={() => add.mutate(chosen)}>
+      <button type="button" className={button.quiet} disabled={chosen === '' || add.isPending} onClick={() => add.mutate(chosen)}>
         Put it on the plate
       </button>
-      {foods.data?.length === 0 && <p className="soft">No food of this name is on the shelf. Add its label under Data first.</p>}
+      {foods.data?.length === 0 && <p className={text.soft}>No food of this name is on the shelf. Add its label under Data first.</p>}
       <Told error={foods.error ?? add.error} />
     </fieldset>
   );

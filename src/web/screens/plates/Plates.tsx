@@ -1,8 +1,11 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type KeptPlate } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Removed } from '../../ui/Removed.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { PlateForm } from './PlateForm.tsx';
 
 /** How foods are eaten: the portion that is surveyed, and what it is eaten with. */
@@ -29,9 +32,9 @@ export function PlatesScreen() {
   });
   return (
     <>
-      <div className="spread">
+      <div className={layout.spread}>
         <h1>Plates</h1>
-        <button type="button" className="act noprint" onClick={() => setEditing('new')}>
+        <button type="button" className={`${button.act} ${layout.noprint}`} onClick={() => setEditing('new')}>
           Add a plate
         </button>
       </div>
@@ -44,25 +47,30 @@ export function PlatesScreen() {
           onDone={() => setEditing(undefined)}
         />
       )}
-      <div className="cards">
+      <div className={layout.cards}>
         {plates.data?.map(kept => {
           const title = kept.plate.title;
           const categories = kept.plate.categories ?? [];
           return (
-            <article className="sheet" key={kept.plate.id}>
+            <article className={layout.sheet} key={kept.plate.id}>
               <h2>{title.charAt(0).toUpperCase() + title.slice(1)}</h2>
-              <p className="soft small">
+              <p className={`${text.soft} ${text.small}`}>
                 {kept.isBuiltIn ? 'built in' : kept.isDemo ? 'demo, invented' : 'your own'}
                 {categories.length === 0 ? '' : `; for ${categories.join(', ')}`}
               </p>
               <p>Portion of the food: {kept.portionText}.</p>
               <p>{kept.companionsText}</p>
               {!kept.isBuiltIn && (
-                <p className="row noprint">
-                  <button type="button" className="quiet" onClick={() => setEditing(kept)} aria-label={`Change the plate ${title}`}>
+                <p className={`${layout.row} ${layout.noprint}`}>
+                  <button type="button" className={button.quiet} onClick={() => setEditing(kept)} aria-label={`Change the plate ${title}`}>
                     Change
                   </button>
-                  <button type="button" className="quiet" onClick={() => remove.mutate(kept)} aria-label={`Remove the plate ${title}`}>
+                  <button
+                    type="button"
+                    className={button.quiet}
+                    onClick={() => remove.mutate(kept)}
+                    aria-label={`Remove the plate ${title}`}
+                  >
                     Remove
                   </button>
                 </p>

@@ -1,4 +1,5 @@
 import type { Portion } from '#core/plate/plate.ts';
+import layout from '../../ui/layout.module.css';
 
 /** A portion as it is typed: a number, and what it is counted in. */
 export interface TypedPortion {
@@ -20,7 +21,7 @@ export function PortionFields({
 }) {
   return (
     <>
-      <label className="field">
+      <label className={layout.field}>
         <span>{name}</span>
         <input
           type="number"
@@ -31,7 +32,7 @@ export function PortionFields({
           onChange={event => onChange({ ...value, amount: event.target.value })}
         />
       </label>
-      <label className="field">
+      <label className={layout.field}>
         <span>Counted in</span>
         <select value={value.unit} onChange={event => onChange({ ...value, unit: event.target.value })}>
           {(units.includes(value.unit) ? units : [...units, value.unit]).map(one => (

@@ -1,4 +1,6 @@
 import type { SurveyRow } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 
 const letters = { phosphate: 'P', potassium: 'K' } as const;
 
@@ -6,9 +8,9 @@ const letters = { phosphate: 'P', potassium: 'K' } as const;
 export function AdditiveTags({ classes }: { readonly classes: SurveyRow['additives'] }) {
   if (classes.length === 0) return null;
   return (
-    <span className="row">
+    <span className={layout.row}>
       {classes.map(({ class: kind, isCertain }) => (
-        <span className="tag" key={kind}>
+        <span className={text.tag} key={kind}>
           <b>
             {letters[kind]}
             {isCertain ? '' : '?'}

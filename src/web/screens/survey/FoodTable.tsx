@@ -5,8 +5,10 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { type SurveyColumnKey, surveyColumns } from '#core/yardstick/surveyColumns.ts';
 import { verdictWords } from '#core/yardstick/yardstick.ts';
 import { answer, api, type SurveyFood, type SurveyRow } from '../../api.ts';
+import text from '../../ui/text.module.css';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { AdditiveTags } from './AdditiveTags.tsx';
+import styles from './FoodTable.module.css';
 import type { SurveyRequest } from './surveyRequest.ts';
 
 type SortKey = 'verdict' | 'name' | 'energyKcal' | 'sodiumMg' | SurveyColumnKey;
@@ -68,7 +70,8 @@ export function FoodTable({
   };
   return (
     <div
-      className={columns.length === 0 ? 'grid' : 'grid wide'}
+      className={columns.length === 0 ? styles.grid : `${styles.grid} ${styles.wide}`}
+      data-wide={columns.length === 0 ? undefined : true}
       role="grid"
       aria-label="Foods of the survey"
       aria-rowcount={sorted.length + 1}
@@ -76,12 +79,12 @@ export function FoodTable({
       ref={node => void node?.style.setProperty('--columns', `repeat(${columns.length}, 7rem)`)}
     >
       <div role="rowgroup">
-        <div className="gridhead" role="row" aria-rowindex={1}>
+        <div className={styles.gridhead} role="row" aria-rowindex={1}>
           {headings.map(({ key, name, isNumber }) => (
             <span
               key={name}
               role="columnheader"
-              className={isNumber ? 'num' : ''}
+              className={isNumber ? styles.figure : undefined}
               aria-sort={key === sort.key ? (sort.down ? 'descending' : 'ascending') : 'none'}
             >
               {key === undefined ? (
@@ -97,7 +100,7 @@ export function FoodTable({
         </div>
       </div>
       <div
-        className="gridscroll"
+        className={styles.gridscroll}
         ref={scroller}
         role="rowgroup"
         tabIndex={0}
@@ -163,7 +166,7 @@ function Row(given: {
   const { row, request, detail, isPicked, index, onPick, place } = given;
   return (
     <div
-      className="gridrow"
+      className={styles.gridrow}
       role="row"
       aria-rowindex={index + 2}
       aria-selected={isPicked}
@@ -175,18 +178,18 @@ function Row(given: {
         <Link to="/foods/$foodId" params={{ foodId: row.foodId }} search={{ plate: request.plate, yardstick: request.yardstick }}>
           {row.name}
         </Link>
-        <span className="why">{row.maker}</span>
-        {row.findings > 0 && <span className="why">Audit: {row.findings} to look at</span>}
+        <span className={text.why}>{row.maker}</span>
+        {row.findings > 0 && <span className={text.why}>Audit: {row.findings} to look at</span>}
       </span>
-      <span role="gridcell" className="num">
+      <span role="gridcell" className={styles.figure}>
         {row.energyKcal === null ? 'unknown' : `${row.energyKcal} kcal`}
       </span>
-      <span role="gridcell" className="num">
+      <span role="gridcell" className={styles.figure}>
         {row.sodiumMg === null ? 'unknown' : `${row.sodiumMg} mg`}
       </span>
       {request.columns.map((key, at) => (
-        <span role="gridcell" className="num" key={key}>
-          <span className="colname">{surveyColumns[key].title} </span>
+        <span role="gridcell" className={styles.figure} key={key}>
+          <span className={styles.colname}>{surveyColumns[key].title} </span>
           {row.columns[at]?.text}
         </span>
       ))}
@@ -195,9 +198,9 @@ function Row(given: {
       </span>
       <span role="gridcell">
         <VerdictMark word={row.verdict} /> {row.verdict === "can't tell" ? null : row.margin}{' '}
-        {row.closeCall && <span className="close">close call</span>} {row.estimated && <span className="close">estimated</span>}
-        {isPicked && detail !== undefined && <span className="why">{detail.why}</span>}
-        {row.verdict === "can't tell" && !isPicked && <span className="why">{row.margin}</span>}
+        {row.closeCall && <span className={text.close}>close call</span>} {row.estimated && <span className={text.close}>estimated</span>}
+        {isPicked && detail !== undefined && <span className={text.why}>{detail.why}</span>}
+        {row.verdict === "can't tell" && !isPicked && <span className={text.why}>{row.margin}</span>}
         {detail !== undefined && <WaysIn detail={detail} all={isPicked} />}
       </span>
     </div>
@@ -205,10 +208,10 @@ function Row(given: {
 }
 
 function WaysIn({ detail, all }: { readonly detail: SurveyFood; readonly all: boolean }) {
-  if (detail.waysIn.length === 0) return detail.noWayIn === undefined || !all ? null : <span className="why">{detail.noWayIn}</span>;
+  if (detail.waysIn.length === 0) return detail.noWayIn === undefined || !all ? null : <span className={text.why}>{detail.noWayIn}</span>;
   const shown = all ? detail.waysIn : detail.waysIn.slice(0, 1);
   return (
-    <ul className="ways">
+    <ul className={text.ways}>
       {shown.map(({ what }) => (
         <li key={what}>{what}</li>
       ))}

@@ -1,6 +1,8 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Survey, SurveyRow } from '../../api.ts';
+import text from '../../ui/text.module.css';
 import { drawDots } from './drawDots.ts';
+import styles from './Plane.module.css';
 import { areaUnder, nearestFood, nextFood, type PlaneScale, type Point, planeScale } from './planeGeometry.ts';
 
 type PlottedRow = SurveyRow & Point;
@@ -51,7 +53,7 @@ export function Plane(given: {
 
   return (
     <div
-      className="plane noprintbreak"
+      className={styles.plane}
       ref={box}
       role="application"
       tabIndex={0}
@@ -81,7 +83,7 @@ export function Plane(given: {
       <svg viewBox={`0 0 ${size.width} ${size.height}`} aria-hidden="true">
         {brush !== undefined && (
           <rect
-            className="brush"
+            className={styles.brush}
             x={Math.min(brush.x, brush.toX)}
             y={Math.min(brush.y, brush.toY)}
             width={Math.abs(brush.x - brush.toX)}
@@ -90,7 +92,7 @@ export function Plane(given: {
         )}
         {chosen !== undefined && <PickedFood food={chosen} scale={scale} />}
       </svg>
-      <span className="unseen" aria-live="polite">
+      <span className={text.unseen} aria-live="polite">
         {chosen === undefined ? '' : `${chosen.name}: ${chosen.energyKcal} kcal, ${chosen.sodiumMg} mg sodium, ${chosen.verdict}`}
       </span>
     </div>
@@ -102,9 +104,9 @@ function RuleArea({ rule, scale }: { readonly rule: NonNullable<Survey['rule']>;
   const under = areaUnder(rule, scale);
   return (
     <>
-      {rule.slack > 0 && <polygon className="band moving" points={areaUnder(band, scale)} />}
-      <polygon className="under moving" points={under} />
-      <polyline className="rule moving" fill="none" points={under.split(' ').slice(0, -2).join(' ')} />
+      {rule.slack > 0 && <polygon className={`${styles.band} ${styles.moving}`} points={areaUnder(band, scale)} />}
+      <polygon className={`${styles.under} ${styles.moving}`} points={under} />
+      <polyline className={`${styles.rule} ${styles.moving}`} fill="none" points={under.split(' ').slice(0, -2).join(' ')} />
     </>
   );
 }
@@ -115,7 +117,7 @@ function Axes({ scale }: { readonly scale: PlaneScale }) {
     <>
       {scale.yTicks.map(tick => (
         <g key={tick}>
-          <line className="gridline" x1={scale.x(0)} x2={scale.x(scale.xMax)} y1={scale.y(tick)} y2={scale.y(tick)} />
+          <line className={styles.gridline} x1={scale.x(0)} x2={scale.x(scale.xMax)} y1={scale.y(tick)} y2={scale.y(tick)} />
           <text x={scale.x(0) - 6} y={scale.y(tick) + 4} textAnchor="end">
             {tick}
           </text>
@@ -142,8 +144,8 @@ function PickedFood({ food, scale }: { readonly food: PlottedRow; readonly scale
   const isRight = x > scale.width * 0.6;
   return (
     <>
-      <circle className="picked" cx={x} cy={y} r={11} />
-      <text className="pickedname" x={isRight ? x - 15 : x + 15} y={Math.max(28, y - 12)} textAnchor={isRight ? 'end' : 'start'}>
+      <circle className={styles.picked} cx={x} cy={y} r={11} />
+      <text className={styles.pickedname} x={isRight ? x - 15 : x + 15} y={Math.max(28, y - 12)} textAnchor={isRight ? 'end' : 'start'}>
         {food.name.length > 34 ? `${food.name.slice(0, 33)}…` : food.name}
       </text>
     </>

@@ -2,8 +2,11 @@ import { useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { surveyColumns } from '#core/yardstick/surveyColumns.ts';
 import type { SurveyRow } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
+import text from '../../ui/text.module.css';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { additiveWords } from './AdditiveTags.tsx';
+import styles from './PrintedTable.module.css';
 import type { SurveyRequest } from './surveyRequest.ts';
 
 /** On paper every food of the survey stands in the table; on screen only those in view do, so it is made when printing begins. */
@@ -12,21 +15,21 @@ export function PrintedTable({ rows, request }: { readonly rows: readonly Survey
   if (!isPrinting) return null;
   return (
     <>
-      <p className="onlyprint small">
+      <p className={`${layout.onlyprint} ${text.small}`}>
         Printed on {new Date().toISOString().slice(0, 10)} from labels as they were read. Labels change: check the package.
       </p>
-      <table className="onlyprint">
+      <table className={layout.onlyprint}>
         <thead>
           <tr>
             <th>Food</th>
-            <th className="num">Energy</th>
-            <th className="num">Sodium</th>
+            <th className={text.num}>Energy</th>
+            <th className={text.num}>Sodium</th>
             {request.columns.map(key => (
-              <th className="num" key={key}>
+              <th className={text.num} key={key}>
                 {surveyColumns[key].title}
               </th>
             ))}
-            <th className="additives">Additives named</th>
+            <th className={styles.additives}>Additives named</th>
             <th>Verdict</th>
           </tr>
         </thead>
@@ -37,10 +40,10 @@ export function PrintedTable({ rows, request }: { readonly rows: readonly Survey
                 {row.name}
                 {row.maker === undefined ? '' : `, ${row.maker}`}
               </td>
-              <td className="num">{row.energyKcal === null ? 'unknown' : `${row.energyKcal} kcal`}</td>
-              <td className="num">{row.sodiumMg === null ? 'unknown' : `${row.sodiumMg} mg`}</td>
+              <td className={text.num}>{row.energyKcal === null ? 'unknown' : `${row.energyKcal} kcal`}</td>
+              <td className={text.num}>{row.sodiumMg === null ? 'unknown' : `${row.sodiumMg} mg`}</td>
               {request.columns.map((key, at) => (
-                <td className="num" key={key}>
+                <td className={text.num} key={key}>
                   {row.columns[at]?.text}
                 </td>
               ))}

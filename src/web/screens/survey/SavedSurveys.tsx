@@ -1,6 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import type { SurveyRequest } from './surveyRequest.ts';
 import type { SurveySearch } from './surveySearch.ts';
@@ -45,16 +47,16 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
     onSettled: refresh,
   });
   return (
-    <section className="sheet noprint" aria-labelledby="saved-title">
+    <section className={`${layout.sheet} ${layout.noprint}`} aria-labelledby="saved-title">
       <h2 id="saved-title">Saved surveys</h2>
       <Told error={saved.error ?? save.error ?? remove.error} />
       <ul>
         {saved.data?.map(({ survey: one, version }) => (
           <li key={one.id}>
-            <span className="row">
+            <span className={layout.row}>
               <button
                 type="button"
-                className="quiet"
+                className={button.quiet}
                 onClick={() =>
                   onOpen({
                     category: one.category,
@@ -72,7 +74,7 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
               </button>
               <button
                 type="button"
-                className="quiet"
+                className={button.quiet}
                 aria-label={`Remove ${one.title}`}
                 onClick={() => remove.mutate({ id: one.id, version })}
               >
@@ -83,17 +85,17 @@ export function SavedSurveys({ request, onOpen }: { readonly request: SurveyRequ
         ))}
       </ul>
       <form
-        className="row"
+        className={layout.row}
         onSubmit={event => {
           event.preventDefault();
           save.mutate();
         }}
       >
-        <label className="field">
+        <label className={layout.field}>
           <span>Name of this survey</span>
           <input type="text" required maxLength={300} value={title} onChange={event => setTitle(event.target.value)} />
         </label>
-        <button type="submit" className="quiet">
+        <button type="submit" className={button.quiet}>
           Save it
         </button>
       </form>

@@ -1,4 +1,5 @@
 import type { KeptPlate, KeptYardstick } from '../../api.ts';
+import styles from './Sentence.module.css';
 import { type SurveyRequest, settingNames } from './surveyRequest.ts';
 import type { SurveySearch } from './surveySearch.ts';
 
@@ -13,7 +14,7 @@ export function Sentence(given: {
 }) {
   const { request, portionText, categories, plates, yardsticks, onChange } = given;
   return (
-    <p className="sentence">
+    <p className={styles.sentence}>
       <Choice
         label="Category"
         value={request.category}
@@ -81,7 +82,7 @@ function Choice({
   readonly after: string;
 }) {
   return (
-    <span className="part">
+    <span className={styles.part}>
       <select aria-label={label} value={value} onChange={event => onChange(event.target.value)}>
         {options.some(([id]) => id === value) ? null : <option value={value}>{value}</option>}
         {options.map(([id, name]) => (

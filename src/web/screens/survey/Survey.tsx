@@ -2,12 +2,16 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useMemo, useState } from 'react';
 import { answer, api, type Survey } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { FoodTable } from './FoodTable.tsx';
 import { Plane } from './Plane.tsx';
 import { PrintedTable } from './PrintedTable.tsx';
 import { SavedSurveys } from './SavedSurveys.tsx';
 import { Sentence } from './Sentence.tsx';
+import styles from './Survey.module.css';
 import { surveyRequest } from './surveyRequest.ts';
 import type { SurveySearch } from './surveySearch.ts';
 import { TableTools } from './TableTools.tsx';
@@ -50,7 +54,7 @@ export function SurveyScreen() {
   if (workspace.data !== undefined && workspace.data.foods === 0) return <EmptyWorkspace />;
   return (
     <>
-      <h1 className="unseen">Survey</h1>
+      <h1 className={text.unseen}>Survey</h1>
       <Told error={workspace.error ?? plates.error ?? yardsticks.error ?? survey.error} />
       {request !== undefined && plates.data !== undefined && yardsticks.data !== undefined && (
         <Sentence
@@ -65,11 +69,11 @@ export function SurveyScreen() {
       {survey.data !== undefined && request !== undefined && (
         <>
           <Tally counts={survey.data.counts} shown={search.show} onShow={show => change(show === undefined ? { show: '' } : { show })} />
-          <div className="split">
-            <section className="sheet" aria-labelledby="plane-title">
-              <div className="spread">
+          <div className={styles.split}>
+            <section className={layout.sheet} aria-labelledby="plane-title">
+              <div className={layout.spread}>
                 <h2 id="plane-title">Sodium against energy</h2>
-                <span className="small soft">per portion, without what it is eaten with</span>
+                <span className={`${text.small} ${text.soft}`}>per portion, without what it is eaten with</span>
               </div>
               <Plane
                 rows={survey.data.rows}
@@ -78,19 +82,19 @@ export function SurveyScreen() {
                 onPick={food => change({ food: food ?? '' })}
                 onBrush={setBrushed}
               />
-              <p className="small soft">
+              <p className={`${text.small} ${text.soft}`}>
                 {survey.data.companionsText} {survey.data.rule !== null && ruleText(survey.data.rule)}
               </p>
               <NotDrawn rows={survey.data.rows} />
             </section>
-            <section className="sheet" aria-labelledby="table-title">
-              <div className="spread">
+            <section className={layout.sheet} aria-labelledby="table-title">
+              <div className={layout.spread}>
                 <h2 id="table-title">
                   {rows.length === survey.data.rows.length ? `${rows.length} foods` : `${rows.length} of ${survey.data.rows.length} foods`}
                 </h2>
-                <span className="row noprint">
+                <span className={`${layout.row} ${layout.noprint}`}>
                   {brushed !== undefined && (
-                    <button type="button" className="quiet" onClick={() => setBrushed(undefined)}>
+                    <button type="button" className={button.quiet} onClick={() => setBrushed(undefined)}>
                       Show all again
                     </button>
                   )}
@@ -98,7 +102,7 @@ export function SurveyScreen() {
                 </span>
               </div>
               {survey.data.estimating !== null && survey.data.estimating.done < survey.data.estimating.of && (
-                <p role="status" className="small soft">
+                <p role="status" className={`${text.small} ${text.soft}`}>
                   Estimating minerals: {survey.data.estimating.done} of {survey.data.estimating.of} labels.
                 </p>
               )}
@@ -106,7 +110,7 @@ export function SurveyScreen() {
               <FoodTable rows={rows} request={request} picked={search.food} onPick={food => change({ food })} />
             </section>
           </div>
-          <section className="sheet small" aria-label="What the yardstick tests">
+          <section className={`${layout.sheet} ${text.small}`} aria-label="What the yardstick tests">
             {survey.data.tests.map(({ id, text, isOn }) => (
               <TestOn
                 key={id}
@@ -117,11 +121,11 @@ export function SurveyScreen() {
               />
             ))}
             {survey.data.cautions.map(caution => (
-              <p key={caution} className="soft">
+              <p key={caution} className={text.soft}>
                 {caution}
               </p>
             ))}
-            <p className="soft">
+            <p className={text.soft}>
               Targets and advice are for licensed dietitians working with the client’s kidney team; local protocols come first.
             </p>
           </section>
@@ -143,7 +147,7 @@ function TestOn(given: {
   if (!canSwitch) return <p>{text}</p>;
   return (
     <p>
-      <label className="row">
+      <label className={layout.row}>
         <input type="checkbox" checked={isOn} onChange={event => onSwitch(event.target.checked)} />
         <span>{text}</span>
       </label>
@@ -156,7 +160,7 @@ function NotDrawn({ rows }: { readonly rows: Survey['rows'] }) {
   const missing = rows.filter(({ energyKcal, sodiumMg }) => energyKcal === null || sodiumMg === null);
   if (missing.length === 0) return null;
   const names = missing.length <= 4 ? missing.map(({ name }) => name).join(', ') : `${missing.length} foods`;
-  return <p className="small soft">Not drawn, because energy or sodium is unknown: {names}.</p>;
+  return <p className={`${text.small} ${text.soft}`}>Not drawn, because energy or sodium is unknown: {names}.</p>;
 }
 
 function toggled(on: readonly string[], id: string, isOn: boolean): readonly string[] {
@@ -171,15 +175,15 @@ function ruleText({ slope, offset, slack }: NonNullable<Survey['rule']>): string
 
 function EmptyWorkspace() {
   return (
-    <section className="sheet stack">
+    <section className={`${layout.sheet} ${layout.stack}`}>
       <h1>Nothing on the shelf yet</h1>
       <p>A survey judges the foods of one supermarket category as they will be eaten. It begins with labels.</p>
-      <p className="row">
-        <Link className="act" to="/data">
+      <p className={layout.row}>
+        <Link className={button.act} to="/data">
           Add labels or load the demo
         </Link>
       </p>
-      <p className="soft">Labels stay on this computer. Nothing is sent anywhere.</p>
+      <p className={text.soft}>Labels stay on this computer. Nothing is sent anywhere.</p>
     </section>
   );
 }

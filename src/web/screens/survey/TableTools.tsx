@@ -2,9 +2,12 @@ import { useMutation } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { type SurveyColumnKey, surveyColumnKeys, surveyColumns } from '#core/yardstick/surveyColumns.ts';
 import { api, problemOf } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
 import { mostColumns, type SurveyRequest } from './surveyRequest.ts';
+import styles from './TableTools.module.css';
 
 /** What can be done with the table: choose its columns, save it, print it, add to the shelf. */
 export function TableTools({
@@ -24,13 +27,13 @@ export function TableTools({
     onSuccess: table => saveFile(table, `survey of ${request.category}.csv`),
   });
   return (
-    <div className="row noprint">
-      <details className="menu">
-        <summary className="quiet">Columns</summary>
+    <div className={`${layout.row} ${layout.noprint}`}>
+      <details className={styles.menu}>
+        <summary className={button.quiet}>Columns</summary>
         <fieldset>
           <legend>Also show, up to {mostColumns}</legend>
           {surveyColumnKeys.map(key => (
-            <label className="row" key={key}>
+            <label className={layout.row} key={key}>
               <input
                 type="checkbox"
                 checked={columns.includes(key)}
@@ -42,16 +45,16 @@ export function TableTools({
           ))}
         </fieldset>
       </details>
-      <button type="button" className="quiet" disabled={save.isPending} onClick={() => save.mutate()}>
+      <button type="button" className={button.quiet} disabled={save.isPending} onClick={() => save.mutate()}>
         Save as CSV
       </button>
-      <button type="button" className="quiet" onClick={() => window.print()}>
+      <button type="button" className={button.quiet} onClick={() => window.print()}>
         Print
       </button>
-      <Link className="quiet" to="/guides" search={previous => previous}>
+      <Link className={button.quiet} to="/guides" search={previous => previous}>
         Make a guide of it
       </Link>
-      <Link className="quiet" to="/data">
+      <Link className={button.quiet} to="/data">
         Add labels
       </Link>
       <Told error={save.error} />

@@ -1,5 +1,7 @@
 import { additiveClasses } from '#core/additive/additive.ts';
 import { factsOf, isNumberMeasure } from '#core/yardstick/measures/measureFacts.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { type JsonTest, kindChoices, measureOfKind, nutrientChoices, testBases } from './jsonTest.ts';
 
 const boundChoices = [
@@ -30,9 +32,9 @@ export function TestFields({
     onChange({ ...rest, [next]: figure, source: { kind: 'clinic', text: 'set in this workbench' } });
   };
   return (
-    <fieldset className="stack">
+    <fieldset className={layout.stack}>
       <legend>{text}</legend>
-      <div className="formgrid">
+      <div className={layout.formgrid}>
         <Choice name="Measure" value={measure.kind} options={kindChoices} onChange={next => onChange(measureOfKind(test, next))} />
         {isNumberMeasure(measure) && (
           <Choice
@@ -60,7 +62,7 @@ export function TestFields({
           />
         )}
         {measure.kind === 'ingredient' && (
-          <label className="field">
+          <label className={layout.field}>
             <span>Ingredient</span>
             <input
               type="text"
@@ -83,7 +85,7 @@ export function TestFields({
             />
           </>
         )}
-        <label className="field">
+        <label className={layout.field}>
           <span>Where the bound comes from</span>
           <input
             type="text"
@@ -93,13 +95,13 @@ export function TestFields({
           />
         </label>
       </div>
-      <div className="row">
-        <label className="row">
+      <div className={layout.row}>
+        <label className={layout.row}>
           <input type="checkbox" checked={test.off !== true} onChange={event => onChange({ ...test, off: !event.target.checked })} />
           <span>judged without being switched on</span>
         </label>
         {kind !== undefined && (
-          <label className="row">
+          <label className={layout.row}>
             <input
               type="checkbox"
               checked={test.useEstimates === true}
@@ -108,7 +110,7 @@ export function TestFields({
             <span>estimates may be used, at their safe end</span>
           </label>
         )}
-        <button type="button" className="quiet" onClick={onRemove} aria-label={`Take off the test: ${text}`}>
+        <button type="button" className={button.quiet} onClick={onRemove} aria-label={`Take off the test: ${text}`}>
           Take this test off
         </button>
       </div>
@@ -128,7 +130,7 @@ function Choice<Key extends string>({
   readonly onChange: (value: Key) => void;
 }) {
   return (
-    <label className="field">
+    <label className={layout.field}>
       <span>{name}</span>
       <select
         value={value}
@@ -159,7 +161,7 @@ function NumberField({
   readonly onChange: (value: number) => void;
 }) {
   return (
-    <label className="field">
+    <label className={layout.field}>
       <span>{name}</span>
       <input
         type="number"

@@ -3,6 +3,7 @@ import { useDeferredValue, useState } from 'react';
 import { verdictWords } from '#core/yardstick/yardstick.ts';
 import type { YardstickJson } from '#core/yardstick/yardstickFromJson.ts';
 import { answer, api } from '../../api.ts';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
 
@@ -26,9 +27,9 @@ export function Trial({ before, after }: { readonly before: YardstickJson; reado
   });
   if (!enabled) return null;
   return (
-    <div className="notice stack">
-      <div className="formgrid">
-        <label className="field">
+    <div className={`${layout.notice} ${layout.stack}`}>
+      <div className={layout.formgrid}>
+        <label className={layout.field}>
           <span>Try it on</span>
           <select value={category} onChange={event => setCategory(event.target.value)}>
             {workspace.data?.categories.map(({ name }) => (
@@ -36,7 +37,7 @@ export function Trial({ before, after }: { readonly before: YardstickJson; reado
             ))}
           </select>
         </label>
-        <label className="field">
+        <label className={layout.field}>
           <span>Eaten with</span>
           <select value={plate} onChange={event => setPlate(event.target.value)}>
             {plates.data?.map(({ plate: one }) => (

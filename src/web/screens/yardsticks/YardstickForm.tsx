@@ -1,7 +1,9 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type KeptYardstick } from '../../api.ts';
+import button from '../../ui/Button.module.css';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import { type JsonTest, newTest } from './jsonTest.ts';
 import { TestFields } from './TestFields.tsx';
@@ -30,7 +32,7 @@ export function YardstickForm({ start, onDone }: { readonly start: KeptYardstick
   });
   return (
     <form
-      className="sheet stack"
+      className={`${layout.sheet} ${layout.stack}`}
       ref={focusFirstField}
       onSubmit={event => {
         event.preventDefault();
@@ -38,11 +40,11 @@ export function YardstickForm({ start, onDone }: { readonly start: KeptYardstick
       }}
     >
       <h2>{start.isBuiltIn ? 'A copy to change' : 'Change this yardstick'}</h2>
-      <label className="field">
+      <label className={layout.field}>
         <span>As it reads in a sentence</span>
         <input type="text" required maxLength={200} value={title} onChange={event => setTitle(event.target.value)} />
       </label>
-      <label className="field">
+      <label className={layout.field}>
         <span>What it is for</span>
         <input type="text" required maxLength={500} value={purpose} onChange={event => setPurpose(event.target.value)} />
       </label>
@@ -55,18 +57,18 @@ export function YardstickForm({ start, onDone }: { readonly start: KeptYardstick
           onRemove={() => setTests(tests.filter(one => one.id !== test.id))}
         />
       ))}
-      <p className="row">
-        <button type="button" className="quiet" onClick={() => setTests([...tests, newTest()])}>
+      <p className={layout.row}>
+        <button type="button" className={button.quiet} onClick={() => setTests([...tests, newTest()])}>
           Add a test
         </button>
       </p>
       <Trial before={start.yardstick} after={changed} />
       <Told error={save.error} />
-      <p className="row">
-        <button type="submit" className="act" disabled={save.isPending}>
+      <p className={layout.row}>
+        <button type="submit" className={button.act} disabled={save.isPending}>
           Save the yardstick
         </button>
-        <button type="button" className="quiet" onClick={onDone}>
+        <button type="button" className={button.quiet} onClick={onDone}>
           Cancel
         </button>
       </p>

@@ -1,8 +1,11 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type KeptYardstick } from '../../api.ts';
+import button from '../../ui/Button.module.css';
+import layout from '../../ui/layout.module.css';
 import { Removed } from '../../ui/Removed.tsx';
 import { Told } from '../../ui/Told.tsx';
+import text from '../../ui/text.module.css';
 import { YardstickForm } from './YardstickForm.tsx';
 
 /** Named sets of tests. Each bound says where it comes from; a built-in one is copied to be changed. */
@@ -34,13 +37,13 @@ export function YardsticksScreen() {
       <Told error={yardsticks.error ?? remove.error ?? putBack.error} />
       {removed !== undefined && <Removed name={removed.yardstick.title} onUndo={() => putBack.mutate(removed)} />}
       {editing !== undefined && <YardstickForm key={editing.yardstick.id} start={editing} onDone={() => setEditing(undefined)} />}
-      <div className="cards">
+      <div className={layout.cards}>
         {yardsticks.data?.map(kept => {
           const title = kept.yardstick.title;
           return (
-            <article className="sheet" key={kept.yardstick.id}>
+            <article className={layout.sheet} key={kept.yardstick.id}>
               <h2>{title.charAt(0).toUpperCase() + title.slice(1)}</h2>
-              <p className="small soft">{kept.isBuiltIn ? 'built in' : 'your own'}</p>
+              <p className={`${text.small} ${text.soft}`}>{kept.isBuiltIn ? 'built in' : 'your own'}</p>
               <p>{kept.yardstick.purpose}</p>
               <ul>
                 {kept.tests.map(({ id, text }) => (
@@ -48,21 +51,21 @@ export function YardsticksScreen() {
                 ))}
               </ul>
               {(kept.yardstick.cautions ?? []).map(caution => (
-                <p key={caution} className="small soft">
+                <p key={caution} className={`${text.small} ${text.soft}`}>
                   {caution}
                 </p>
               ))}
-              <p className="row">
+              <p className={layout.row}>
                 <button
                   type="button"
-                  className="quiet"
+                  className={button.quiet}
                   onClick={() => setEditing(kept)}
                   aria-label={`${kept.isBuiltIn ? 'Copy and change' : 'Change'} ${title}`}
                 >
                   {kept.isBuiltIn ? 'Copy and change' : 'Change'}
                 </button>
                 {!kept.isBuiltIn && (
-                  <button type="button" className="quiet" onClick={() => remove.mutate(kept)} aria-label={`Remove ${title}`}>
+                  <button type="button" className={button.quiet} onClick={() => remove.mutate(kept)} aria-label={`Remove ${title}`}>
                     Remove
                   </button>
                 )}

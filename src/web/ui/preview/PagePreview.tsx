@@ -1,4 +1,6 @@
 import { useState } from 'react';
+import layout from '../layout.module.css';
+import text from '../text.module.css';
 import { PaperPages, type Print } from './PaperPages.tsx';
 import { PhonePage } from './PhonePage.tsx';
 import { ReadAloud } from './ReadAloud.tsx';
@@ -24,10 +26,10 @@ export function PagePreview(given: {
   const { src, isBuilding, issues, content, print } = given;
   const [view, setView] = useState<View>('phone');
   return (
-    <section className="sheet stack" aria-labelledby="preview-title">
+    <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="preview-title">
       <h2 id="preview-title">As readers will have it</h2>
-      <fieldset className="row choice">
-        <legend className="unseen">Look at it</legend>
+      <fieldset className={`${layout.row} ${layout.choice}`}>
+        <legend className={text.unseen}>Look at it</legend>
         {(Object.keys(views) as View[]).map(key => (
           <label key={key}>
             <input type="radio" name="view" checked={view === key} onChange={() => setView(key)} />
@@ -50,7 +52,7 @@ export function PagePreview(given: {
 
 function ToMend({ issues }: { readonly issues: readonly Issue[] }) {
   return (
-    <div className="notice">
+    <div className={layout.notice}>
       <p>
         <b>To mend:</b>
       </p>

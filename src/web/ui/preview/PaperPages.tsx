@@ -1,7 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { useEffect, useRef, useState } from 'react';
 import { problemOf } from '../../api.ts';
+import layout from '../layout.module.css';
 import { Told } from '../Told.tsx';
+import styles from './preview.module.css';
 
 export interface Dress {
   readonly paper: 'letter' | 'a4';
@@ -29,15 +31,15 @@ export function PaperPages({ content, print }: { readonly content: unknown; read
   });
   return (
     <>
-      <div className="row">
-        <label className="row">
+      <div className={layout.row}>
+        <label className={layout.row}>
           <span>Paper</span>
           <select value={paper} onChange={event => setPaper(event.target.value as typeof paper)}>
             <option value="letter">Letter</option>
             <option value="a4">A4</option>
           </select>
         </label>
-        <label className="row">
+        <label className={layout.row}>
           <input type="checkbox" checked={largePrint} onChange={event => setLargePrint(event.target.checked)} />
           <span>Large print</span>
         </label>
@@ -67,7 +69,7 @@ function Sheets({ pdf }: { readonly pdf: Uint8Array }) {
   return (
     <>
       <Told error={error} />
-      <div className="papers" ref={place} />
+      <div className={styles.papers} ref={place} />
     </>
   );
 }

@@ -1,4 +1,6 @@
 import { useRef, useState } from 'react';
+import layout from '../layout.module.css';
+import styles from './preview.module.css';
 
 const widths = [390, 320] as const;
 
@@ -8,7 +10,7 @@ export function PhonePage({ src }: { readonly src: string }) {
   const scrolled = useRef(0);
   return (
     <>
-      <label className="row">
+      <label className={layout.row}>
         <span>Width</span>
         <select value={width} onChange={event => setWidth(Number(event.target.value))}>
           {widths.map(one => (
@@ -19,7 +21,7 @@ export function PhonePage({ src }: { readonly src: string }) {
         </select>
       </label>
       <iframe
-        className="phone"
+        className={styles.phone}
         title="The page at phone width"
         src={src}
         // Scripts stay forbidden; the same origin lets the workbench keep the place that was scrolled to.

@@ -1,6 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { Problem } from '../../api.ts';
 import { Told } from '../Told.tsx';
+import text from '../text.module.css';
+import styles from './preview.module.css';
 import { type Spoken, spokenOrder } from './spokenOrder.ts';
 
 /** What a screen reader says, line by line: what each thing is, then its words. */
@@ -21,11 +23,11 @@ export function ReadAloud({ src }: { readonly src: string }) {
     <>
       <Told error={page.error} />
       {page.data !== undefined && <Headings all={page.data} />}
-      <ol className="spoken">
+      <ol className={styles.spoken}>
         {page.data?.map(({ what, words }, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: lines of a finished page, never moved
           <li key={at}>
-            <span className="soft">{what}</span> {words}
+            <span className={text.soft}>{what}</span> {words}
           </li>
         ))}
       </ol>
@@ -36,7 +38,7 @@ export function ReadAloud({ src }: { readonly src: string }) {
 function Headings({ all }: { readonly all: readonly Spoken[] }) {
   const count = (start: string): number => all.filter(({ what }) => what.startsWith(start)).length;
   return (
-    <p className="soft">
+    <p className={text.soft}>
       {all.length} lines: {count('heading')} headings, {count('link')} links, {count('picture')} pictures, {count('table')} tables. Screen
       readers differ in their wording, not in this order.
     </p>
