@@ -1,7 +1,7 @@
 import { useMutation } from '@tanstack/react-query';
 import button from '../../ui/Button.module.css';
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
-import { TextField } from '../../ui/TextField.tsx';
 import { Told } from '../../ui/Told.tsx';
 import styles from './FoodPhoto.module.css';
 import type { GuidePart } from './GuideWords.tsx';
@@ -37,7 +37,7 @@ export function FoodPhoto({
       <Told error={pick.error} />
       {photo !== undefined && (
         <>
-          <TextField
+          <Field
             label="What it shows, for readers who do not see it"
             value={photo.alt}
             onChange={alt => change({ photos: { ...others, [foodId]: { ...photo, alt } } })}

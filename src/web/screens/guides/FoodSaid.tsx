@@ -1,8 +1,8 @@
 import { Link } from '@tanstack/react-router';
 import type { GuidePreview } from '../../api.ts';
 import button from '../../ui/Button.module.css';
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
-import { TextField } from '../../ui/TextField.tsx';
 import text from '../../ui/text.module.css';
 import { FoodPhoto } from './FoodPhoto.tsx';
 import type { GuidePart } from './GuideWords.tsx';
@@ -34,7 +34,7 @@ export function FoodSaid({ typed, change, wrong, food }: GuidePart & { readonly 
           Open the label of {name}
         </Link>
       </p>
-      <TextField
+      <Field
         label="How to measure the portion"
         rows={2}
         value={typed.portionNotes[foodId] ?? ''}
@@ -46,7 +46,7 @@ export function FoodSaid({ typed, change, wrong, food }: GuidePart & { readonly 
           <legend>Where to buy, {index + 1}</legend>
           <div className={layout.formgrid}>
             {placeFields.map(([key, label, type]) => (
-              <TextField
+              <Field
                 key={key}
                 label={label}
                 type={type}
@@ -76,7 +76,7 @@ export function FoodSaid({ typed, change, wrong, food }: GuidePart & { readonly 
         <span>Leave this food out</span>
       </label>
       {reason !== undefined && (
-        <TextField
+        <Field
           label="Why it is left out (readers see the reason and how many)"
           value={reason}
           onChange={why => change({ leftOut: { ...typed.leftOut, [foodId]: why } })}

@@ -1,7 +1,7 @@
 import type { GuidePreview } from '../../api.ts';
 import button from '../../ui/Button.module.css';
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
-import { TextField } from '../../ui/TextField.tsx';
 import text from '../../ui/text.module.css';
 import type { GuidePart } from './GuideWords.tsx';
 import type { TypedDisclosure } from './typedGuide.ts';
@@ -41,7 +41,7 @@ export function GuideDisclosures({ typed, change, wrong, foods }: GuidePart & { 
               ))}
             </select>
           </label>
-          <TextField
+          <Field
             label="In your words"
             rows={2}
             value={disclosure.text}
@@ -49,7 +49,7 @@ export function GuideDisclosures({ typed, change, wrong, foods }: GuidePart & { 
             wrong={wrong(`disclosures[${index}].text`)}
           />
           {disclosure.kind === 'affiliate' && (
-            <TextField
+            <Field
               label="Shops whose links pay you, with commas between them"
               value={disclosure.shops}
               onChange={shops => put(index, { shops })}
@@ -79,7 +79,7 @@ export function GuideDisclosures({ typed, change, wrong, foods }: GuidePart & { 
           Add a disclosure
         </button>
       </p>
-      <TextField
+      <Field
         label="Cautions of your own, one a line"
         rows={3}
         value={typed.cautions}
@@ -91,14 +91,14 @@ export function GuideDisclosures({ typed, change, wrong, foods }: GuidePart & { 
         // biome-ignore lint/suspicious/noArrayIndexKey: corrections have no identity, and rows are only added at the end
         <fieldset className={layout.stack} key={index}>
           <legend>Correction {index + 1}</legend>
-          <TextField
+          <Field
             label="Day"
             type="date"
             value={correction.on}
             onChange={on => correct(index, { on })}
             wrong={wrong(`corrections[${index}].on`)}
           />
-          <TextField
+          <Field
             label="What was wrong, and is now right"
             rows={2}
             value={correction.text}

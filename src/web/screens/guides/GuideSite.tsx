@@ -2,10 +2,10 @@ import { useMutation } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { api, problemOf } from '../../api.ts';
 import button from '../../ui/Button.module.css';
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
 import { Progress } from '../../ui/Progress.tsx';
 import { saveFile } from '../../ui/saveFile.ts';
-import { TextField } from '../../ui/TextField.tsx';
 import { Told } from '../../ui/Told.tsx';
 
 /** Every published guide as a folder for a static host, packed into one file. */
@@ -42,7 +42,7 @@ export function GuideSite() {
         All published guides as a folder of pages for any static host: an index by category, a feed of changes, cards to cut out. Nothing is
         uploaded: you save one ZIP file and unpack it where you like.
       </p>
-      <TextField
+      <Field
         label="Where the site will be found"
         type="url"
         value={siteUrl}

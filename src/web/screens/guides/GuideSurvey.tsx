@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { answer, api, type GuidePreview } from '../../api.ts';
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
-import { TextField } from '../../ui/TextField.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { Sentence } from '../survey/Sentence.tsx';
 import { surveyRequest } from '../survey/surveyRequest.ts';
@@ -64,7 +64,7 @@ export function GuideSurvey({ typed, change, wrong, tests }: GuidePart & { reado
             <option value="margin">by what is to spare, most first</option>
           </select>
         </label>
-        <TextField
+        <Field
           label="Days until a label is read again"
           type="number"
           value={typed.recheckAfterDays}
@@ -73,7 +73,7 @@ export function GuideSurvey({ typed, change, wrong, tests }: GuidePart & { reado
         />
       </div>
       {typed.arrangement === 'shelf' && (
-        <TextField
+        <Field
           label="Aisles in the order of the walk, one a line"
           rows={4}
           value={typed.aisles}

@@ -1,5 +1,5 @@
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
-import { TextField } from '../../ui/TextField.tsx';
 import { settingNames } from '../survey/surveyRequest.ts';
 import type { TypedGuide } from './typedGuide.ts';
 
@@ -15,9 +15,9 @@ export function GuideWords({ typed, change, wrong }: GuidePart) {
   return (
     <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="words-title">
       <h2 id="words-title">What you tell readers</h2>
-      <TextField label="Title" value={typed.title} onChange={title => change({ title })} wrong={wrong('title')} />
-      <TextField label="Purpose" rows={2} value={typed.purpose} onChange={purpose => change({ purpose })} wrong={wrong('purpose')} />
-      <TextField
+      <Field label="Title" value={typed.title} onChange={title => change({ title })} wrong={wrong('title')} />
+      <Field label="Purpose" rows={2} value={typed.purpose} onChange={purpose => change({ purpose })} wrong={wrong('purpose')} />
+      <Field
         label="Who it is for, and who it is not for"
         rows={4}
         value={typed.whoItIsFor}
@@ -26,14 +26,14 @@ export function GuideWords({ typed, change, wrong }: GuidePart) {
         wrong={wrong('whoItIsFor')}
       />
       <div className={layout.formgrid}>
-        <TextField label="Author" value={typed.authorName} onChange={authorName => change({ authorName })} wrong={wrong('author.name')} />
-        <TextField label="Credentials" value={typed.credentials} onChange={credentials => change({ credentials })} />
+        <Field label="Author" value={typed.authorName} onChange={authorName => change({ authorName })} wrong={wrong('author.name')} />
+        <Field label="Credentials" value={typed.credentials} onChange={credentials => change({ credentials })} />
       </div>
       <details>
         <summary>What differs by treatment</summary>
         <div className={layout.stack}>
           {Object.entries(settingNames).map(([setting, name]) => (
-            <TextField
+            <Field
               key={setting}
               label={name.charAt(0).toUpperCase() + name.slice(1)}
               rows={2}

@@ -4,8 +4,8 @@ import { useState } from 'react';
 import { answer, api } from '../../api.ts';
 import button from '../../ui/Button.module.css';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
-import { TextField } from '../../ui/TextField.tsx';
 import { Told } from '../../ui/Told.tsx';
 import { Sentence } from '../survey/Sentence.tsx';
 import { surveyRequest } from '../survey/surveyRequest.ts';
@@ -66,10 +66,10 @@ export function NewGuide({ start, onCancel }: { readonly start: SurveySearch; re
         yardsticks={yardsticks.data ?? []}
         onChange={change => setSearch({ ...search, ...change })}
       />
-      <TextField label="Title, as readers will see it" value={title} onChange={setTitle} />
+      <Field label="Title, as readers will see it" value={title} onChange={setTitle} />
       <div className={layout.formgrid}>
-        <TextField label="Author" value={author} onChange={setAuthor} />
-        <TextField label="Credentials (MS, RDN)" value={credentials} onChange={setCredentials} />
+        <Field label="Author" value={author} onChange={setAuthor} />
+        <Field label="Credentials (MS, RDN)" value={credentials} onChange={setCredentials} />
       </div>
       <Told error={workspace.error ?? plates.error ?? yardsticks.error ?? begin.error} />
       {categories.length === 0 && workspace.isSuccess && <p>No label with a category is on the shelf yet. Add labels under Data first.</p>}

@@ -1,7 +1,7 @@
 import type { HandoutPreview, KeptPlate } from '../../api.ts';
 import button from '../../ui/Button.module.css';
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
-import { TextField } from '../../ui/TextField.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
 import type { HandoutPartProps } from './handoutPart.ts';
 import type { TypedCategory } from './typedHandout.ts';
@@ -26,7 +26,7 @@ export function HandoutCategories(
         <fieldset className={layout.stack} key={one.category}>
           <legend>{one.category}</legend>
           <div className={layout.formgrid}>
-            <TextField label="As the page calls it" value={one.title} onChange={title => put(index, { title })} />
+            <Field label="As the page calls it" value={one.title} onChange={title => put(index, { title })} />
             <label className={layout.field}>
               <span>Plate</span>
               <select value={one.plateId} onChange={event => put(index, { plateId: event.target.value })}>
@@ -48,12 +48,7 @@ export function HandoutCategories(
                 </select>
               </label>
             )}
-            <TextField
-              label="Aisle"
-              value={one.aisle}
-              onChange={aisle => put(index, { aisle })}
-              wrong={wrong(`categories[${index}].aisle`)}
-            />
+            <Field label="Aisle" value={one.aisle} onChange={aisle => put(index, { aisle })} wrong={wrong(`categories[${index}].aisle`)} />
           </div>
           <LeftOut
             foods={foods.filter(({ category }) => category === one.category)}
@@ -89,7 +84,7 @@ export function HandoutCategories(
           </select>
         </label>
       )}
-      <TextField
+      <Field
         label="Aisles in the order of the walk, one a line"
         rows={3}
         value={typed.aisleOrder}

@@ -1,6 +1,6 @@
 import type { HandoutPreview, KeptPlate } from '../../api.ts';
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
-import { TextField } from '../../ui/TextField.tsx';
 import { HandoutCategories } from './HandoutCategories.tsx';
 import type { HandoutPartProps } from './handoutPart.ts';
 import { partNames } from './typedHandout.ts';
@@ -28,35 +28,35 @@ export function HandoutForm({
             <option value="es">Spanish (español)</option>
           </select>
         </label>
-        <TextField label="Author" value={typed.authorName} onChange={authorName => change({ authorName })} wrong={wrong('author.name')} />
-        <TextField label="Credentials" value={typed.credentials} onChange={credentials => change({ credentials })} />
+        <Field label="Author" value={typed.authorName} onChange={authorName => change({ authorName })} wrong={wrong('author.name')} />
+        <Field label="Credentials" value={typed.credentials} onChange={credentials => change({ credentials })} />
       </div>
       {typed.language === 'es' && (
         <p className={layout.notice}>
           The built-in Spanish has not been reviewed by a translator of health texts: have it read by one before a client gets it.
         </p>
       )}
-      <TextField
+      <Field
         label="Title"
         value={typed.title}
         onChange={title => change({ title })}
         hint="Left empty: a title of the program’s."
         wrong={wrong('title')}
       />
-      <TextField
+      <Field
         label="For whom, as it will stand on the page"
         value={typed.reader}
         onChange={reader => change({ reader })}
         hint="Left empty: no name. Fridge pages are seen by visitors."
       />
-      <TextField
+      <Field
         label="Whom to call"
         value={typed.callUs}
         onChange={callUs => change({ callUs })}
         hint="Stands on the fridge page: at most 80 characters."
         wrong={wrong('callUs')}
       />
-      <TextField
+      <Field
         label="From you, in your words"
         rows={4}
         value={typed.notes}

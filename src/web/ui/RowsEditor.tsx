@@ -1,0 +1,67 @@
+import { type ReactNode, useRef } from 'react';
+import look from './Button.module.css';
+import type { TypedRow, TypedRows } from './form/typed.ts';
+import layout from './layout.module.css';
+
+/**
+ * Entries of one kind, each with its fields in a row and the button that takes it out. After "add" the new entry's first field has the focus;
+ * after "take out" the button that adds.
+ */
+export function RowsEditor<Item>(given: {
+  readonly label: string;
+  readonly rows: TypedRows<Item>;
+  /** What an entry begins as; without it none is added here. */
+  readonly blank?: () => Item;
+  readonly addLabel?: string;
+  /** How an entry is called where it is taken out: "the weight 70 kg". */
+  readonly nameOf: (item: Item, index: number) => string;
+  readonly empty?: string;
+  readonly children: (row: TypedRow<Item>, index: number) => ReactNode;
+  /** Stands between the entries and the button that adds one. */
+  readonly below?: ReactNode;
+}) {
+  const { label, rows, blank, addLabel = 'Add one', nameOf, empty, children, below } = given;
+  const box = useRef<HTMLFieldSetElement>(null);
+  const adds = useRef<HTMLButtonElement>(null);
+  return (
+    <fieldset className={layout.stack} ref={box}>
+      <legend>{label}</legend>
+      {rows.each.length === 0 && empty !== undefined && <p>{empty}</p>}
+      {rows.each.map((row, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: an entry has no identity but its place while it is typed
+        <div className={layout.row} data-entry key={at}>
+          {children(row, at)}
+          <button
+            type="button"
+            className={look.quiet}
+            aria-label={`Take out ${nameOf(row.values, at)}`}
+            onClick={() => {
+              row.remove();
+              adds.current?.focus();
+            }}
+          >
+            Take out
+          </button>
+        </div>
+      ))}
+      {below}
+      {blank !== undefined && (
+        <button
+          type="button"
+          className={look.quiet}
+          ref={adds}
+          onClick={() => {
+            rows.add(blank());
+            // The new entry stands after the next drawing.
+            requestAnimationFrame(() => {
+              const entries = box.current?.querySelectorAll<HTMLElement>('[data-entry]');
+              entries?.[entries.length - 1]?.querySelector<HTMLElement>('input, select, textarea')?.focus();
+            });
+          }}
+        >
+          {addLabel}
+        </button>
+      )}
+    </fieldset>
+  );
+}

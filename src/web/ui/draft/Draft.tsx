@@ -1,0 +1,52 @@
+import look from '../Button.module.css';
+import layout from '../layout.module.css';
+import type { FormDraft } from './useDraft.ts';
+
+/** Says that what was typed before is back, or why what is typed is not kept; nothing while all is well. */
+export function Draft({ draft: { state, startOver, forget } }: { readonly draft: FormDraft }) {
+  if (state.kind === 'quiet') return null;
+  return (
+    <div className={`${layout.notice} ${layout.stack}`} role="status">
+      {state.kind === 'restored' && (
+        <p className={layout.row}>
+          <span>What you typed here on {dayAndTime(state.at)} and did not save is back.</span>
+          <button type="button" className={look.quiet} onClick={startOver}>
+            Start over
+          </button>
+        </p>
+      )}
+      {state.kind === 'elsewhere' && (
+        <p>
+          This form is open in another window too. What you type here is kept only once it is saved; or close the other window and open this
+          form again.
+        </p>
+      )}
+      {state.kind === 'refused' && (
+        <p>
+          What you type cannot be kept before it is saved: the storage is full, forbidden, or does not answer. Save before you leave this
+          page.
+        </p>
+      )}
+      {state.kind === 'of-an-earlier-form' && (
+        <>
+          <p>
+            What you typed here on {dayAndTime(state.at)} does not fit this form any more, since the program was renewed. Copy what you
+            need.
+          </p>
+          <details>
+            <summary>What was typed</summary>
+            <pre className={layout.scroll}>{state.text}</pre>
+          </details>
+          <button type="button" className={look.quiet} onClick={() => void forget()}>
+            Forget it
+          </button>
+        </>
+      )}
+    </div>
+  );
+}
+
+/** "30 Nov, 14:02", by the reader's clock */
+function dayAndTime(at: string): string {
+  return new Date(at).toLocaleString('en', { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
+}
