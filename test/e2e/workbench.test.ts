@@ -198,7 +198,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await page.getByRole('button', { name: 'Save the plate' }).click();
     await page.getByText('1 serving of Herbed tofu slices and 1 serving of Gouda slices bring 170 kcal and 450 mg sodium.').waitFor();
     await page.getByRole('button', { name: 'Change the plate a cold platter' }).click();
-    await page.getByRole('button', { name: 'Take Gouda slices off the plate' }).click();
+    await page.getByRole('button', { name: 'Take out Gouda slices' }).click();
     await page.getByRole('button', { name: 'Save the plate' }).click();
     await page.getByText('1 serving of Herbed tofu slices brings 70 kcal and 220 mg sodium.').waitFor();
     await page.getByRole('button', { name: 'Remove the plate a cold platter' }).click();

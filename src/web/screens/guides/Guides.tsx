@@ -56,7 +56,7 @@ export function GuidesScreen() {
       </div>
       <p>A guide is a survey that readers can shop from: your words, and figures that stay linked to their labels.</p>
       <Told error={guides.error ?? remove.error ?? putBack.error} />
-      {removed !== undefined && <Removed name={String(removed.guide.title)} onUndo={() => putBack.mutate(removed)} />}
+      {removed !== undefined && <Removed name={String(removed.guide.title)} undo={{ label: 'Undo', run: () => putBack.mutate(removed) }} />}
       {isNew && <NewGuide start={search} onCancel={() => setNew(false)} />}
       {guides.data?.length === 0 && !isNew && (
         <section className={`${layout.sheet} ${layout.stack}`}>

@@ -57,7 +57,7 @@ export function TopicHandouts() {
       </div>
       <p>What anybody may take home, without anybody’s numbers. The handout of one client is made on the client’s screen.</p>
       <Told error={handouts.error ?? begin.error ?? remove.error ?? putBack.error} />
-      {removed !== undefined && <Removed name={titleOf(removed)} onUndo={() => putBack.mutate(removed)} />}
+      {removed !== undefined && <Removed name={titleOf(removed)} undo={{ label: 'Undo', run: () => putBack.mutate(removed) }} />}
       <div className={layout.cards}>
         {handouts.data?.map(kept => (
           <article className={`${layout.sheet} ${layout.stack}`} key={String(kept.handout.id)}>

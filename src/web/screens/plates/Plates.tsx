@@ -1,45 +1,29 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api, type KeptPlate } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { useOffered } from '../../ui/action/offered.ts';
 import layout from '../../ui/layout.module.css';
+import { Page } from '../../ui/page/Page.tsx';
 import { Removed } from '../../ui/Removed.tsx';
-import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
+import { usePlateActions } from './actions.ts';
 import { PlateForm } from './PlateForm.tsx';
 
 /** How foods are eaten: the portion that is surveyed, and what it is eaten with. */
 export function PlatesScreen() {
-  const queries = useQueryClient();
   const [editing, setEditing] = useState<KeptPlate | 'new'>();
-  const [removed, setRemoved] = useState<KeptPlate>();
   const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
-  const refresh = () => queries.invalidateQueries({ queryKey: ['plates'] });
-  const remove = useMutation({
-    mutationFn: ({ plate, version }: KeptPlate) =>
-      answer(api.plates[':id'].$delete({ param: { id: plate.id }, query: { version: String(version) } })),
-    onSuccess: (_, kept) => {
-      setRemoved(kept);
-      return refresh();
-    },
-  });
-  const putBack = useMutation({
-    mutationFn: ({ plate }: KeptPlate) => answer(api.plates[':id'].$put({ param: { id: plate.id }, json: { plate, version: null } })),
-    onSuccess: () => {
-      setRemoved(undefined);
-      return refresh();
-    },
-  });
+  const actions = usePlateActions(setEditing);
+  useOffered([actions.add]);
   return (
-    <>
-      <div className={layout.spread}>
-        <h1>Plates</h1>
-        <button type="button" className={`${button.act} ${layout.noprint}`} onClick={() => setEditing('new')}>
-          Add a plate
-        </button>
-      </div>
-      <Told error={plates.error ?? remove.error ?? putBack.error} />
-      {removed !== undefined && <Removed name={removed.plate.title} onUndo={() => putBack.mutate(removed)} />}
+    <Page
+      title="Plates"
+      actions={<ActionButton action={actions.add} isMain />}
+      isReading={plates.isPending}
+      fault={plates.error ?? actions.fault}
+    >
+      {actions.undo !== undefined && actions.removed !== undefined && <Removed name={actions.removed.plate.title} undo={actions.undo} />}
       {editing !== undefined && (
         <PlateForm
           key={editing === 'new' ? 'new' : editing.plate.id}
@@ -61,24 +45,15 @@ export function PlatesScreen() {
               <p>Portion of the food: {kept.portionText}.</p>
               <p>{kept.companionsText}</p>
               {!kept.isBuiltIn && (
-                <p className={`${layout.row} ${layout.noprint}`}>
-                  <button type="button" className={button.quiet} onClick={() => setEditing(kept)} aria-label={`Change the plate ${title}`}>
-                    Change
-                  </button>
-                  <button
-                    type="button"
-                    className={button.quiet}
-                    onClick={() => remove.mutate(kept)}
-                    aria-label={`Remove the plate ${title}`}
-                  >
-                    Remove
-                  </button>
+                <p className={layout.row}>
+                  <ActionButton action={actions.change(kept)} />
+                  <ActionButton action={actions.remove(kept)} />
                 </p>
               )}
             </article>
           );
         })}
       </div>
-    </>
+    </Page>
   );
 }

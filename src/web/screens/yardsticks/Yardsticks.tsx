@@ -35,7 +35,7 @@ export function YardsticksScreen() {
     <>
       <h1>Yardsticks</h1>
       <Told error={yardsticks.error ?? remove.error ?? putBack.error} />
-      {removed !== undefined && <Removed name={removed.yardstick.title} onUndo={() => putBack.mutate(removed)} />}
+      {removed !== undefined && <Removed name={removed.yardstick.title} undo={{ label: 'Undo', run: () => putBack.mutate(removed) }} />}
       {editing !== undefined && <YardstickForm key={editing.yardstick.id} start={editing} onDone={() => setEditing(undefined)} />}
       <div className={layout.cards}>
         {yardsticks.data?.map(kept => {

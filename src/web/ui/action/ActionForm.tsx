@@ -1,4 +1,4 @@
-import { type ReactNode, type Ref, useRef } from 'react';
+import { type ReactNode, useCallback, useRef } from 'react';
 import { type Action, canRun } from './action.ts';
 import { useOffered } from './offered.ts';
 
@@ -9,18 +9,23 @@ export function ActionForm(given: {
   readonly label?: string;
   /** False for forms of which there are many, one a row: the palette is for what there is one of. */
   readonly isOffered?: boolean;
-  readonly formRef?: Ref<HTMLFormElement>;
+  readonly formRef?: (form: HTMLFormElement | null) => void;
   readonly children: ReactNode;
 }) {
-  const { action, className, label, isOffered = true, children } = given;
+  const { action, className, label, isOffered = true, formRef, children } = given;
   const form = useRef<HTMLFormElement>(null);
   useOffered(isOffered ? [{ ...action, run: () => form.current?.requestSubmit() }] : []);
+  // One function for good: another one would be called with every drawing.
+  const place = useCallback(
+    (node: HTMLFormElement | null): void => {
+      form.current = node;
+      formRef?.(node);
+    },
+    [formRef],
+  );
   return (
     <form
-      ref={node => {
-        form.current = node;
-        if (typeof given.formRef === 'function') given.formRef(node);
-      }}
+      ref={place}
       className={className}
       aria-label={label}
       onSubmit={event => {

@@ -142,5 +142,5 @@ export function Table<Row>(
 
 /** The room that rows out of view would take. */
 function Room({ height }: { readonly height: number }) {
-  return <tr aria-hidden="true" ref={node => void node?.style.setProperty('height', `${height}px`)} />;
+  return <tr role="presentation" ref={node => void node?.style.setProperty('height', `${height}px`)} />;
 }
