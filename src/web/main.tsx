@@ -86,6 +86,11 @@ const data = createRoute({
   path: '/data',
   component: lazyRouteComponent(() => import('./screens/data/Data.tsx'), 'DataScreen'),
 });
+const pieces = createRoute({
+  getParentRoute: () => root,
+  path: '/pieces',
+  component: lazyRouteComponent(() => import('./screens/pieces/overlayPieces.tsx'), 'OverlayPieces'),
+});
 
 const router = createRouter({
   routeTree: root.addChildren([
@@ -102,6 +107,7 @@ const router = createRouter({
     calculators,
     calculator,
     data,
+    pieces,
   ]),
   defaultPreload: 'intent',
 });

@@ -2,6 +2,7 @@ import { useMutation } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { type SurveyColumnKey, surveyColumnKeys, surveyColumns } from '#core/yardstick/surveyColumns.ts';
 import { api, problemOf } from '../../api.ts';
+import { Menu } from '../../ui/Menu.tsx';
 import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
 import { mostColumns, type SurveyRequest } from './surveyRequest.ts';
@@ -25,23 +26,17 @@ export function TableTools({
   });
   return (
     <div className="row noprint">
-      <details className="menu">
-        <summary className="quiet">Columns</summary>
-        <fieldset>
-          <legend>Also show, up to {mostColumns}</legend>
-          {surveyColumnKeys.map(key => (
-            <label className="row" key={key}>
-              <input
-                type="checkbox"
-                checked={columns.includes(key)}
-                disabled={!columns.includes(key) && columns.length >= mostColumns}
-                onChange={event => onColumns(event.target.checked ? [...columns, key] : columns.filter(one => one !== key))}
-              />
-              <span>{surveyColumns[key].title}</span>
-            </label>
-          ))}
-        </fieldset>
-      </details>
+      <Menu
+        label="Columns"
+        legend={`Also show, up to ${mostColumns}`}
+        ticks={surveyColumnKeys.map(key => ({
+          key,
+          words: surveyColumns[key].title,
+          isTicked: columns.includes(key),
+          isDisabled: !columns.includes(key) && columns.length >= mostColumns,
+          onTick: isTicked => onColumns(isTicked ? [...columns, key] : columns.filter(one => one !== key)),
+        }))}
+      />
       <button type="button" className="quiet" disabled={save.isPending} onClick={() => save.mutate()}>
         Save as CSV
       </button>
