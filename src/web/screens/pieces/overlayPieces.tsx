@@ -1,8 +1,9 @@
 import { useState } from 'react';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import { Combobox } from '../../ui/Combobox.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
+import { Field } from '../../ui/form/Field.tsx';
 import { Menu } from '../../ui/Menu.tsx';
 import type { Choice } from '../../ui/narrowChoices.ts';
 import { useSettled } from '../../ui/useSettled.ts';
@@ -49,31 +50,19 @@ function Dialogs() {
   const [open, setOpen] = useState<'question' | 'form' | 'long'>();
   const [name, setName] = useState('');
   const close = (): void => setOpen(undefined);
-  const cancel = (
-    <button type="button" className={button.quiet} onClick={close}>
-      Cancel
-    </button>
-  );
+  const cancel = <ActionButton action={{ label: 'Cancel', run: close }} />;
   return (
     <div className={styles.row}>
-      <button type="button" className={button.quiet} onClick={() => setOpen('question')}>
-        Ask
-      </button>
-      <button type="button" className={button.quiet} onClick={() => setOpen('form')}>
-        Ask for a name
-      </button>
-      <button type="button" className={button.quiet} onClick={() => setOpen('long')}>
-        Ask at length
-      </button>
+      <ActionButton action={{ label: 'Ask', run: () => setOpen('question') }} />
+      <ActionButton action={{ label: 'Ask for a name', run: () => setOpen('form') }} />
+      <ActionButton action={{ label: 'Ask at length', run: () => setOpen('long') }} />
       {open === 'question' && (
         <Dialog
           title="Remove the tray?"
           onClose={close}
           buttons={
             <>
-              <button type="button" className={button.act} onClick={close}>
-                Remove the tray
-              </button>
+              <ActionButton isMain action={{ label: 'Remove the tray', run: close }} />
               {cancel}
             </>
           }
@@ -88,17 +77,12 @@ function Dialogs() {
           onSubmit={close}
           buttons={
             <>
-              <button type="submit" className={button.act} disabled={name === ''}>
-                Keep the name
-              </button>
+              <ActionButton isMain submits action={{ label: 'Keep the name', isPossible: name !== '', run: close }} />
               {cancel}
             </>
           }
         >
-          <label className={styles.field}>
-            <span>Name</span>
-            <input type="text" value={name} onChange={event => setName(event.target.value)} />
-          </label>
+          <Field label="Name" value={name} onChange={setName} />
           <Example label="Stands beside" choices={long} />
         </Dialog>
       )}
