@@ -1,43 +1,47 @@
 import { availableParallelism, totalmem } from 'node:os';
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
-import { compileCache } from './bin/setup.mjs';
 
-const all = ['src/**/*.test.ts', 'test/**/*.test.ts'];
+const isLong = process.env.PLATEWRIGHT_LONG !== undefined;
 
-/** They need a browser, PostgreSQL, programs of their own or more than a second. */
-const withPrograms = [
+/** A browser and the program. */
+const browser = ['test/e2e/**/*.test.ts'];
+
+/** Programs of their own, PostgreSQL, the data folder: seconds a file. */
+const programs = [
   'test/{cli,clientsCommand,guide,handout,hostileArchives,hostileFiles,packages,walls}.test.ts',
-  'test/{e2e,long}/**/*.test.ts',
-  'src/adapters/archive/*.test.ts',
-  'src/adapters/clients/*.test.ts',
+  'test/long/**/*.test.ts',
+  'src/adapters/{archive,clients,storage}/**/*.test.ts',
   'src/adapters/files/hostileFiles.test.ts',
-  'src/adapters/storage/*.test.ts',
-  'src/server/*.test.ts',
+  'src/server/{app,archives,hostileRequests}.test.ts',
 ];
 
-/** They measure how long something takes, or look at what else runs on the machine: one after the other, after all others. */
+/** They measure how long something takes, or look at what else runs on the machine: one after the other, when all others are done. */
 const alone = ['src/adapters/clients/tries.test.ts', 'src/adapters/files/printPdf.test.ts', 'src/cli/closeOnSignal.test.ts'];
 
-/** A worker with its browser and the programs that it starts takes about a gigabyte and a half, and waits for them a third of the time. */
-const workers = Math.max(1, Math.min(availableParallelism() + 1, Math.floor(totalmem() / 1.5 / 2 ** 30)));
+/** A worker with its browser and its program takes a gigabyte and a half, and waits for them a good part of its time. */
+const workers = Math.max(1, Math.min(availableParallelism() + 1, Math.floor(totalmem() / 2 ** 30 / 1.5)));
 
-const project = (name: string, groupOrder: number, maxWorkers: number, include: string[], exclude: string[] = []) => ({
+const project = (name: string, include: string[], exclude: string[] = []) => ({
   extends: true as const,
-  test: { name, include, exclude, maxWorkers, sequence: { groupOrder } },
+  test: { name, include, exclude, maxWorkers: workers, sequence: { groupOrder: 0 } },
 });
 
 export default defineConfig({
   test: {
     pool: 'threads',
     isolate: false,
-    // The long run gives every property at least 100,000 cases.
-    testTimeout: process.env.PLATEWRIGHT_LONG === undefined ? 30_000 : 3_600_000,
+    // What hangs ends; a machine that is busy does not count. The long run gives every property at least 20,000 cases.
+    testTimeout: isLong ? 3_600_000 : 120_000,
     reporters: ['default', './test/countReporter.ts'],
-    env: { NODE_COMPILE_CACHE: compileCache },
+    // Programs that a test starts keep their compiled code, as those of bin/platewright do: a third of the time of a start.
+    env: { NODE_COMPILE_CACHE: fileURLToPath(new URL('node_modules/.cache/platewright', import.meta.url)) },
+    // Those of one group begin in the order of their names: what takes longest begins first.
     projects: [
-      project('programs', 0, workers, withPrograms, alone),
-      project('quick', 0, workers, all, [...withPrograms, ...alone]),
-      project('alone', 1, 1, alone),
+      project('browser', browser),
+      project('programs', programs, alone),
+      project('quick', ['src/**/*.test.ts', 'test/**/*.test.ts'], [...browser, ...programs, ...alone]),
+      { extends: true, test: { name: 'alone', include: alone, maxWorkers: 1, sequence: { groupOrder: 1 } } },
     ],
   },
 });
