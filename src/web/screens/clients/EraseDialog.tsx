@@ -1,66 +1,45 @@
-import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
-import look from '../../ui/Button.module.css';
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { Field } from '../../ui/form/Field.tsx';
+import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import { useEraseActions } from './actions.ts';
 import { HeldInCopies } from './HeldInCopies.tsx';
 import { PassphraseField } from './PassphraseField.tsx';
 
 /** Asks before client data is erased: says what goes, and waits until `word` is typed, and the passphrase where it is asked for. Escape and Cancel leave everything as it is. */
-export function EraseDialog({
-  title,
-  word,
-  button,
-  asksPassphrase = false,
-  children,
-  onErase,
-  onClose,
-}: {
+export function EraseDialog(given: {
   readonly title: string;
   readonly word: string;
-  readonly button: string;
+  /** On the button that erases. */
+  readonly label: string;
   readonly asksPassphrase?: boolean;
   readonly children: ReactNode;
-  readonly onErase: (passphrase: string) => Promise<unknown>;
+  readonly erase: (passphrase: string) => Promise<unknown>;
   readonly onClose: () => void;
 }) {
+  const { title, word, asksPassphrase = false, children, onClose } = given;
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
-  const [typed, setTyped] = useState('');
-  const [passphrase, setPassphrase] = useState('');
-  const isReady = typed.trim() === word && (!asksPassphrase || passphrase !== '');
-  const [error, setError] = useState<unknown>();
+  const typed = useTyped({ word: '', passphrase: '' });
+  const { erase, cancel, fault } = useEraseActions(given, typed.values);
   useEffect(() => dialog.current?.showModal(), []);
   return (
     <dialog ref={dialog} className={layout.sheet} aria-labelledby={titleId} onClose={onClose}>
-      <form
-        className={layout.stack}
-        onSubmit={event => {
-          event.preventDefault();
-          if (!isReady) return;
-          setError(undefined);
-          onErase(passphrase).then(onClose, setError);
-        }}
-      >
+      <ActionForm action={erase} className={layout.stack} isOffered={false}>
         <h2 id={titleId}>{title}</h2>
         {children}
         <HeldInCopies />
-        <label className={layout.field}>
-          <span>To erase, type: {word}</span>
-          <input type="text" value={typed} onChange={event => setTyped(event.target.value)} autoComplete="off" />
-        </label>
-        {asksPassphrase && (
-          <PassphraseField label="The passphrase" value={passphrase} onChange={setPassphrase} autoComplete="current-password" />
-        )}
-        <Told error={error} />
+        <Field label={`To erase, type: ${word}`} {...typed.field('word')} />
+        {asksPassphrase && <PassphraseField label="The passphrase" autoComplete="current-password" {...typed.field('passphrase')} />}
+        <Told error={fault} />
         <p className={layout.row}>
-          <button type="submit" className={look.act} disabled={!isReady}>
-            {button}
-          </button>
-          <button type="button" className={look.quiet} onClick={onClose}>
-            Cancel
-          </button>
+          <ActionButton action={erase} isMain submits />
+          <ActionButton action={cancel} />
         </p>
-      </form>
+      </ActionForm>
     </dialog>
   );
 }

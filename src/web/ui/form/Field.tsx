@@ -21,6 +21,8 @@ export function Field(
     readonly min?: string;
     readonly max?: string;
     readonly autoComplete?: HTMLInputAutoCompleteAttribute;
+    /** No words of a language: nothing begins with a capital, and no spelling is looked at. */
+    readonly isSecret?: boolean;
   },
 ) {
   const { label, value, onChange, wrong, type = 'text', rows, hint, maxLength = 20_000, min, max, autoComplete = 'off' } = given;
@@ -32,6 +34,7 @@ export function Field(
     required: given.isRequired,
     disabled: given.isDisabled,
     autoComplete,
+    ...(given.isSecret ? { autoCapitalize: 'none', spellCheck: false } : {}),
     ...noteProps(id, hint, wrong),
   };
   return (
