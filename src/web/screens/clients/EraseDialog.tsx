@@ -1,9 +1,8 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import type { ReactNode } from 'react';
 import { ActionButton } from '../../ui/action/ActionButton.tsx';
-import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
 import { Field } from '../../ui/form/Field.tsx';
 import { useTyped } from '../../ui/form/typed.ts';
-import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import { useEraseActions } from './actions.ts';
 import { HeldInCopies } from './HeldInCopies.tsx';
@@ -21,25 +20,25 @@ export function EraseDialog(given: {
   readonly onClose: () => void;
 }) {
   const { title, word, asksPassphrase = false, children, onClose } = given;
-  const dialog = useRef<HTMLDialogElement>(null);
-  const titleId = useId();
   const typed = useTyped({ word: '', passphrase: '' });
   const { erase, cancel, fault } = useEraseActions(given, typed.values);
-  useEffect(() => dialog.current?.showModal(), []);
   return (
-    <dialog ref={dialog} className={layout.sheet} aria-labelledby={titleId} onClose={onClose}>
-      <ActionForm action={erase} className={layout.stack} isOffered={false}>
-        <h2 id={titleId}>{title}</h2>
-        {children}
-        <HeldInCopies />
-        <Field label={`To erase, type: ${word}`} {...typed.field('word')} />
-        {asksPassphrase && <PassphraseField label="The passphrase" autoComplete="current-password" {...typed.field('passphrase')} />}
-        <Told error={fault} />
-        <p className={layout.row}>
+    <Dialog
+      title={title}
+      action={erase}
+      onClose={onClose}
+      buttons={
+        <>
           <ActionButton action={erase} isMain submits />
           <ActionButton action={cancel} />
-        </p>
-      </ActionForm>
-    </dialog>
+        </>
+      }
+    >
+      {children}
+      <HeldInCopies />
+      <Field label={`To erase, type: ${word}`} {...typed.field('word')} />
+      {asksPassphrase && <PassphraseField label="The passphrase" autoComplete="current-password" {...typed.field('passphrase')} />}
+      <Told error={fault} />
+    </Dialog>
   );
 }
