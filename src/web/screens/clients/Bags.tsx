@@ -4,7 +4,7 @@ import { plainChoices } from '../../ui/form/choices.ts';
 import { Field } from '../../ui/form/Field.tsx';
 import type { TypedRows } from '../../ui/form/typed.ts';
 import { RowsEditor } from '../../ui/RowsEditor.tsx';
-import type { TypedBag } from './typedResults.ts';
+import { blankBag, type TypedBag } from './typedResults.ts';
 
 /** Dialysate of a day: the glucose in it counts as energy. */
 export function Bags({ bags }: { readonly bags: TypedRows<TypedBag> }) {
@@ -12,7 +12,7 @@ export function Bags({ bags }: { readonly bags: TypedRows<TypedBag> }) {
     <RowsEditor
       label="Dialysate of a day"
       rows={bags}
-      blank={() => ({ liters: '', percent: '', labeledAs: 'dextrose' })}
+      blank={blankBag}
       addLabel="Add a bag of the day"
       nameOf={({ liters, percent }, at) => `bag ${at + 1}, ${liters} L of ${percent} %`}
     >

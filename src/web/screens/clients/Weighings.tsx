@@ -5,7 +5,7 @@ import { Field } from '../../ui/form/Field.tsx';
 import type { TypedRows } from '../../ui/form/typed.ts';
 import { RowsEditor } from '../../ui/RowsEditor.tsx';
 import { RowAnswer } from './RowAnswer.tsx';
-import type { TypedWeighing } from './typedResults.ts';
+import { blankWeighing, type TypedWeighing } from './typedResults.ts';
 import { weightKindChoices } from './vocabulary.ts';
 
 /** Weights with their kind, and what is asked about each: only some kinds set a target. */
@@ -19,7 +19,7 @@ export function Weighings(given: {
     <RowsEditor
       label="Weights"
       rows={weighings}
-      blank={() => ({ value: '', unit: 'kg', kind: 'actual', on: today, unitConfirmed: false })}
+      blank={() => blankWeighing(today)}
       addLabel="Add a weight"
       nameOf={({ value, unit, on }) => `the weight ${value} ${unit} of ${on}`}
     >

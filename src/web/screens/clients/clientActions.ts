@@ -9,14 +9,10 @@ export type OpenForm = 'assessment' | 'results' | undefined;
 
 /** What can be begun on a client's screen. */
 export function useClientActions(openForm: OpenForm, open: (form: OpenForm) => void) {
-  const assess: Action = {
-    label: 'New assessment',
-    shortcut: 'Alt+N',
-    isPossible: openForm !== 'results',
-    run: () => open('assessment'),
-  };
+  const begin = { isPossible: openForm !== 'results', run: () => open('assessment') };
+  const assess: Action = { label: 'New assessment', shortcut: 'Alt+N', ...begin };
   const addResults: Action = { label: 'Add results', isPossible: openForm !== 'assessment', run: () => open('results') };
-  const answerIt: Action = { ...assess, label: 'Answer it in a new assessment' };
+  const answerIt: Action = { label: 'Answer it in a new assessment', ...begin };
   return { assess, addResults, answerIt };
 }
 

@@ -65,6 +65,14 @@ export function typedLab(lab: Omit<LabResult, 'value'> & { readonly value?: numb
   };
 }
 
+export function blankWeighing(today: string): TypedWeighing {
+  return { value: '', unit: 'kg', kind: 'actual', on: today, unitConfirmed: false };
+}
+
+export function blankBag(): TypedBag {
+  return { liters: '', percent: '', labeledAs: 'dextrose' };
+}
+
 /** A row to begin with. */
 export function blankLab(today: string): TypedLab {
   return typedLab({ analyte: 'potassium', unit: 'mmol/L', takenOn: today });

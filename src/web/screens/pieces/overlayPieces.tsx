@@ -85,7 +85,7 @@ function Dialogs() {
         <Dialog
           title="Name the shelf"
           onClose={close}
-          onSubmit={close}
+          action={{ label: 'Keep the name', isPossible: name !== '', run: close }}
           buttons={
             <>
               <button type="submit" className={button.act} disabled={name === ''}>
