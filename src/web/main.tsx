@@ -91,7 +91,7 @@ const data = createRoute({
 const pieces = createRoute({
   getParentRoute: () => root,
   path: '/pieces',
-  component: lazyRouteComponent(() => import('./screens/pieces/overlayPieces.tsx'), 'OverlayPieces'),
+  component: lazyRouteComponent(() => import('./screens/pieces/Pieces.tsx'), 'PiecesScreen'),
 });
 
 const router = createRouter({

@@ -1,8 +1,10 @@
 import { useState } from 'react';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import { Combobox } from '../../ui/Combobox.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
+import { Field } from '../../ui/form/Field.tsx';
+import layout from '../../ui/layout.module.css';
 import { Menu } from '../../ui/Menu.tsx';
 import type { Choice } from '../../ui/narrowChoices.ts';
 import { useSettled } from '../../ui/useSettled.ts';
@@ -49,31 +51,19 @@ function Dialogs() {
   const [open, setOpen] = useState<'question' | 'form' | 'long'>();
   const [name, setName] = useState('');
   const close = (): void => setOpen(undefined);
-  const cancel = (
-    <button type="button" className={button.quiet} onClick={close}>
-      Cancel
-    </button>
-  );
+  const cancel = <ActionButton action={{ label: 'Cancel', run: close }} />;
   return (
     <div className={styles.row}>
-      <button type="button" className={button.quiet} onClick={() => setOpen('question')}>
-        Ask
-      </button>
-      <button type="button" className={button.quiet} onClick={() => setOpen('form')}>
-        Ask for a name
-      </button>
-      <button type="button" className={button.quiet} onClick={() => setOpen('long')}>
-        Ask at length
-      </button>
+      <ActionButton action={{ label: 'Ask', run: () => setOpen('question') }} />
+      <ActionButton action={{ label: 'Ask for a name', run: () => setOpen('form') }} />
+      <ActionButton action={{ label: 'Ask at length', run: () => setOpen('long') }} />
       {open === 'question' && (
         <Dialog
           title="Remove the tray?"
           onClose={close}
           buttons={
             <>
-              <button type="button" className={button.act} onClick={close}>
-                Remove the tray
-              </button>
+              <ActionButton isMain action={{ label: 'Remove the tray', run: close }} />
               {cancel}
             </>
           }
@@ -88,17 +78,12 @@ function Dialogs() {
           action={{ label: 'Keep the name', isPossible: name !== '', run: close }}
           buttons={
             <>
-              <button type="submit" className={button.act} disabled={name === ''}>
-                Keep the name
-              </button>
+              <ActionButton isMain submits action={{ label: 'Keep the name', isPossible: name !== '', run: close }} />
               {cancel}
             </>
           }
         >
-          <label className={styles.field}>
-            <span>Name</span>
-            <input type="text" value={name} onChange={event => setName(event.target.value)} />
-          </label>
+          <Field label="Name" value={name} onChange={setName} />
           <Example label="Stands beside" choices={long} />
         </Dialog>
       )}
@@ -151,7 +136,7 @@ function Menus() {
 
 function Comboboxes() {
   return (
-    <div className={styles.fields}>
+    <div className={layout.formgrid}>
       <Example label="Of a long list" choices={long} hint="Color and thing." />
       <Example label="One is chosen" choices={long} first={long[120]} />
       <Example label="Of a short list" choices={short} isRequired />
@@ -189,7 +174,7 @@ function Days() {
   const [day, setDay] = useState('');
   const [other, setOther] = useState('2026-03-05');
   return (
-    <div className={styles.fields}>
+    <div className={layout.formgrid}>
       <DateField label="Empty day" value={day} onChange={setDay} hint="May stay empty." />
       <DateField label="Needed day" value={other} onChange={setOther} isRequired />
       <DateField label="Wrong day" value={other} onChange={setOther} wrong="It lies in the future: give the day on which it was." />
