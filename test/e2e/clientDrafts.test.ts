@@ -92,11 +92,11 @@ describe.skipIf(browserPath === undefined)('drafts about a client (skipped where
     await reload();
     await page.getByText(/did not save is back/).waitFor();
     expect(await page.getByRole('spinbutton', { name: 'To, mg' }).inputValue()).toBe('1900');
-    // Another weight proposes otherwise.
+    // Another dry weight proposes otherwise.
     await page.getByRole('button', { name: 'Add results' }).click();
     await page.getByRole('button', { name: 'Add a weight' }).click();
     await page.getByRole('spinbutton', { name: 'Weight', exact: true }).fill('61');
-    await page.getByRole('combobox', { name: 'Kind' }).selectOption('after-drain');
+    await page.getByRole('combobox', { name: 'Kind' }).selectOption('dry');
     await page.getByRole('button', { name: 'Keep the results' }).click();
     await page.getByText(/does not fit this form any more/).waitFor();
     expect(await page.locator('pre', { hasText: 'a try of two weeks' }).count()).toBe(1);
