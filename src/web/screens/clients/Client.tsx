@@ -32,15 +32,15 @@ const route = getRouteApi('/clients/$clientId');
 
 /** One person: cautions on top, the assessment at the left, the prescription beside it, then what fits, the note, and what was signed before. */
 export function ClientScreen() {
+  const { clientId } = route.useParams();
   return (
     <ClientDoor>
-      <OneClient />
+      <OneClient key={clientId} clientId={clientId} />
     </ClientDoor>
   );
 }
 
-function OneClient() {
-  const { clientId } = route.useParams();
+function OneClient({ clientId }: { readonly clientId: string }) {
   const { data, error, setPick } = useClient(clientId);
   const refresh = useRefreshClient(clientId);
   const fault = isLocked(error) ? undefined : error;

@@ -10,7 +10,10 @@ export interface TypedPrescription {
   readonly proposal: Readonly<Record<string, true>>;
 }
 
-export function typedPrescription(client: Client): TypedPrescription {
+/** What a proposal says, and what was signed before it. */
+type Proposed = Pick<Client, 'assessmentId' | 'weight' | 'targets' | 'prescriptions'>;
+
+export function typedPrescription(client: Proposed): TypedPrescription {
   return {
     decisions: Object.fromEntries(
       (client.targets ?? []).map(target => [target.item, startingDecision(target, signedBefore(client, target.item))]),
@@ -22,6 +25,6 @@ export function typedPrescription(client: Client): TypedPrescription {
 }
 
 /** Another one when results that came in propose otherwise: decisions of an earlier proposal are not signed for a later one. */
-export function proposalOf({ assessmentId, weight, targets }: Pick<Client, 'assessmentId' | 'weight' | 'targets'>): string {
+export function proposalOf({ assessmentId, weight, targets }: Omit<Proposed, 'prescriptions'>): string {
   return [assessmentId, weight?.chosen, ...(targets ?? []).flatMap(({ item, kind, figure }) => [item, kind, figure])].join('; ');
 }

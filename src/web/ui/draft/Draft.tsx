@@ -6,7 +6,7 @@ import type { FormDraft } from './useDraft.ts';
 export function Draft({ draft: { state, startOver, forget } }: { readonly draft: FormDraft }) {
   if (state.kind === 'quiet') return null;
   return (
-    <div className={`${layout.notice} ${layout.stack}`} role="status">
+    <div className={`${layout.notice} ${layout.stack} ${layout.noprint}`} role="status">
       {state.kind === 'restored' && (
         <p className={layout.row}>
           <span>What you typed here on {dayAndTime(state.at)} and did not save is back.</span>
