@@ -33,24 +33,29 @@ export function FittingFoods({ foods, search }: { readonly foods: readonly Fitti
   return <Table label="Foods judged for this client" rows={foods} keyOf={({ foodId }) => foodId} columns={[food, ...columns]} />;
 }
 
-/** Not to be offered, or only after the maker was asked: then no amount is told, but why. */
-function isHeldBack({ offer }: FittingFood): boolean {
-  return offer === 'never' || offer === 'ask';
-}
+/** In the place of an amount, where none is told: the verdict says why. */
+const withoutAmount: Readonly<Record<string, string>> = { never: 'none', ask: 'ask first' };
 
 const columns: readonly Column<FittingFood>[] = [
   {
     key: 'verdict',
     name: 'Verdict',
-    width: 'minmax(0, 2fr)',
+    width: 'minmax(0, 3fr)',
     cell: row => (
       <>
         <VerdictMark word={row.verdict} /> {row.closeCall && <span className={text.close}>close call</span>}{' '}
         {row.estimated && <span className={text.close}>estimated</span>}
-        {!isHeldBack(row) && <span className={text.why}>{row.why}</span>}
+        {row.offer in withoutAmount ? (
+          <>
+            <br />
+            <b>{row.why}</b>
+          </>
+        ) : (
+          <span className={text.why}>{row.why}</span>
+        )}
       </>
     ),
   },
-  { key: 'meal', name: 'Fits in this meal', width: 'minmax(0, 2fr)', cell: row => (isHeldBack(row) ? <b>{row.why}</b> : row.inMeal) },
-  { key: 'day', name: 'Fits in a day', cell: row => (isHeldBack(row) ? null : row.inDay) },
+  { key: 'meal', name: 'Fits in this meal', isNumber: true, cell: ({ offer, inMeal }) => withoutAmount[offer] ?? inMeal },
+  { key: 'day', name: 'Fits in a day', isNumber: true, cell: ({ offer, inDay }) => withoutAmount[offer] ?? inDay },
 ];
