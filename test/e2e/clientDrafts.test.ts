@@ -105,5 +105,20 @@ describe.skipIf(browserPath === undefined)('drafts about a client (skipped where
     await expect.poll(listed).toEqual([]);
   }, 60_000);
 
+  test('[CALC-9] a result of a calculator joins what was begun before', async () => {
+    await page.getByRole('button', { name: 'New assessment' }).click();
+    await keptAfter('assessment', () => page.getByRole('spinbutton', { name: 'Urine, mL a day' }).fill('433'));
+    await page.goto(`${workbench.address}/calculators/kt-v-single-pool`);
+    await page.getByRole('button', { name: 'Use the example' }).click();
+    await page.getByText('Use in an assessment of').click();
+    await page.getByRole('combobox', { name: 'Client' }).selectOption({ label: client });
+    await page.getByRole('button', { name: 'Open the assessment with it' }).click();
+    await page.getByText(/did not save is back/).waitFor();
+    expect(await page.getByRole('spinbutton', { name: 'Urine, mL a day' }).inputValue()).toBe('433');
+    expect(await page.getByRole('combobox', { name: 'Result' }).last().inputValue()).toBe('spKtV');
+    expect(await page.getByRole('spinbutton', { name: 'Value' }).last().inputValue()).toBe('1.49');
+    await page.getByRole('button', { name: 'Cancel' }).click();
+  }, 60_000);
+
   test('the page had nothing to complain about', () => expect(complaints).toEqual([]));
 });

@@ -34,7 +34,7 @@ export function FittingFoods({ foods, search }: { readonly foods: readonly Fitti
 }
 
 /** In the place of an amount, where none is told: the verdict says why. */
-const withoutAmount: Readonly<Record<string, string>> = { never: 'none', ask: 'ask first' };
+const withoutAmount: { readonly [offer in FittingFood['offer']]?: string } = { never: 'none', ask: 'ask first' };
 
 const columns: readonly Column<FittingFood>[] = [
   {
@@ -45,13 +45,13 @@ const columns: readonly Column<FittingFood>[] = [
       <>
         <VerdictMark word={row.verdict} /> {row.closeCall && <span className={text.close}>close call</span>}{' '}
         {row.estimated && <span className={text.close}>estimated</span>}
-        {row.offer in withoutAmount ? (
+        {withoutAmount[row.offer] === undefined ? (
+          <span className={text.why}>{row.why}</span>
+        ) : (
           <>
             <br />
             <b>{row.why}</b>
           </>
-        ) : (
-          <span className={text.why}>{row.why}</span>
         )}
       </>
     ),
