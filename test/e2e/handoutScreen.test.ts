@@ -52,7 +52,7 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     await page.getByRole('combobox', { name: /^Sodium: / }).selectOption('own');
     await page.getByRole('spinbutton', { name: 'To, mg' }).fill('2000');
     await page.getByRole('textbox', { name: 'Sodium: reason' }).fill('asked for by the client');
-    await page.getByLabel('Name', { exact: true }).fill('Ottoline Farrowby');
+    await page.getByRole('textbox', { name: /^Name/ }).fill('Ottoline Farrowby');
     await page.getByLabel('Credentials').fill('MS, RDN');
     await page.getByRole('button', { name: 'Sign the prescription' }).click();
     await page.locator('summary', { hasText: /^Handout$/ }).click();

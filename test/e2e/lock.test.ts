@@ -56,7 +56,7 @@ describe.skipIf(browserPath === undefined)('the lock in a browser (skipped where
   async function expectNothing(on: Page): Promise<void> {
     await locked(on).waitFor({ timeout: 5_000 });
     expect(await on.content()).not.toContain('J. K.');
-    expect([new URL(on.url()).pathname, await on.title()]).toEqual(['/clients', 'Platewright']);
+    expect([new URL(on.url()).pathname, await on.title()]).toEqual(['/clients', 'Clients · Platewright']);
     expect(await on.getByRole('dialog').count()).toBe(0);
     expect(await on.evaluate('JSON.stringify([{ ...localStorage }, { ...sessionStorage }])')).not.toMatch(/J\. K\.|clients/);
   }
@@ -65,7 +65,11 @@ describe.skipIf(browserPath === undefined)('the lock in a browser (skipped where
     const tab = await profile.newPage();
     await openClient(tab);
     await tab.getByRole('button', { name: 'New assessment' }).click();
-    await tab.getByRole('spinbutton', { name: 'or age in years' }).fill('61');
+    const age = tab.getByRole('spinbutton', { name: 'or age in years' });
+    await Promise.all([
+      tab.waitForResponse(answer => answer.url().endsWith('/drafts/assessment') && answer.request().method() === 'PUT'),
+      age.fill('61'),
+    ]);
     const second = await browser.newContext();
     await workbench.letIn(second);
     const other = await second.newPage();
@@ -82,10 +86,15 @@ describe.skipIf(browserPath === undefined)('the lock in a browser (skipped where
     await locked(tab).waitFor();
     expect(await tab.content()).not.toContain('J. K.');
     await unlock(page);
-    // Another profile sees that it is open, and the draft is gone.
+    // Another profile sees that it is open. What was typed lay in the vault, and is back when it is asked for.
     await other.getByRole('link', { name: client }).waitFor();
     await openClient(tab);
-    expect(await tab.getByRole('spinbutton', { name: 'or age in years' }).count()).toBe(0);
+    expect(await age.count()).toBe(0);
+    await tab.getByRole('button', { name: 'Go on with the assessment' }).click();
+    await tab.getByText(/did not save is back/).waitFor();
+    expect(await age.inputValue()).toBe('61');
+    await tab.getByRole('button', { name: 'Cancel' }).click();
+    await age.waitFor({ state: 'detached' });
     await other.context().close();
     await tab.close();
   }, 60_000);

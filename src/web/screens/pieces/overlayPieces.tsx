@@ -75,7 +75,7 @@ function Dialogs() {
         <Dialog
           title="Name the shelf"
           onClose={close}
-          onSubmit={close}
+          action={{ label: 'Keep the name', isPossible: name !== '', run: close }}
           buttons={
             <>
               <ActionButton isMain submits action={{ label: 'Keep the name', isPossible: name !== '', run: close }} />

@@ -15,7 +15,7 @@ export interface FormDraft {
   readonly state: DraftState;
   /** Fills the form as it began and forgets what was kept. */
   readonly startOver: () => void;
-  /** Forgets what was kept; called when it has been saved. */
+  /** Forgets what was kept; called when it has been saved. What cannot be forgotten now is there again when the form is opened. */
   readonly forget: () => Promise<void>;
 }
 
@@ -103,7 +103,7 @@ export function useDraft<Values extends object>(place: DraftPlace, typed: Typed<
     lastKept.current = text;
     setStart(typed.values);
     setState({ kind: 'quiet' });
-    if (isOurs) await place.remove();
+    if (isOurs) await place.remove().catch(() => undefined);
   };
   return {
     state,
@@ -112,7 +112,7 @@ export function useDraft<Values extends object>(place: DraftPlace, typed: Typed<
       typed.set(start);
       lastKept.current = JSON.stringify(start);
       setState({ kind: 'quiet' });
-      void place.remove();
+      void place.remove().catch(() => undefined);
     },
   };
 }

@@ -18,6 +18,7 @@ export function Field({
   min,
   max,
   autoComplete = 'off',
+  isSecret = false,
   ...words
 }: Bound<string> &
   FieldWords & {
@@ -27,6 +28,8 @@ export function Field({
     readonly min?: string;
     readonly max?: string;
     readonly autoComplete?: HTMLInputAutoCompleteAttribute;
+    /** No words of a language: nothing begins with a capital, and no spelling is looked at. */
+    readonly isSecret?: boolean;
   }) {
   return (
     <LabelledField {...words}>
@@ -40,6 +43,7 @@ export function Field({
             maxLength={maxLength}
             autoComplete={autoComplete}
             {...(type === 'number' ? { step: 'any' } : {})}
+            {...(isSecret ? { autoCapitalize: 'none', spellCheck: false } : {})}
             min={min}
             max={max}
             onChange={event => onChange(event.target.value)}

@@ -1,5 +1,5 @@
 import type { AssessmentJson } from '#core/client/assessment/assessment.ts';
-import { type BagDraft, bagDraftOf, type LabDraft, labDraftOf, type WeighingDraft, weighingDraftOf } from './rowDrafts.ts';
+import { type TypedBag, type TypedLab, type TypedWeighing, typedBag, typedLab, typedWeighing } from './typedResults.ts';
 
 /** What is typed or chosen, as it is typed; empty where it is not known. */
 export const fieldNames = [
@@ -53,17 +53,17 @@ const tickedNames = ['conditions', 'medicines', 'supplements', 'symptoms', 'miss
 type TickedName = (typeof tickedNames)[number];
 
 /** The form of an assessment. */
-export interface AssessmentDraft {
+export interface TypedAssessment {
   readonly fields: Readonly<Record<FieldName, string>>;
   readonly flags: Readonly<Record<FlagName, boolean>>;
   readonly ticked: { readonly [Name in TickedName]: NonNullable<AssessmentJson[Name]> };
-  readonly weighings: readonly WeighingDraft[];
-  readonly labs: readonly LabDraft[];
-  readonly bags: readonly BagDraft[];
+  readonly weighings: readonly TypedWeighing[];
+  readonly labs: readonly TypedLab[];
+  readonly bags: readonly TypedBag[];
 }
 
-/** A draft from an assessment that is kept; a new one begins with today and what seldom changes. */
-export function draftOf(given: AssessmentJson | undefined, today: string): AssessmentDraft {
+/** What the form begins with: what the assessment before has, on the day of today. */
+export function typedAssessment(given: AssessmentJson | undefined, today: string): TypedAssessment {
   return {
     fields: fieldsOf(given, today),
     flags: {
@@ -81,13 +81,13 @@ export function draftOf(given: AssessmentJson | undefined, today: string): Asses
       symptoms: given?.symptoms ?? [],
       missingParts: given?.missingParts ?? [],
     },
-    weighings: (given?.weighings ?? []).map(weighingDraftOf),
-    labs: (given?.labs ?? []).map(labDraftOf),
-    bags: (treatmentIn(given, 'peritoneal-dialysis')?.bags ?? []).map(bagDraftOf),
+    weighings: (given?.weighings ?? []).map(typedWeighing),
+    labs: (given?.labs ?? []).map(typedLab),
+    bags: (treatmentIn(given, 'peritoneal-dialysis')?.bags ?? []).map(typedBag),
   };
 }
 
-function fieldsOf(given: AssessmentJson | undefined, today: string): AssessmentDraft['fields'] {
+function fieldsOf(given: AssessmentJson | undefined, today: string): TypedAssessment['fields'] {
   const hemodialysis = treatmentIn(given, 'hemodialysis');
   const peritoneal = treatmentIn(given, 'peritoneal-dialysis');
   const { age, height, stage, urineMlPerDay, weightLoss, muscleLoss, intake, potassiumSteps } = given ?? {};
@@ -131,7 +131,7 @@ function fieldsOf(given: AssessmentJson | undefined, today: string): AssessmentD
   };
 }
 
-function heightFields(height: AssessmentJson['height']): Pick<AssessmentDraft['fields'], 'heightUnit' | 'height' | 'inches'> {
+function heightFields(height: AssessmentJson['height']): Pick<TypedAssessment['fields'], 'heightUnit' | 'height' | 'inches'> {
   if (height === undefined) return { heightUnit: 'cm', height: '', inches: '' };
   if ('feet' in height) return { heightUnit: 'ft', height: text(height.feet), inches: text(height.inches) };
   return { heightUnit: height.unit, height: text(height.value), inches: '' };

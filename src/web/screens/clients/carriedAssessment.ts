@@ -1,7 +1,7 @@
 import type { AssessmentField, Carried } from '#core/client/formulas/catalog/assessmentFields.ts';
 import { type Analyte, analytes } from '#core/client/labs/analytes.ts';
-import type { AssessmentDraft, FieldName } from './assessmentDraft.ts';
-import { labDraftOf } from './rowDrafts.ts';
+import type { FieldName, TypedAssessment } from './typedAssessment.ts';
+import { typedLab } from './typedResults.ts';
 
 type Place = { readonly field: FieldName } | { readonly analyte: Analyte };
 
@@ -16,9 +16,9 @@ const places: Readonly<Record<AssessmentField, Place>> = {
 };
 
 /** A form with a result filled in, the rest as it is. A laboratory result has no day yet: when the blood was drawn is the person's to say. */
-export function withCarried(draft: AssessmentDraft, { field, value }: Carried): AssessmentDraft {
+export function withCarried(typed: TypedAssessment, { field, value }: Carried): TypedAssessment {
   const place = places[field];
-  if ('field' in place) return { ...draft, fields: { ...draft.fields, [place.field]: String(value) } };
-  const lab = labDraftOf({ analyte: place.analyte, value, unit: analytes[place.analyte].unit, takenOn: '' });
-  return { ...draft, labs: [...draft.labs, lab] };
+  if ('field' in place) return { ...typed, fields: { ...typed.fields, [place.field]: String(value) } };
+  const lab = typedLab({ analyte: place.analyte, value, unit: analytes[place.analyte].unit, takenOn: '' });
+  return { ...typed, labs: [...typed.labs, lab] };
 }

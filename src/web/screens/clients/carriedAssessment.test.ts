@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { assessmentFromJson } from '#core/client/assessment/assessmentJson.ts';
 import { assessmentFields } from '#core/client/formulas/catalog/assessmentFields.ts';
-import { draftOf } from './assessmentDraft.ts';
 import { assessmentOf } from './assessmentOf.ts';
-import { withCarried } from './carriedDraft.ts';
+import { withCarried } from './carriedAssessment.ts';
+import { typedAssessment } from './typedAssessment.ts';
 
 const { value: whole } = assessmentFromJson({
   on: '2026-06-15',
@@ -25,12 +25,12 @@ const { value: whole } = assessmentFromJson({
 
 test('[CALC-9] a result is read by the assessment in each of its fields, and leaves the rest as it was', () => {
   expect(whole).toBeDefined();
-  const begun = draftOf(whole, '2026-06-15');
+  const begun = typedAssessment(whole, '2026-06-15');
   const before = assessmentOf(begun);
   for (const field of assessmentFields) {
-    const draft = withCarried(begun, { field, value: 1.4 });
+    const typed = withCarried(begun, { field, value: 1.4 });
     // The day of a laboratory result is the person's to give.
-    const dated = { ...draft, labs: draft.labs.map(lab => (lab.takenOn === '' ? { ...lab, takenOn: '2026-06-10' } : lab)) };
+    const dated = { ...typed, labs: typed.labs.map(lab => (lab.takenOn === '' ? { ...lab, takenOn: '2026-06-10' } : lab)) };
     const json = assessmentOf(dated);
     expect([field, assessmentFromJson(json).issues]).toEqual([field, []]);
     expect(json).not.toEqual(before);

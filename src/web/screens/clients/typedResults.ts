@@ -7,7 +7,7 @@ type Weighing = AssessmentJson['weighings'][number];
 type Bag = NonNullable<Extract<AssessmentJson['treatment'], { setting: 'peritoneal-dialysis' }>['bags']>[number];
 
 /** Every figure as it is typed, with its unit beside it. */
-export interface WeighingDraft {
+export interface TypedWeighing {
   readonly value: string;
   readonly unit: Weighing['weight']['unit'];
   readonly kind: WeightKind;
@@ -15,7 +15,7 @@ export interface WeighingDraft {
   readonly unitConfirmed: boolean;
 }
 
-export interface LabDraft {
+export interface TypedLab {
   readonly analyte: Analyte;
   readonly value: string;
   readonly unit: string;
@@ -31,7 +31,7 @@ export interface LabDraft {
 }
 
 /** A dialysate bag of the day. */
-export interface BagDraft {
+export interface TypedBag {
   readonly liters: string;
   readonly percent: string;
   readonly labeledAs: Bag['labeledAs'];
@@ -42,11 +42,11 @@ export function isTyped({ value }: { readonly value: string }): boolean {
   return value.trim() !== '';
 }
 
-export function weighingDraftOf({ weight, kind, on, unitConfirmed }: Weighing): WeighingDraft {
+export function typedWeighing({ weight, kind, on, unitConfirmed }: Weighing): TypedWeighing {
   return { value: text(weight.value), unit: weight.unit, kind, on, unitConfirmed: unitConfirmed === true };
 }
 
-export function weighingsOf(rows: readonly WeighingDraft[]): readonly Weighing[] {
+export function weighingsOf(rows: readonly TypedWeighing[]): readonly Weighing[] {
   return rows.filter(isTyped).map(({ value, unit, kind, on, unitConfirmed }) => ({
     weight: { value: Number(value), unit },
     kind,
@@ -56,7 +56,7 @@ export function weighingsOf(rows: readonly WeighingDraft[]): readonly Weighing[]
 }
 
 /** A result as a file or an earlier assessment has it, ready to be changed. */
-export function labDraftOf(lab: Omit<LabResult, 'value'> & { readonly value?: number }): LabDraft {
+export function typedLab(lab: Omit<LabResult, 'value'> & { readonly value?: number }): TypedLab {
   const { analyte, value, unit, takenOn, takenAt = '', drawn = '', lowerNormal, upperNormal, hemolyzed, confirmed } = lab;
   return {
     ...{ analyte, value: text(value), unit, takenOn, takenAt, drawn },
@@ -65,12 +65,20 @@ export function labDraftOf(lab: Omit<LabResult, 'value'> & { readonly value?: nu
   };
 }
 
-/** A row to begin with. */
-export function blankLab(today: string): LabDraft {
-  return labDraftOf({ analyte: 'potassium', unit: 'mmol/L', takenOn: today });
+export function blankWeighing(today: string): TypedWeighing {
+  return { value: '', unit: 'kg', kind: 'actual', on: today, unitConfirmed: false };
 }
 
-export function labsOf(rows: readonly LabDraft[]): readonly LabResult[] {
+export function blankBag(): TypedBag {
+  return { liters: '', percent: '', labeledAs: 'dextrose' };
+}
+
+/** A row to begin with. */
+export function blankLab(today: string): TypedLab {
+  return typedLab({ analyte: 'potassium', unit: 'mmol/L', takenOn: today });
+}
+
+export function labsOf(rows: readonly TypedLab[]): readonly LabResult[] {
   return rows.filter(isTyped).map(({ analyte, value, unit, takenOn, takenAt, drawn, lowerNormal, upperNormal, hemolyzed, confirmed }) => ({
     ...{ analyte, value: Number(value), unit, takenOn },
     ...(takenAt.trim() === '' ? {} : { takenAt: takenAt.trim() }),
@@ -82,12 +90,12 @@ export function labsOf(rows: readonly LabDraft[]): readonly LabResult[] {
   }));
 }
 
-export function bagDraftOf({ liters, percent, labeledAs }: Bag): BagDraft {
+export function typedBag({ liters, percent, labeledAs }: Bag): TypedBag {
   return { liters: text(liters), percent: text(percent), labeledAs };
 }
 
 /** Undefined where nothing is typed. */
-export function bagsOf(rows: readonly BagDraft[]): readonly Bag[] | undefined {
+export function bagsOf(rows: readonly TypedBag[]): readonly Bag[] | undefined {
   const filled = rows.filter(({ liters, percent }) => `${liters}${percent}`.trim() !== '');
   if (filled.length === 0) return undefined;
   return filled.map(({ liters, percent, labeledAs }) => ({ liters: figure(liters), percent: figure(percent), labeledAs }));

@@ -4,11 +4,11 @@ import { assessmentFromJson, assessmentToJson } from '#core/client/assessment/as
 import { clientWith } from '#core/client/assessment/clientFixture.ts';
 import { conditions } from '#core/client/assessment/vocabularies.ts';
 import { settings } from '#core/client/setting.ts';
-import { draftOf } from './assessmentDraft.ts';
 import { assessmentOf, stillMissing } from './assessmentOf.ts';
 import { examplesOf } from './examplesOf.fixture.ts';
 import { askedElsewhere, questionsByRow } from './questionsByRow.ts';
-import { labDraftOf } from './rowDrafts.ts';
+import { typedAssessment } from './typedAssessment.ts';
+import { typedLab } from './typedResults.ts';
 
 const today = '2026-06-01';
 
@@ -29,7 +29,7 @@ describe('the assessment form', () => {
   test.each(settings)('loses nothing of the assessment before: every key of the format, %s', setting => {
     const ofSetting = examples.filter(({ treatment }) => treatment.setting === setting);
     expect(ofSetting.length).toBeGreaterThan(0);
-    for (const example of ofSetting) expect(assessmentOf(draftOf(example, today))).toEqual(example);
+    for (const example of ofSetting) expect(assessmentOf(typedAssessment(example, today))).toEqual(example);
   });
 
   test('the examples hold every alternative', () => {
@@ -40,27 +40,27 @@ describe('the assessment form', () => {
   });
 
   test('what belongs to one treatment is left out of another', () => {
-    const draft = draftOf(exampleOf('peritoneal-dialysis'), today);
-    const moved = assessmentOf({ ...draft, fields: { ...draft.fields, setting: 'hemodialysis' } });
+    const typed = typedAssessment(exampleOf('peritoneal-dialysis'), today);
+    const moved = assessmentOf({ ...typed, fields: { ...typed.fields, setting: 'hemodialysis' } });
     expect(moved?.treatment).toEqual({ setting: 'hemodialysis', place: 'in-center', startedOn: '2026-06-01' });
   });
 
   test('[CLT-96] neither age nor sex is filled in for anybody', () => {
-    const blank = draftOf(undefined, today);
+    const blank = typedAssessment(undefined, today);
     expect(blank.fields).toMatchObject({ sex: '', bornOn: '', years: '', setting: '' });
     expect(assessmentOf(blank)).toBeUndefined();
     expect(stillMissing(blank)).toEqual(['choose the setting', 'choose the sex that formulas go by', 'type the day of birth or the age']);
-    expect(stillMissing(draftOf(clientWith(), today))).toEqual([]);
+    expect(stillMissing(typedAssessment(clientWith(), today))).toEqual([]);
   });
 
   test('what is not known is left out', () => {
     const given = clientWith({ on: today });
-    expect(assessmentOf(draftOf(given, today))).toEqual({ ...given, missingParts: [] });
+    expect(assessmentOf(typedAssessment(given, today))).toEqual({ ...given, missingParts: [] });
   });
 
   test('a bag of which liters or percent is not typed is refused, and is none of 0', () => {
-    const draft = draftOf(exampleOf('peritoneal-dialysis'), today);
-    const half = assessmentOf({ ...draft, bags: [{ liters: '2', percent: '', labeledAs: 'dextrose' }] });
+    const typed = typedAssessment(exampleOf('peritoneal-dialysis'), today);
+    const half = assessmentOf({ ...typed, bags: [{ liters: '2', percent: '', labeledAs: 'dextrose' }] });
     expect(assessmentFromJson(JSON.parse(JSON.stringify(half))).issues).toMatchObject([
       { place: { heading: 'treatment.bags[0].percent' } },
     ]);
@@ -83,8 +83,8 @@ describe('the assessment form', () => {
 
   test('a hemolyzed sample read from a file stays one', () => {
     const example = exampleOf('hemodialysis');
-    const draft = draftOf(example, today);
+    const typed = typedAssessment(example, today);
     expect(example.labs[0]).toMatchObject({ hemolyzed: true });
-    expect(assessmentOf({ ...draft, labs: example.labs.map(labDraftOf) })?.labs).toEqual(example.labs);
+    expect(assessmentOf({ ...typed, labs: example.labs.map(typedLab) })?.labs).toEqual(example.labs);
   });
 });

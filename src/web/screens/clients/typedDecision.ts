@@ -18,7 +18,7 @@ export interface Decision {
   readonly reason: string;
 }
 
-export function signedBefore(client: Client, item: string): SignedTarget | undefined {
+export function signedBefore(client: Pick<Client, 'prescriptions'>, item: string): SignedTarget | undefined {
   return client.prescriptions[0]?.targets.find(one => one.item === item);
 }
 
