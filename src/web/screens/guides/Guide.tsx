@@ -7,6 +7,7 @@ import layout from '../../ui/layout.module.css';
 import { Page } from '../../ui/page/Page.tsx';
 import { neededAt } from '../../ui/preview/neededAt.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
+import { useLast } from '../../ui/useLast.ts';
 import { useSettled } from '../../ui/useSettled.ts';
 import { GuideDisclosures } from './GuideDisclosures.tsx';
 import { GuideFoods } from './GuideFoods.tsx';
@@ -57,7 +58,8 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
       next => change(before => ({ ...before, foods: withFood(before.foods, next(foodIn(before.foods, foodId))) })),
       place => wrongAt(placeOfFood(foodId, place)),
     );
-  const foods = preview.data?.foods ?? [];
+  // The foods can only be judged while nothing is to be mended; what is being said of them stays in sight.
+  const judged = useLast(preview.data?.counts === undefined ? undefined : preview.data);
   return (
     <Page
       title={values.title.trim() === '' ? 'A guide without a title' : values.title}
@@ -70,9 +72,9 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
       <div className={`${layout.halves} ${layout.noprint}`}>
         <div className={layout.stack}>
           <GuideWords typed={typed} />
-          <GuideSurvey typed={typed} tests={preview.data?.tests ?? []} />
-          <GuideFoods typed={typed} typedFood={typedFood} foods={foods} />
-          <GuideDisclosures typed={typed} foods={foods} />
+          <GuideSurvey typed={typed} tests={judged?.tests ?? []} />
+          <GuideFoods typed={typed} typedFood={typedFood} foods={judged?.foods} />
+          <GuideDisclosures typed={typed} foods={judged?.foods} />
         </div>
         <div className={`${layout.stack} ${layout.beside}`}>
           <PagePreview

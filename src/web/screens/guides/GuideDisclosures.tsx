@@ -17,7 +17,8 @@ const kinds: Choices<string> = [
 
 interface Given {
   readonly typed: Typed<TypedGuide>;
-  readonly foods: GuidePreview['foods'];
+  /** Undefined while they could not be judged yet. */
+  readonly foods: GuidePreview['foods'] | undefined;
 }
 
 /** What readers have to be told: what the author gets, what to watch for, what was corrected. */
@@ -81,8 +82,11 @@ function DisclosureFields({ disclosure, foods }: { readonly disclosure: Typed<Ty
 /** Which foods a disclosure is about. */
 function FoodsNamed({ disclosure, foods }: { readonly disclosure: Typed<TypedDisclosure>; readonly foods: Given['foods'] }) {
   const named = disclosure.rows('foods');
-  const nameOf = (id: string): string => foods.find(({ foodId }) => foodId === id)?.name ?? 'a food that is not in the survey any more';
-  const others = foods
+  const nameOf = (id: string): string =>
+    foods === undefined
+      ? 'a food of the survey'
+      : (foods.find(({ foodId }) => foodId === id)?.name ?? 'a food that is not in the survey any more');
+  const others = (foods ?? [])
     .filter(({ foodId }) => !disclosure.values.foods.includes(foodId))
     .map(({ foodId, name, maker }) => [foodId, maker === undefined ? name : `${name}, ${maker}`] as const);
   return (

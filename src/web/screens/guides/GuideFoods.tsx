@@ -15,13 +15,14 @@ type GuideFood = GuidePreview['foods'][number];
 export function GuideFoods(given: {
   readonly typed: Typed<TypedGuide>;
   readonly typedFood: (foodId: string) => Typed<TypedFood>;
-  readonly foods: readonly GuideFood[];
+  /** Undefined while they could not be judged yet. */
+  readonly foods: readonly GuideFood[] | undefined;
 }) {
   const { typed, typedFood, foods } = given;
   const [search, setSearch] = useState('');
   const [open, setOpen] = useState<string>();
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
-  const shown = [...foods]
+  const shown = [...(foods ?? [])]
     .sort((a, b) => rank(a) - rank(b))
     .filter(({ name, maker = '' }) => words.every(word => `${name} ${maker}`.toLowerCase().includes(word)));
   const few = words.length === 0 ? shown.filter(food => rank(food) < 2 || saidOf(typed.values, food.foodId) !== '') : shown;
@@ -31,8 +32,12 @@ export function GuideFoods(given: {
       <p className={text.soft}>
         Portion notes, where to buy, a picture; or leave a food out, with the reason. Figures come from the labels.
       </p>
-      <Field label={`Search all ${foods.length} foods of the survey`} type="search" value={search} onChange={setSearch} />
-      {foods.length === 0 && <p>No food of this category is on the shelf.</p>}
+      {foods === undefined ? (
+        <p>The foods stand here as soon as nothing is to be mended.</p>
+      ) : (
+        <Field label={`Search all ${foods.length} foods of the survey`} type="search" value={search} onChange={setSearch} />
+      )}
+      {foods?.length === 0 && <p>No food of this category is on the shelf.</p>}
       <ul className={layout.plain}>
         {few.map(food => {
           const { foodId, name, maker, marks } = food;
@@ -60,7 +65,9 @@ export function GuideFoods(given: {
           );
         })}
       </ul>
-      {words.length > 0 && few.length === 0 && foods.length > 0 && <p>No food of the survey has these words in its name.</p>}
+      {words.length > 0 && few.length === 0 && foods !== undefined && foods.length > 0 && (
+        <p>No food of the survey has these words in its name.</p>
+      )}
     </section>
   );
 }

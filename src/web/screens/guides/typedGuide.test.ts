@@ -73,6 +73,7 @@ test('[GDE-25] what is wrong stands beside the field it was typed into', () => {
     food.part('photos').field('alt'),
   ];
   for (const { wrong: told } of wrong) expect(told).toMatch(/^Needed: /);
+  expect(food.rows('whereToBuy').each[0]!.field('shop').wrong).toBe('Needed: text.');
   expect(food.rows('whereToBuy').each[0]!.field('aisle').wrong).toBeUndefined();
 });
 

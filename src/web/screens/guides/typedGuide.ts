@@ -133,7 +133,9 @@ export function guideOf(typed: TypedGuide): GuideTyped {
     portionNotes: given(Object.fromEntries(foods.map(food => [food.foodId, food.portionNotes]))),
     whereToBuy: Object.fromEntries(
       foods.flatMap(({ foodId, whereToBuy }) => {
-        const named = whereToBuy.map(place => given(place)).filter(place => Object.keys(place).length > 0);
+        const named = whereToBuy
+          .filter(place => Object.keys(given(place)).length > 0)
+          .map(({ shop, ...place }) => ({ shop, ...given(place) }));
         return named.length === 0 ? [] : [[foodId, named]];
       }),
     ),
@@ -183,7 +185,7 @@ function texts(value: unknown): Record<string, string> {
 }
 
 /** The entries that hold something. */
-function given(entries: Readonly<Record<string, string>> | TypedPlace): Record<string, string> {
+function given(entries: Readonly<Record<string, string>> | Partial<TypedPlace>): Record<string, string> {
   return Object.fromEntries(Object.entries(entries).filter(([, value]) => value.trim() !== ''));
 }
 

@@ -13,6 +13,7 @@ import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import type { Print } from '../../ui/preview/PaperPages.tsx';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
+import { useLast } from '../../ui/useLast.ts';
 import { useSettled } from '../../ui/useSettled.ts';
 import { HandoutFiles } from './HandoutFiles.tsx';
 import { HandoutForm } from './HandoutForm.tsx';
@@ -56,6 +57,8 @@ function Editor(given: { readonly client: Client; readonly start: HandoutTyped; 
     gcTime: 0,
   });
   const issues = preview.data?.issues ?? [];
+  // While something is to be mended the foods are not judged; those that were stay in sight.
+  const judged = useLast(preview.data?.previewId === undefined ? undefined : preview.data.foods);
   const src = preview.data?.previewId === undefined ? undefined : `/api/client-previews/${preview.data.previewId}`;
   const print: Print = dress => api.clients[':id']['handout-paper'].$post({ param, json: { handout, useEstimates, dress } });
   return (
@@ -69,7 +72,7 @@ function Editor(given: { readonly client: Client; readonly start: HandoutTyped; 
           meals={(client.mealPattern ?? evenPattern).map(({ name }) => name)}
           known={workspace.data?.categories.map(({ name }) => name) ?? []}
           plates={plates.data ?? []}
-          foods={preview.data?.foods ?? []}
+          foods={judged ?? []}
         />
         <Tick
           label="Use estimated phosphorus and potassium, at the safe end, where the label does not print them"

@@ -13,6 +13,7 @@ import { Page } from '../../ui/page/Page.tsx';
 import { neededAt } from '../../ui/preview/neededAt.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
 import type { Print } from '../../ui/preview/PaperPages.tsx';
+import { useLast } from '../../ui/useLast.ts';
 import { useSettled } from '../../ui/useSettled.ts';
 import { settingNames } from '../survey/surveyRequest.ts';
 import { useSaveTopicHandout } from './actions.ts';
@@ -61,6 +62,8 @@ function Editor({ id, start }: { readonly id: string; readonly start: KeptHandou
     gcTime: 0,
   });
   const issues = preview.data?.issues ?? [];
+  // While something is to be mended the foods are not judged; those that were stay in sight.
+  const judged = useLast(preview.data?.previewId === undefined ? undefined : preview.data.foods);
   const src = preview.data?.previewId === undefined ? undefined : `/api/guide-previews/${preview.data.previewId}`;
   const print: Print = dress => api['handout-previews'].paper.$post({ json: { handout, dress } });
   const typed = typedOf(values, change, neededAt(issues));
@@ -96,7 +99,7 @@ function Editor({ id, start }: { readonly id: string; readonly start: KeptHandou
             meals={[]}
             known={workspace.data?.categories.map(({ name }) => name) ?? []}
             plates={plates.data ?? []}
-            foods={preview.data?.foods ?? []}
+            foods={judged ?? []}
           />
         </section>
         <div className={`${layout.stack} ${layout.beside}`}>

@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react';
 import { Choice } from '../form/Choice.tsx';
+import layout from '../layout.module.css';
 import styles from './preview.module.css';
 
 const widths = [
@@ -13,7 +14,9 @@ export function PhonePage({ src }: { readonly src: string }) {
   const scrolled = useRef(0);
   return (
     <>
-      <Choice label="Width" choices={widths} value={width} onChange={setWidth} />
+      <div className={layout.row}>
+        <Choice label="Width" choices={widths} value={width} onChange={setWidth} />
+      </div>
       <iframe
         className={styles.phone}
         title="The page at phone width"
