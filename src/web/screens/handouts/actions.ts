@@ -87,7 +87,6 @@ export function useClientHandoutActions({ id, version }: Client, values: TypedHa
   });
   const keep: Action = {
     label: 'Keep this for the next time',
-    about: 'Keep the handout for the next time',
     isBusy: send.isPending,
     run: () => send.mutate(values),
   };
