@@ -145,7 +145,10 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     await page.getByLabel('For whom, as it will stand on the page').fill('Mine');
     await page.getByText('Not saved yet').waitFor();
     const id = page.url().split('/').at(-1);
-    const all = (await (await bench.fetch('/api/handouts')).json()) as { readonly handout: { readonly id: string }; readonly version: number }[];
+    const all = (await (await bench.fetch('/api/handouts')).json()) as {
+      readonly handout: { readonly id: string };
+      readonly version: number;
+    }[];
     const { handout: theirs, version } = all.find(one => one.handout.id === id)!;
     const put = await bench.fetch(`/api/handouts/${id}`, {
       method: 'PUT',
@@ -168,6 +171,7 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     await page.getByRole('link', { name: 'A soup that fits' }).click();
     await frame().getByRole('heading', { level: 1 }).waitFor();
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
-    expect(complaints).toEqual([]);
+    // The browser tells of every conflict that a test made.
+    expect(complaints.filter(one => !one.includes('409 (Conflict)'))).toEqual([]);
   });
 });

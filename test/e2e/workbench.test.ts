@@ -213,7 +213,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await page.getByRole('columnheader', { name: 'Potassium' }).waitFor();
     // The open menu lies over the headings.
     await page.setViewportSize({ width: 390, height: 900 });
-    expect((await page.locator('.menu fieldset').boundingBox())?.x).toBeGreaterThanOrEqual(0);
+    expect((await page.getByRole('group', { name: /^Also show/ }).boundingBox())?.x).toBeGreaterThanOrEqual(0);
     await page.setViewportSize({ width: 1440, height: 900 });
     await page.getByText('Columns', { exact: true }).click();
     await page.getByRole('button', { name: 'Potassium' }).click();

@@ -2,6 +2,7 @@ import { type ReactNode, useRef } from 'react';
 import look from './Button.module.css';
 import type { TypedRow, TypedRows } from './form/typed.ts';
 import layout from './layout.module.css';
+import styles from './RowsEditor.module.css';
 
 /**
  * Entries of one kind, each with its fields in a row and the button that takes it out. After "add" the new entry's first field has the focus;
@@ -71,7 +72,7 @@ export function RowsEditor<Item>(given: {
 function Entry({ legend, children }: { readonly legend: string | undefined; readonly children: ReactNode }) {
   if (legend === undefined)
     return (
-      <div className={layout.row} data-entry>
+      <div className={styles.entry} data-entry>
         {children}
       </div>
     );

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import type { GuidePreview } from '../../api.ts';
+import { DateField } from '../../ui/DateField.tsx';
 import { Field } from '../../ui/form/Field.tsx';
 import { Tick } from '../../ui/form/Ticks.tsx';
 import type { Typed, TypedRows } from '../../ui/form/typed.ts';
@@ -45,7 +46,7 @@ export function FoodSaid(given: {
             <Field label="Aisle" {...place.field('aisle')} />
             <Field label="Web address" type="url" {...place.field('url')} />
             <Field label="Price" {...place.field('price')} />
-            <Field label="Price seen on" type="date" {...place.field('priceOn')} />
+            <DateField label="Price seen on" {...place.field('priceOn')} />
           </div>
         )}
       </RowsEditor>
