@@ -91,7 +91,7 @@ describe.skipIf(browserPath === undefined)('guides in a browser (skipped where n
     await page.getByLabel('Web address').fill('javascript:alert(1)');
     await page.getByText('an address that begins with http:// or https://', { exact: false }).first().waitFor();
     await page.getByLabel('Web address').fill('https://pennyfold.example/cereal');
-    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByLabel('Choose a picture of your own').click()]);
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByText('Choose a picture of your own').click()]);
     const draw = `(() => {
       const canvas = document.createElement('canvas');
       canvas.width = 900;
