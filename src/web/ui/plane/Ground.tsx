@@ -1,5 +1,5 @@
 import styles from './Plane.module.css';
-import { areaUnder, type Axis, type Line, type PlaneScale } from './planeGeometry.ts';
+import { type Axis, areaUnder, type Line, type PlaneScale } from './planeGeometry.ts';
 
 /** What lies below a line. `inside` is what the plane is read for, its line drawn; `margin` is what is only just outside of it. */
 export interface Area {

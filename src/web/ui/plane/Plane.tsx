@@ -8,8 +8,6 @@ import { type Axis, isArrowKey, nearestPoint, nextPoint, type Place, type PlaneS
 export interface PlanePoint extends Place {
   /** Stands beside the point while it is picked. */
   readonly name: string;
-  /** Said of it beyond its name and its two figures while it is picked. */
-  readonly about: string;
   readonly look: PointLook;
 }
 
@@ -30,11 +28,13 @@ export function Plane(given: {
   /** The same list while the points are the same: they are drawn anew with another one. */
   readonly points: readonly PlanePoint[];
   readonly areas: readonly Area[];
+  /** Said of the picked point. */
+  readonly wordsOf: (point: PlanePoint) => string;
   readonly picked: string | undefined;
   readonly onPick: (key: string | undefined) => void;
   readonly onBrush: (keys: ReadonlySet<string> | undefined) => void;
 }) {
-  const { label, axes, points, areas, picked, onPick, onBrush } = given;
+  const { label, axes, points, areas, wordsOf, picked, onPick, onBrush } = given;
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const [size, setSize] = useState({ width: 520, height: 430 });
@@ -109,7 +109,7 @@ export function Plane(given: {
         {chosen !== undefined && <Picked point={chosen} scale={scale} />}
       </svg>
       <span className={text.unseen} aria-live="polite">
-        {chosen === undefined ? '' : wordsOf(chosen, axes)}
+        {chosen === undefined ? '' : wordsOf(chosen)}
       </span>
     </div>
   );
@@ -127,11 +127,6 @@ function Picked({ point, scale }: { readonly point: PlanePoint; readonly scale: 
       </text>
     </>
   );
-}
-
-/** "Beef: 80 kcal energy, 230 mg sodium, nearly" */
-function wordsOf({ name, x, y, about }: PlanePoint, [across, up]: readonly [Axis, Axis]): string {
-  return `${name}: ${x} ${across.unit} ${across.name}, ${y} ${up.unit} ${up.name}, ${about}`;
 }
 
 function isBetween(value: number, a: number, b: number): boolean {

@@ -2,6 +2,8 @@ import type { Place, PlaneScale } from './planeGeometry.ts';
 
 /** How a point is drawn: shape and line tell as much as the tone, which is never alone. */
 export interface PointLook {
+  /** What it says. */
+  readonly name: string;
   /** A color of tokens.css by its name. */
   readonly tone: string;
   readonly shape: 'circle' | 'diamond';

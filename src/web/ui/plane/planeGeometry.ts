@@ -105,9 +105,7 @@ export function isArrowKey(key: string): key is ArrowKey {
 /** The next point for an arrow key: along x for left and right, along y for up and down. */
 export function nextPoint<Point extends Place>(points: readonly Point[], from: string | undefined, key: ArrowKey): Point | undefined {
   const isAcross = key === 'ArrowLeft' || key === 'ArrowRight';
-  const order = [...points].sort(
-    (a, b) => (isAcross ? a.x - b.x || a.y - b.y : a.y - b.y || a.x - b.x) || a.key.localeCompare(b.key),
-  );
+  const order = [...points].sort((a, b) => (isAcross ? a.x - b.x || a.y - b.y : a.y - b.y || a.x - b.x) || a.key.localeCompare(b.key));
   const at = order.findIndex(point => point.key === from);
   if (at < 0) return order[0];
   return order[at + (key === 'ArrowRight' || key === 'ArrowUp' ? 1 : -1)] ?? order[at];

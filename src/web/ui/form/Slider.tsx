@@ -1,0 +1,31 @@
+import { useId } from 'react';
+import layout from '../layout.module.css';
+import field from './field.module.css';
+import styles from './Slider.module.css';
+import type { Bound } from './typed.ts';
+
+/** A step from 0 to `last`, slid to; `words` says where it stands. */
+export function Slider({
+  label,
+  value,
+  onChange,
+  last,
+  words,
+}: Bound<number> & { readonly label: string; readonly last: number; readonly words: string }) {
+  const id = useId();
+  return (
+    <div className={`${field.field} ${layout.noprint}`}>
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        className={styles.slider}
+        type="range"
+        min={0}
+        max={last}
+        value={value}
+        aria-valuetext={words}
+        onChange={event => onChange(Number(event.target.value))}
+      />
+    </div>
+  );
+}
