@@ -4,6 +4,7 @@ import { useEffect, useRef } from 'react';
 import { answer, api } from './api.ts';
 import styles from './Frame.module.css';
 import { switchTheme } from './theme.ts';
+import { Palette } from './ui/action/Palette.tsx';
 import button from './ui/Button.module.css';
 import text from './ui/text.module.css';
 
@@ -49,6 +50,7 @@ export function Frame() {
               Its foods are invented.
             </span>
           )}
+          <Palette />
           <button type="button" className={button.quiet} onClick={switchTheme}>
             Light / dark
           </button>

@@ -10,8 +10,10 @@ import { keepDoor } from './lock/keepDoor.ts';
 import { type FoodSearch, foodSearch } from './screens/food/foodSearch.ts';
 import { type SurveySearch, surveySearch } from './screens/survey/surveySearch.ts';
 import { applyTheme } from './theme.ts';
+import { listenForShortcuts } from './ui/action/offered.ts';
 
 applyTheme();
+listenForShortcuts();
 
 const root = createRootRoute({ component: Frame });
 const survey = createRoute({
@@ -86,6 +88,11 @@ const data = createRoute({
   path: '/data',
   component: lazyRouteComponent(() => import('./screens/data/Data.tsx'), 'DataScreen'),
 });
+const pieces = createRoute({
+  getParentRoute: () => root,
+  path: '/pieces',
+  component: lazyRouteComponent(() => import('./screens/pieces/Pieces.tsx'), 'PiecesScreen'),
+});
 
 const router = createRouter({
   routeTree: root.addChildren([
@@ -102,6 +109,7 @@ const router = createRouter({
     calculators,
     calculator,
     data,
+    pieces,
   ]),
   defaultPreload: 'intent',
 });

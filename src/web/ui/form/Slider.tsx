@@ -1,6 +1,4 @@
-import { useId } from 'react';
-import layout from '../layout.module.css';
-import field from './field.module.css';
+import { LabelledField } from '../LabelledField.tsx';
 import styles from './Slider.module.css';
 import type { Bound } from './typed.ts';
 
@@ -12,20 +10,20 @@ export function Slider({
   last,
   words,
 }: Bound<number> & { readonly label: string; readonly last: number; readonly words: string }) {
-  const id = useId();
   return (
-    <div className={`${field.field} ${layout.noprint}`}>
-      <label htmlFor={id}>{label}</label>
-      <input
-        id={id}
-        className={styles.slider}
-        type="range"
-        min={0}
-        max={last}
-        value={value}
-        aria-valuetext={words}
-        onChange={event => onChange(Number(event.target.value))}
-      />
-    </div>
+    <LabelledField label={label}>
+      {marks => (
+        <input
+          {...marks}
+          className={styles.slider}
+          type="range"
+          min={0}
+          max={last}
+          value={value}
+          aria-valuetext={words}
+          onChange={event => onChange(Number(event.target.value))}
+        />
+      )}
+    </LabelledField>
   );
 }

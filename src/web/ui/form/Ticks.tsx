@@ -13,16 +13,11 @@ export function Tick({ label, value, onChange, isDisabled }: Bound<boolean> & { 
   );
 }
 
-/** Any of a closed list, in the order in which they were ticked; `most` of them, where more cannot be. */
+/** Any of a closed list, in the order in which they were ticked. */
 export function Ticks<Key extends string>(
-  given: Bound<readonly Key[]> & {
-    readonly label: string;
-    readonly choices: Choices<Key>;
-    readonly empty?: string;
-    readonly most?: number;
-  },
+  given: Bound<readonly Key[]> & { readonly label: string; readonly choices: Choices<Key>; readonly empty?: string },
 ) {
-  const { label, choices, value, onChange, empty, most = Number.POSITIVE_INFINITY } = given;
+  const { label, choices, value, onChange, empty } = given;
   return (
     <fieldset>
       <legend>{label}</legend>
@@ -33,7 +28,6 @@ export function Ticks<Key extends string>(
             key={key}
             label={words}
             value={value.includes(key)}
-            isDisabled={!value.includes(key) && value.length >= most}
             onChange={isTicked => onChange(isTicked ? [...value, key] : value.filter(one => one !== key))}
           />
         ))}

@@ -1,6 +1,8 @@
 import { type KeyboardEvent, type ReactNode, useMemo, useRef, useState } from 'react';
+import { Field } from '../form/Field.tsx';
+import layout from '../layout.module.css';
 import { useIsPrinting } from '../page/useIsPrinting.ts';
-import { type Column, type Sort, sortedRows } from './column.ts';
+import { type Column, rowsWith, type Sort, sortedRows } from './column.ts';
 import { Headings } from './Headings.tsx';
 import styles from './Table.module.css';
 import { useIsNarrow } from './useIsNarrow.ts';
@@ -32,20 +34,24 @@ export function Table<Row>(
     readonly onPick?: (key: string) => void;
     /** Rows of one group stand together under its name, groups in the order of their first row. */
     readonly groupOf?: (row: Row) => string;
+    /** The words by which a row is found; with them a field above the table narrows it. */
+    readonly wordsOf?: (row: Row) => string;
     /** Told which rows are in view, as soon as they stand still: in blocks that stay the same while the order does. */
     readonly onView?: (blocks: readonly (readonly Row[])[]) => void;
     readonly empty?: ReactNode;
   },
 ) {
-  const { label, rows, keyOf, columns, startSort, picked, onPick, groupOf, onView, empty } = given;
+  const { label, rows, keyOf, columns, startSort, picked, onPick, groupOf, wordsOf, onView, empty } = given;
   const [sort, setSort] = useState(startSort);
+  const [wanted, setWanted] = useState('');
   const isPrinting = useIsPrinting();
   const sortBy = columns.find(({ key }) => key === sort?.key)?.sortBy;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the columns only what is sorted by moves rows
   const sorted = useMemo(() => {
-    const inOrder = sortedRows(rows, columns, sort);
+    const found = wordsOf === undefined ? rows : rowsWith(rows, wordsOf, wanted);
+    const inOrder = sortedRows(found, columns, sort);
     return groupOf === undefined ? inOrder : [...Map.groupBy(inOrder, groupOf).values()].flat();
-  }, [rows, sortBy, sort, groupOf]);
+  }, [rows, sortBy, sort, groupOf, wordsOf, wanted]);
   const pickedAt = useMemo(() => (picked === undefined ? -1 : sorted.findIndex(row => keyOf(row) === picked)), [sorted, picked, keyOf]);
   const shownColumns = isPrinting ? columns.filter(({ isOnPaper }) => isOnPaper !== false) : columns;
   const isVirtual = !isPrinting && sorted.length >= virtualFrom;
@@ -64,6 +70,12 @@ export function Table<Row>(
   };
   return (
     <div className={isNarrow ? styles.narrow : styles.place} ref={place}>
+      {wordsOf !== undefined && (
+        <div className={`${layout.row} ${layout.noprint}`}>
+          <Field label="Find in this table" type="search" value={wanted} onChange={setWanted} />
+          <span role="status">{sorted.length === rows.length ? '' : `${sorted.length} of ${rows.length}`}</span>
+        </div>
+      )}
       <div
         className={isVirtual ? styles.scroller : styles.whole}
         ref={scroller}
