@@ -37,7 +37,7 @@ export function FoodsScreen() {
       isReading={foods.isPending}
       fault={foods.error ?? workspace.error}
     >
-      <search className={layout.formgrid}>
+      <search className={layout.halves}>
         <Field label="Search name, maker or bar code" type="search" value={search} onChange={words => change({ search: words })} />
         <Choice
           label="Category"

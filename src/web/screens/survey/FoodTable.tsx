@@ -48,6 +48,7 @@ export function FoodTable({
       picked={picked}
       onPick={onPick}
       onView={setInView}
+      scrollsAlone
     />
   );
 }

@@ -47,7 +47,7 @@ export function TestFields({ test, text }: { readonly test: Typed<TypedTest>; re
           <>
             <Choice label="Bound" choices={boundChoices} value={values.bound} onChange={bound => set({ bound, source: ownSource })} />
             <Field label="Figure" type="number" isRequired value={values.figure} onChange={figure => set({ figure, source: ownSource })} />
-            <Field label="Nearly: over by no more than" type="number" isRequired min="0" {...field('slack')} />
+            <Field label="Nearly: over by no more than" type="number" min="0" {...field('slack')} />
           </>
         )}
         <Field

@@ -79,10 +79,14 @@ describe('a yardstick in the form', () => {
   test.each([
     ['a figure is missing', { figure: '' }],
     ['a figure is none', { figure: 'some' }],
-    ['the slack is missing', { slack: ' ' }],
+    ['the slack is none', { slack: 'little' }],
   ])('[YST-21] there is no yardstick while %s', (_, part) => {
     expect(written({ ...newTest(), ...part })).toBeUndefined();
     expect(written(testOfKind(newTest(), 'ingredient'))).toBeUndefined();
+  });
+
+  test('[YST-21] without a slack nothing over the bound is nearly', () => {
+    expect(written({ ...newTest(), slack: '' })).toMatchObject({ atMost: 200, slack: 0 });
   });
 
   test('[WEB-4] a draft fits the form whatever kinds its tests are of', () => {

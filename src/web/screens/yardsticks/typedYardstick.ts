@@ -140,7 +140,8 @@ function typedMeasure(measure: Measure): TypedMeasure {
 
 function isWhole({ measure: { kind, ingredient }, figure, slack }: TypedTest): boolean {
   if (isAbsence(kind)) return kind !== 'ingredient' || ingredient.trim() !== '';
-  return [figure, slack].every(typed => typed.trim() !== '' && Number.isFinite(Number(typed)));
+  // Without a slack nothing over the bound is nearly.
+  return figure.trim() !== '' && [figure, slack].every(typed => Number.isFinite(Number(typed)));
 }
 
 function testOf({ id, measure, basis, bound, figure, slack, isJudgedAtOnce, useEstimates, isClaim, source }: TypedTest): JsonTest {

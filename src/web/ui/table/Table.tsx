@@ -12,7 +12,7 @@ import { useRowsInView } from './useRowsInView.ts';
 const virtualFrom = 120;
 const rowsOfAPage = 8;
 /** Below so many pixels a row does not stand in one line; each column after the fifth needs more. */
-const narrow = { pixels: 640, columns: 5, pixelsOfAColumn: 90 } as const;
+const narrow = { pixels: 640, columns: 5, pixelsOfAColumn: 110 } as const;
 
 export interface TableRows<Row> {
   /** The same list while the rows are the same: they are sorted anew with another one. */
@@ -38,10 +38,12 @@ export function Table<Row>(
     readonly wordsOf?: (row: Row) => string;
     /** Told which rows are in view, as soon as they stand still: in blocks that stay the same while the order does. */
     readonly onView?: (blocks: readonly (readonly Row[])[]) => void;
+    /** Few rows, too, scroll in a place of their own, so that what stands beside the table stays in sight. */
+    readonly scrollsAlone?: boolean;
     readonly empty?: ReactNode;
   },
 ) {
-  const { label, rows, keyOf, columns, startSort, picked, onPick, groupOf, wordsOf, onView, empty } = given;
+  const { label, rows, keyOf, columns, startSort, picked, onPick, groupOf, wordsOf, onView, scrollsAlone = false, empty } = given;
   const [sort, setSort] = useState(startSort);
   const [wanted, setWanted] = useState('');
   const isPrinting = useIsPrinting();
@@ -54,7 +56,7 @@ export function Table<Row>(
   }, [rows, sortBy, sort, groupOf, wordsOf, wanted]);
   const pickedAt = useMemo(() => (picked === undefined ? -1 : sorted.findIndex(row => keyOf(row) === picked)), [sorted, picked, keyOf]);
   const shownColumns = isPrinting ? columns.filter(({ isOnPaper }) => isOnPaper !== false) : columns;
-  const isVirtual = !isPrinting && sorted.length >= virtualFrom;
+  const isVirtual = !isPrinting && (scrollsAlone || sorted.length >= virtualFrom);
   const place = useRef<HTMLDivElement>(null);
   const scroller = useRef<HTMLDivElement>(null);
   const { first, shown, above, below, measure } = useRowsInView({ rows: sorted, keyOf, isVirtual, scroller, pickedAt, onView });
