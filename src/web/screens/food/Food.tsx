@@ -58,15 +58,18 @@ export function FoodScreen() {
           <h2 id="entry-title">{entry.kind === 'read' ? 'A newer label of this food' : 'Correct a misread figure'}</h2>
           <LabelForm
             start={(entry.kind === 'correction' ? entry.label : standing)?.printed ?? { ...emptyLabel, name: food.data.name }}
+            draftName={entry.kind === 'correction' ? `label correction ${entry.label.id}` : `label newer ${foodId}`}
             asksReason={entry.kind === 'correction'}
-            onSave={async (label, reason) => {
+            onSave={(label, reason) => {
               const correction =
                 entry.kind === 'correction'
                   ? { kind: 'correction' as const, correctsLabelId: entry.label.id, reason }
                   : { kind: 'read' as const };
-              await answer(
+              return answer(
                 api.foods[':id'].labels.$post({ param: { id: foodId }, json: { version: food.data.version, label, ...correction } }),
               );
+            }}
+            onSaved={() => {
               setEntry(undefined);
               refresh();
             }}

@@ -15,6 +15,7 @@ export function Field(
     readonly type?: InputType;
     readonly rows?: number;
     readonly hint?: string;
+    readonly placeholder?: string;
     readonly isRequired?: boolean;
     readonly isDisabled?: boolean;
     readonly maxLength?: number;
@@ -23,7 +24,20 @@ export function Field(
     readonly autoComplete?: HTMLInputAutoCompleteAttribute;
   },
 ) {
-  const { label, value, onChange, wrong, type = 'text', rows, hint, maxLength = 20_000, min, max, autoComplete = 'off' } = given;
+  const {
+    label,
+    value,
+    onChange,
+    wrong,
+    type = 'text',
+    rows,
+    hint,
+    placeholder,
+    maxLength = 20_000,
+    min,
+    max,
+    autoComplete = 'off',
+  } = given;
   const id = useId();
   const shared = {
     id,
@@ -32,6 +46,7 @@ export function Field(
     required: given.isRequired,
     disabled: given.isDisabled,
     autoComplete,
+    placeholder,
     ...noteProps(id, hint, wrong),
   };
   return (

@@ -7,9 +7,15 @@ import type { Bound } from './typed.ts';
 
 /** One of a few, all of them in sight. */
 export function OneOf<Key extends string>(
-  given: Bound<Key> & { readonly label: string; readonly choices: Choices<Key>; readonly hint?: string },
+  given: Bound<Key> & {
+    readonly label: string;
+    readonly choices: Choices<Key>;
+    readonly hint?: string;
+    /** Shown, and not to be chosen now. */
+    readonly impossible?: readonly Key[];
+  },
 ) {
-  const { label, choices, value, onChange, hint, wrong } = given;
+  const { label, choices, value, onChange, hint, wrong, impossible = [] } = given;
   const name = useId();
   return (
     <fieldset className={layout.choice} aria-describedby={hint || wrong ? `${name}-note` : undefined}>
@@ -17,7 +23,7 @@ export function OneOf<Key extends string>(
       <div className={layout.row}>
         {choices.map(([key, words]) => (
           <label className={styles.tick} key={key}>
-            <input type="radio" name={name} checked={value === key} onChange={() => onChange(key)} />
+            <input type="radio" name={name} checked={value === key} disabled={impossible.includes(key)} onChange={() => onChange(key)} />
             <span>{words}</span>
           </label>
         ))}
