@@ -8,9 +8,9 @@ import { createRoot } from 'react-dom/client';
 import { Frame } from './Frame.tsx';
 import { keepDoor } from './lock/keepDoor.ts';
 import { askAgainWhenHeard } from './program/askAgain.ts';
+import { BrokenScreen } from './program/BrokenScreen.tsx';
 import { loaded } from './program/loaded.ts';
 import { NoSuchPage } from './program/NoSuchPage.tsx';
-import { ScreenFault } from './program/ScreenFault.tsx';
 import { type FoodSearch, foodSearch } from './screens/food/foodSearch.ts';
 import { type SurveySearch, surveySearch } from './screens/survey/surveySearch.ts';
 import { applyTheme } from './theme.ts';
@@ -150,7 +150,7 @@ const router = createRouter({
   ]),
   defaultPreload: 'intent',
   defaultPendingComponent: Reading,
-  defaultErrorComponent: ScreenFault,
+  defaultErrorComponent: BrokenScreen,
   defaultNotFoundComponent: NoSuchPage,
 });
 declare module '@tanstack/react-router' {

@@ -7,7 +7,7 @@ import { Page } from '../ui/page/Page.tsx';
 import { reloadPage, useTryAgain } from './actions.ts';
 
 /** In the place of a screen that could not be loaded, or that made a mistake. */
-export function ScreenFault({ error, reset }: ErrorComponentProps) {
+export function BrokenScreen({ error, reset }: ErrorComponentProps) {
   const tryAgain = useTryAgain(reset);
   // Without the program there is no page to load: the one that stands would go.
   const canReload = !(error instanceof Problem) || error.code === 'screen-gone';
