@@ -2,6 +2,7 @@ import { globSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { assessmentFromJson } from '#core/client/assessment/assessmentJson.ts';
+import { clientDraftsFromJson } from '#core/client/record/clientDrafts.ts';
 import { clientRecordFromJson } from '#core/client/record/clientRecordJson.ts';
 import { keptCareRulesFromJson } from '#core/client/rules/keptCareRules.ts';
 import type { Reading } from '#core/errors.ts';
@@ -23,6 +24,7 @@ const codecs: Readonly<Record<string, (json: unknown) => Reading<unknown>>> = {
   guide: guideFromJson,
   handout: handoutFromJson,
   clientRecord: clientRecordFromJson,
+  clientDrafts: clientDraftsFromJson,
   clinicFigures: keptCareRulesFromJson,
 };
 

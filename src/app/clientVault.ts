@@ -37,6 +37,12 @@ export interface SealedClients {
   readonly key?: string;
 }
 
+/** What was taken out with a client: the record, and what lay half typed. */
+export interface RemovedClient {
+  readonly record: ClientJson;
+  readonly drafts: ClientJson | undefined;
+}
+
 /** How many clients a copy brought: new ones, the same as those that stand, and others under the same id, which were left out. */
 export interface Restored {
   readonly added: number;
@@ -44,6 +50,8 @@ export interface Restored {
   readonly conflicts: number;
   /** Records of the copy that are not whole; beside others they are left out. */
   readonly damaged: number;
+  /** Of how many clients who stand the copy had other half-typed things, which were left out; missing where of none. */
+  readonly draftsLeftOut?: number;
 }
 
 /**
@@ -81,10 +89,22 @@ export interface ClientVault {
    * @throws Fault clients-locked, changed-meanwhile, client-record-damaged
    */
   put(record: ClientJson, seenVersion: number | null): Promise<ClientJson>;
-  /** Leaves nothing of the record on disk. @throws Fault clients-locked, changed-meanwhile, client-record-damaged */
-  remove(id: string, seenVersion: number): Promise<void>;
-  /** Keeps a removed record again, its version going on. @throws Fault clients-locked, changed-meanwhile when one of its id stands */
-  bringBack(record: ClientJson): Promise<ClientJson>;
+  /** Leaves nothing of the record on disk, nor of its drafts. @throws Fault clients-locked, changed-meanwhile, client-record-damaged */
+  remove(id: string, seenVersion: number): Promise<RemovedClient>;
+  /** Keeps a removed client again, the record's version going on. @throws Fault clients-locked, changed-meanwhile when one of its id stands */
+  bringBack(removed: RemovedClient): Promise<ClientJson>;
+  /**
+   * What lies half typed about a client: sealed, copied and erased with the record, and in no list or export of records.
+   * @throws Fault clients-locked, client-not-found, client-record-damaged
+   */
+  drafts(clientId: string): Promise<ClientJson | undefined>;
+  /** The same of every client. @throws Fault clients-locked */
+  allDrafts(): Promise<readonly ClientJson[]>;
+  /**
+   * Keeps what `change` makes of the drafts that stand, and gives it back; nothing comes between. Undefined leaves them as they are.
+   * @throws Fault as `drafts` does, and what `change` throws
+   */
+  changeDrafts<Kept extends ClientJson | undefined>(clientId: string, change: (standing: ClientJson | undefined) => Kept): Promise<Kept>;
   /** @throws Fault clients-locked */
   health(): Promise<VaultHealth>;
   /**

@@ -26,6 +26,9 @@ export function restoredLines({ rows, clients }: Restored): readonly string[] {
       ? []
       : [
           `  client records: ${clients.added} added, ${clients.same} the same, ${clients.conflicts} different and left out, ${clients.damaged} damaged`,
+          ...(clients.draftsLeftOut === undefined
+            ? []
+            : [`  left out: what is half typed in the archive about ${counted(clients.draftsLeftOut, 'clients')} who stand here`]),
         ]),
   ];
 }

@@ -22,6 +22,7 @@ import { guidePreviewRoutes } from './routes/guidePreviews.ts';
 import { guideRoutes } from './routes/guides.ts';
 import { handoutRoutes } from './routes/handouts.ts';
 import { importRoutes } from './routes/imports.ts';
+import { keptDraftRoutes } from './routes/keptDrafts.ts';
 import { plateRoutes } from './routes/plates.ts';
 import { referenceRoutes } from './routes/references.ts';
 import { savedSurveyRoutes } from './routes/savedSurveys.ts';
@@ -100,6 +101,7 @@ export function createApp(world: World) {
     .route('/api', clientLockRoutes(world, door))
     .route('/api', clientFileRoutes(world, clientPreviews, erased))
     .route('/api', clientDraftRoutes(world))
+    .route('/api', keptDraftRoutes(world))
     .route('/api', careFigureRoutes(world))
     .route('/api', clientRoutes(world))
     .route('/api', clientPaperRoutes(world))

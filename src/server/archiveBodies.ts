@@ -31,7 +31,16 @@ export const restoredBody = z
     same: z.number(),
     leftOut: z.partialRecord(z.enum(leftOutReasons), z.number()).readonly(),
     examples: list(z.object({ table: z.string(), id: z.string(), reason: z.enum(leftOutReasons), name: z.string().exactOptional() })),
-    clients: z.object({ added: z.number(), same: z.number(), conflicts: z.number(), damaged: z.number() }).exactOptional(),
+    clients: z
+      .object({
+        added: z.number(),
+        same: z.number(),
+        conflicts: z.number(),
+        damaged: z.number(),
+        /** Of how many clients who stand here the archive has other half-typed things. */
+        draftsLeftOut: z.number().exactOptional(),
+      })
+      .exactOptional(),
   })
   .openapi('Restored');
 

@@ -157,8 +157,8 @@ test('[SRV-23] a window listens to a stream that tells how the lock is and each 
 
 test('[SRV-22] an erased client is kept in memory for the time alone', async () => {
   const erased = new ErasedClients(() => new Date('2026-06-15T12:00:00Z'), 30);
-  erased.keep({ id: 'a', version: 1 }, 'A. B.');
+  erased.keep({ record: { id: 'a', version: 1 }, drafts: undefined }, 'A. B.');
   expect(erased.list()).toMatchObject([{ id: 'a', name: 'A. B.' }]);
   await wait(90);
-  expect([erased.list(), erased.record('a')]).toEqual([[], undefined]);
+  expect([erased.list(), erased.find('a')]).toEqual([[], undefined]);
 });

@@ -51,6 +51,7 @@ describe('what the browser and the program keep of a client', () => {
   test('[SRV-18] no answer about clients may be kept by the browser: data, files, previews and faults', async () => {
     const { id } = await signedClient();
     const shown = await preview(id);
+    const draft = `/clients/${id}/drafts/handout`;
     const calls: [method: string, path: string, status: number, body?: unknown][] = [
       ['GET', '/clients', 200],
       ['GET', '/clients/lock', 200],
@@ -63,6 +64,11 @@ describe('what the browser and the program keep of a client', () => {
       ['GET', `/clients/${id}/fhir`, 200],
       ['GET', `/clients/${id}/handout`, 200],
       ['POST', `/clients/${id}/handout`, 200, { handout: written }],
+      ['PUT', draft, 200, { revision: null, value: { ...written } }],
+      ['GET', draft, 200],
+      ['PUT', draft, 409, { revision: null, value: {} }],
+      ['GET', '/clients/drafts', 200],
+      ['DELETE', `${draft}?revision=1`, 200],
       ['GET', `/client-previews/${shown}`, 200],
       ['GET', '/client-previews/none', 404],
       ['GET', '/clients/00000000-0000-4000-8000-0000000000ff', 404],

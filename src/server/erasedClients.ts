@@ -1,10 +1,10 @@
-import type { ClientJson } from '#app/clientVault.ts';
+import type { RemovedClient } from '#app/clientVault.ts';
 
 const undoMilliseconds = 10 * 60_000;
 
 /** Clients who were just erased, for ten minutes or until the lock: in memory alone, so that nothing of them is on disk. */
 export class ErasedClients {
-  private readonly erased = new Map<string, { readonly record: ClientJson; readonly name: string; readonly until: Date }>();
+  private readonly erased = new Map<string, { readonly removed: RemovedClient; readonly name: string; readonly until: Date }>();
   private readonly now: () => Date;
   private readonly keptMilliseconds: number;
 
@@ -13,12 +13,13 @@ export class ErasedClients {
     this.keptMilliseconds = keptMilliseconds;
   }
 
-  keep(record: ClientJson, name: string): void {
+  keep(removed: RemovedClient, name: string): void {
+    const { id } = removed.record;
     const until = new Date(this.now().getTime() + this.keptMilliseconds);
-    const kept = { record, name, until };
-    this.erased.set(record.id, kept);
+    const kept = { removed, name, until };
+    this.erased.set(id, kept);
     setTimeout(() => {
-      if (this.erased.get(record.id) === kept) this.erased.delete(record.id);
+      if (this.erased.get(id) === kept) this.erased.delete(id);
     }, this.keptMilliseconds).unref();
   }
 
@@ -26,8 +27,8 @@ export class ErasedClients {
     return [...this.erased].map(([id, { name, until }]) => ({ id, name, until: until.toISOString() }));
   }
 
-  record(id: string): ClientJson | undefined {
-    return this.erased.get(id)?.record;
+  find(id: string): RemovedClient | undefined {
+    return this.erased.get(id)?.removed;
   }
 
   forget(id?: string): void {

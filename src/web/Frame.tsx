@@ -7,6 +7,7 @@ import { screens, useFrameActions } from './frameActions.ts';
 import { ProgramLine } from './program/ProgramLine.tsx';
 import { ActionButton } from './ui/action/ActionButton.tsx';
 import { useOffered } from './ui/action/offered.ts';
+import { Palette } from './ui/action/Palette.tsx';
 import text from './ui/text.module.css';
 
 /** The window: the rail of screens at the left, the screen beside it. Focus goes to the screen when another one opens. */
@@ -42,6 +43,7 @@ export function Frame() {
               Its foods are invented.
             </span>
           )}
+          <Palette />
           <ActionButton action={actions.theme} />
         </span>
       </nav>

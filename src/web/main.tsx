@@ -18,6 +18,7 @@ import { listenForShortcuts } from './ui/action/offered.ts';
 import { Reading } from './ui/page/Reading.tsx';
 
 applyTheme();
+listenForShortcuts();
 
 const root = createRootRoute({ component: Frame });
 const survey = createRoute({
@@ -131,6 +132,14 @@ const data = createRoute({
     'DataScreen',
   ),
 });
+const pieces = createRoute({
+  getParentRoute: () => root,
+  path: '/pieces',
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/pieces/Pieces.tsx')),
+    'PiecesScreen',
+  ),
+});
 
 const router = createRouter({
   routeTree: root.addChildren([
@@ -147,6 +156,7 @@ const router = createRouter({
     calculators,
     calculator,
     data,
+    pieces,
   ]),
   defaultPreload: 'intent',
   defaultPendingComponent: Reading,
@@ -170,7 +180,6 @@ notifyManager.setScheduler(queueMicrotask);
 const page = createRoot(document.getElementById('root')!);
 keepDoor(queries, () => page.unmount());
 askAgainWhenHeard(queries);
-listenForShortcuts();
 page.render(
   <StrictMode>
     <QueryClientProvider client={queries}>

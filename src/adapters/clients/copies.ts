@@ -1,4 +1,5 @@
-import type { Restored } from '#app/clientVault.ts';
+import type { ClientJson, Restored } from '#app/clientVault.ts';
+import { clientDraftsFromJson, draftsIdOf } from '#core/client/record/clientDrafts.ts';
 import { Fault } from '#core/errors.ts';
 import { isSameJson } from '#core/json/isSameJson.ts';
 import { DataKey } from './dataKey.ts';
@@ -9,6 +10,14 @@ import { readBy, resealed } from './rekey.ts';
 import type { Copy } from './sealedCopy.ts';
 import type { Row, VaultFile } from './vaultFile.ts';
 import { indexOf, sealIndex } from './vaultIndex.ts';
+
+/** The rows of a vault as they are sealed, from one moment; with the key where no passphrase opens them. */
+export function copyAsItStands(file: VaultFile, ownKey: () => DataKey): Copy {
+  return file.transact(() => {
+    const wraps = file.wraps();
+    return { wraps, sealedIndex: file.sealedIndex(), rows: file.rows(), key: wraps.length > 0 ? undefined : ownKey() };
+  });
+}
 
 /** The rows of a vault sealed anew for a copy that its own passphrase opens. */
 export async function copyUnder(
@@ -37,16 +46,31 @@ export function describedCopy(key: DataKey, { sealedIndex, rows }: Copy) {
   };
 }
 
-/** Adds the clients of a copy whose id is not there; others stay as they are and are counted. All or nothing. */
+/** Adds the clients of a copy whose id is not there, with their drafts; others stay as they are and are counted. All or nothing. */
 export function restoredBeside(file: VaultFile, standing: Records, key: DataKey, { sealedIndex, rows }: Copy): Restored {
-  const { whole, faulty } = lookAtRows(key, sealedIndex, rows);
+  const { whole, drafts, faulty } = lookAtRows(key, sealedIndex, rows);
   return file.transact(() => {
     const others = whole.map(({ record }) => ({ record, there: standing.get(record.id) }));
     const added = others.filter(({ there }) => there === undefined).map(({ record }) => record);
     const same = others.filter(({ record, there }) => there !== undefined && isSameJson(record, there)).length;
-    if (added.length > 0) standing.addAll(added);
-    return { added: added.length, same, conflicts: others.length - added.length - same, damaged: faulty.length };
+    const draftsOfAdded = new Set(added.map(({ id }) => draftsIdOf(id)));
+    const held = drafts.map(({ record }) => ({ record, there: standing.get(record.id) }));
+    const brought = held.filter(({ record, there }) => draftsOfAdded.has(record.id) && there === undefined).map(({ record }) => record);
+    const leftOut = held.filter(({ record, there }) => !brought.includes(record) && holdsDrafts(record) && !isSameJson(record, there));
+    if (added.length > 0) standing.addAll([...added, ...brought]);
+    return {
+      added: added.length,
+      same,
+      conflicts: others.length - added.length - same,
+      damaged: faulty.length,
+      ...(leftOut.length === 0 ? {} : { draftsLeftOut: leftOut.length }),
+    };
   });
+}
+
+/** Where all were saved or discarded nothing is left but the count of their revisions. */
+function holdsDrafts(record: ClientJson): boolean {
+  return clientDraftsFromJson(record).value?.drafts.length !== 0;
 }
 
 /** Puts a copy that a passphrase opens, as it is, in the place of a vault without records. */

@@ -1,4 +1,5 @@
 import type { ClientJson, DamageKind } from '#app/clientVault.ts';
+import { clientOfDrafts } from '#core/client/record/clientDrafts.ts';
 import type { DataKey } from './dataKey.ts';
 import type { Row } from './vaultFile.ts';
 import { entryOf, type IndexRead, readIndex } from './vaultIndex.ts';
@@ -10,10 +11,18 @@ export interface FaultyRow {
   readonly kind: DamageKind;
 }
 
-/** What stands in a vault: records that are whole, and what is not. */
+/** A row that is to be set aside: not whole, or what is half typed about a client who is not. */
+export type AsideRow = Omit<FaultyRow, 'kind'> & { readonly kind: DamageKind | 'whole' };
+
+interface WholeRow extends Row {
+  readonly record: ClientJson;
+}
+
+/** What stands in a vault: records that are whole, drafts that are, and what is not. */
 export interface Looked {
   readonly index: IndexRead;
-  readonly whole: readonly (Row & { readonly record: ClientJson })[];
+  readonly whole: readonly WholeRow[];
+  readonly drafts: readonly WholeRow[];
   readonly faulty: readonly FaultyRow[];
 }
 
@@ -26,9 +35,12 @@ export function lookAtRows(key: DataKey, sealedIndex: Buffer | undefined, rows: 
   const missing = named
     .filter(name => !there.has(name))
     .map(name => ({ row: Buffer.from(name, 'hex'), body: undefined, kind: 'missing' as const }));
+  const whole = looked.flatMap(({ row, body, record }) => (record === undefined ? [] : [{ row, body, record }]));
+  const isDrafts = ({ record }: WholeRow): boolean => clientOfDrafts(record.id) !== undefined;
   return {
     index,
-    whole: looked.flatMap(({ row, body, record }) => (record === undefined ? [] : [{ row, body, record }])),
+    whole: whole.filter(one => !isDrafts(one)),
+    drafts: whole.filter(isDrafts),
     faulty: [...looked.flatMap(({ row, body, kind }) => (kind === undefined ? [] : [{ row, body, kind }])), ...missing],
   };
 }

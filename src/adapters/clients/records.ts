@@ -1,8 +1,9 @@
-import { type ClientJson, damageKinds, type VaultHealth } from '#app/clientVault.ts';
+import { type ClientJson, damageKinds, type RemovedClient, type VaultHealth } from '#app/clientVault.ts';
+import { clientOfDrafts, draftsIdOf } from '#core/client/record/clientDrafts.ts';
 import { Fault } from '#core/errors.ts';
 import { recordOf } from '#core/json/recordOf.ts';
 import type { DataKey } from './dataKey.ts';
-import { type Looked, lookAtRow, lookAtRows } from './lookAtRows.ts';
+import { type AsideRow, type Looked, lookAtRow, lookAtRows } from './lookAtRows.ts';
 import { damagedFault } from './rekey.ts';
 import type { VaultFile } from './vaultFile.ts';
 import { entryOf, indexOf, readIndex, sealIndex, type VaultIndex } from './vaultIndex.ts';
@@ -35,16 +36,30 @@ export class Records {
 
   /** @throws Fault client-record-damaged */
   get(id: string): ClientJson | undefined {
-    const row = this.key.rowOf(id);
-    const body = this.file.body(row);
-    const index = readIndex(this.key, this.file.sealedIndex());
-    if (body === undefined) {
-      if (index.state === 'whole' && Object.hasOwn(index.index.rows, row.toString('hex'))) throw damagedFault();
-      return undefined;
-    }
-    const { record } = lookAtRow(this.key, index, { row, body });
-    if (record === undefined) throw damagedFault();
+    const { record, isDamaged } = this.lookAt(id);
+    if (isDamaged) throw damagedFault();
     return record;
+  }
+
+  /** @throws Fault client-not-found, client-record-damaged */
+  drafts(clientId: string): ClientJson | undefined {
+    if (this.get(clientId) === undefined) throw new Fault('client-not-found', 'The client is not in this workspace.');
+    return this.get(draftsIdOf(clientId));
+  }
+
+  /** Not those of a client whose record is damaged or was set aside: they wait for it. */
+  allDrafts(): readonly ClientJson[] {
+    const { whole, drafts } = this.look();
+    const clients = new Set(whole.map(({ record }) => record.id));
+    return byId(drafts.map(({ record }) => record).filter(({ id }) => clients.has(clientOfDrafts(id)!)));
+  }
+
+  changeDrafts<Kept extends ClientJson | undefined>(clientId: string, change: (standing: ClientJson | undefined) => Kept): Kept {
+    return this.file.transact(() => {
+      const changed = change(this.drafts(clientId));
+      if (changed !== undefined) this.addAll([{ ...changed, id: draftsIdOf(clientId) }]);
+      return changed;
+    });
   }
 
   put(record: ClientJson, seenVersion: number | null): ClientJson {
@@ -54,21 +69,29 @@ export class Records {
     });
   }
 
-  bringBack(record: ClientJson): ClientJson {
+  bringBack({ record, drafts }: RemovedClient): ClientJson {
     return this.file.transact(() => {
       this.refuseUnseen(record.id, null);
+      if (drafts !== undefined) this.addAll([drafts]);
       return this.keep({ ...record, version: record.version + 1 });
     });
   }
 
-  remove(id: string, seenVersion: number): void {
-    this.file.transact(() => {
+  remove(id: string, seenVersion: number): RemovedClient {
+    const removed = this.file.transact(() => {
       this.refuseUnseen(id, seenVersion);
-      const row = this.key.rowOf(id);
-      this.file.remove(row);
-      this.reindex(rows => delete rows[row.toString('hex')]);
+      const record = this.get(id)!;
+      // Drafts that are damaged go all the same, and cannot be brought back.
+      const { record: drafts } = this.lookAt(draftsIdOf(id));
+      const rows = [id, draftsIdOf(id)].map(one => this.key.rowOf(one));
+      for (const row of rows) if (this.file.body(row) !== undefined) this.file.remove(row);
+      this.reindex(named => {
+        for (const row of rows) delete named[row.toString('hex')];
+      });
+      return { record, drafts };
     });
     this.file.scrub();
+    return removed;
   }
 
   /** Keeps records as they are. Within a transaction. */
@@ -81,27 +104,51 @@ export class Records {
   }
 
   health(): VaultHealth {
-    const { index, whole, faulty } = this.look();
+    const { index, whole, drafts, faulty } = this.look();
     return {
-      whole: whole.length,
+      whole: whole.length + drafts.length,
       damaged: recordOf(damageKinds, kind => faulty.filter(one => one.kind === kind).length),
       index: index.state,
       ...(index.state === 'whole' ? { writtenAt: index.index.writtenAt } : {}),
     };
   }
 
-  /** Takes what is not whole out of the file and makes the index over the rest; `write` has it in safety first. */
-  setAside(write: (looked: Looked) => string): { readonly records: number; readonly file: string | undefined } {
-    const looked = this.look();
-    if (looked.faulty.length === 0 && looked.index.state === 'whole') return { records: 0, file: undefined };
-    const name = write(looked);
+  /** @throws Fault clients-not-empty */
+  refuseDamaged(): void {
+    if (this.look().faulty.length > 0)
+      throw new Fault('clients-not-empty', 'There are client records that are damaged: set them aside first.');
+  }
+
+  /** Takes what is not whole out of the file and makes the index over the rest; `write` has it in safety first. Drafts go with their client. */
+  setAside(write: (faulty: readonly AsideRow[]) => string): { readonly records: number; readonly file: string | undefined } {
+    const { index, whole, drafts, faulty } = this.look();
+    if (faulty.length === 0 && index.state === 'whole') return { records: 0, file: undefined };
+    const clients = new Set(whole.map(({ record }) => draftsIdOf(record.id)));
+    const [staying, going] = [
+      drafts.filter(({ record }) => clients.has(record.id)),
+      drafts.filter(({ record }) => !clients.has(record.id)),
+    ];
+    const aside = [...faulty, ...going.map(({ row, body }) => ({ row, body, kind: 'whole' as const }))];
+    const name = write(aside);
     this.file.transact(() => {
-      for (const { row } of looked.faulty) this.file.remove(row);
-      const generation = looked.index.state === 'whole' ? looked.index.index.generation + 1 : 1;
-      this.file.putSealedIndex(sealIndex(this.key, indexOf(looked.whole, generation, this.now())));
+      for (const { row } of aside) this.file.remove(row);
+      const generation = index.state === 'whole' ? index.index.generation + 1 : 1;
+      this.file.putSealedIndex(sealIndex(this.key, indexOf([...whole, ...staying], generation, this.now())));
     });
     this.file.scrub();
-    return { records: looked.faulty.length, file: name };
+    return { records: aside.length, file: name };
+  }
+
+  private lookAt(id: string): { readonly record: ClientJson | undefined; readonly isDamaged: boolean } {
+    const row = this.key.rowOf(id);
+    const body = this.file.body(row);
+    const index = readIndex(this.key, this.file.sealedIndex());
+    if (body === undefined) {
+      const isMissing = index.state === 'whole' && Object.hasOwn(index.index.rows, row.toString('hex'));
+      return { record: undefined, isDamaged: isMissing };
+    }
+    const { record } = lookAtRow(this.key, index, { row, body });
+    return { record, isDamaged: record === undefined };
   }
 
   private keep(record: ClientJson): ClientJson {

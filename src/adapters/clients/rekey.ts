@@ -1,9 +1,10 @@
 import type { ClientJson } from '#app/clientVault.ts';
 import { Fault } from '#core/errors.ts';
 import { DataKey, isClientJson, presentForm } from './dataKey.ts';
+import { lookAtRows } from './lookAtRows.ts';
 import { type ScryptCost, type Wrap, wrapKey } from './passphrase.ts';
 import type { Row, VaultFile } from './vaultFile.ts';
-import { indexOf, sealIndex } from './vaultIndex.ts';
+import { emptyIndex, indexOf, sealIndex } from './vaultIndex.ts';
 
 /** Reads a row under the key that holds so far; undefined when it is no whole record. */
 export type ReadRow = (row: Row) => ClientJson | undefined;
@@ -18,6 +19,15 @@ export function rekey(file: VaultFile, read: ReadRow, to: DataKey, wraps: readon
   for (const { row, body } of rows) file.put(row, body);
   file.putWraps(wraps);
   file.putSealedIndex(sealIndex(to, indexOf(rows, generation + 1, now)));
+}
+
+/** Takes everything out, and the passphrase. */
+export function eraseRows(file: VaultFile, key: DataKey, now: Date): void {
+  file.transact(() => {
+    file.removeAll();
+    file.putWraps([]);
+    file.putSealedIndex(sealIndex(key, emptyIndex(now)));
+  });
 }
 
 export function resealed(rows: readonly Row[], read: ReadRow, to: DataKey): readonly Row[] {
@@ -39,6 +49,17 @@ export function plainRecord({ row, body }: Row): ClientJson | undefined {
   } catch {
     return undefined;
   }
+}
+
+/** The same for a change of the passphrase. @throws Fault client-record-damaged where not all is whole: what is damaged is to be told first */
+export function rekeyWhole(file: VaultFile, from: DataKey, to: DataKey, wraps: readonly Wrap[], now: Date): void {
+  file.transact(() => {
+    const rows = file.rows();
+    const { faulty, index } = lookAtRows(from, file.sealedIndex(), rows);
+    // Form 1 had no index.
+    if (from.form !== 1 && (faulty.length > 0 || index.state !== 'whole')) throw damagedFault();
+    rekey(file, readBy(from), to, wraps, now);
+  });
 }
 
 /** The key of the present form: what an earlier program sealed is sealed anew, with an index, when it is first opened. */

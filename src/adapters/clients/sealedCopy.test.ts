@@ -116,7 +116,7 @@ describe('a copy of the clients', () => {
       { ...copy, more: 1 },
     ])
       expect(await codeOf(vault.lookAtCopy(none, passphrase))).toBe('client-copy-not-valid');
-    expect(await codeOf(vault.lookAtCopy({ ...copy, format: 3 }, passphrase))).toBe('client-record-newer');
+    expect(await codeOf(vault.lookAtCopy({ ...copy, format: 4 }, passphrase))).toBe('client-record-newer');
     const said = await faultOf(vault.lookAtCopy({ ...copy, rows: [{ row: 'Ottoline Marrow', body: 5.9731 }] }, passphrase));
     expect(tellTales.filter(text => said.message.includes(text))).toEqual([]);
   });

@@ -13,7 +13,8 @@ const mostWraps = 4;
 const whole = z.number().int().min(0);
 
 const copySchema = z.object({
-  format: z.literal(fileFormat),
+  // A copy of format 2 is one without drafts.
+  format: z.number().int().min(2).max(fileFormat),
   wraps: z
     .array(
       z

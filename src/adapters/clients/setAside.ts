@@ -5,7 +5,7 @@ import { storageFault } from '#adapters/storage/faults.ts';
 import { Fault } from '#core/errors.ts';
 import { KeyFile, keyFileName, syncFolder } from './keyFile.ts';
 import { LockedMark, lockedMarkName } from './lockedMark.ts';
-import type { FaultyRow } from './lookAtRows.ts';
+import type { AsideRow } from './lookAtRows.ts';
 import type { Wrap } from './passphrase.ts';
 import { settle } from './settle.ts';
 import { isVaultThere, vaultFileName } from './vaultDatabase.ts';
@@ -16,7 +16,7 @@ import { isVaultThere, vaultFileName } from './vaultDatabase.ts';
  */
 export function writeAside(
   folder: string,
-  faulty: readonly FaultyRow[],
+  rows: readonly AsideRow[],
   index: Buffer | undefined,
   wraps: readonly Wrap[],
   now: Date,
@@ -33,7 +33,7 @@ export function writeAside(
         create table sealed_index (body blob) strict;`);
       db.transaction(() => {
         const record = db.prepare('insert into records (row, body, damage) values (?, ?, ?)');
-        for (const { row, body, kind } of faulty) record.run(row, body ?? null, kind);
+        for (const { row, body, kind } of rows) record.run(row, body ?? null, kind);
         const wrap = db.prepare('insert into wraps values (?, ?, ?, ?, ?, ?, ?, ?)');
         for (const { id, kind, form, cost, salt, sealedSecret } of wraps)
           wrap.run(id, kind, form, cost.n, cost.r, cost.p, salt, sealedSecret);

@@ -37,6 +37,7 @@ export function settle(folder: string, keyFile: KeyFile, now: Date): { readonly 
   const file = new VaultFile(folder);
   try {
     if (file.format() === 1) upgrade(file, keyFile, now);
+    else file.raiseFormat();
     const hasWrap = file.wraps().length > 0 && !dropForeignWraps(file, keyFile);
     if (hasWrap) keyFile.remove();
     mark.put(hasWrap);
@@ -93,7 +94,7 @@ function upgrade(file: VaultFile, keyFile: KeyFile, now: Date): void {
   const lock = file.lockOfFormat1();
   if (lock !== undefined) {
     file.transact(() => {
-      file.becomeFormat2();
+      file.becomePresent();
       file.putWraps([lock]);
     });
     return;
@@ -101,7 +102,7 @@ function upgrade(file: VaultFile, keyFile: KeyFile, now: Date): void {
   const key = DataKey.random();
   keyFile.write(key);
   file.transact(() => {
-    file.becomeFormat2();
+    file.becomePresent();
     rekey(file, plainRecord, key, [], now);
   });
   key.forget();

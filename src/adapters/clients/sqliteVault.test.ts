@@ -99,7 +99,10 @@ describe('the passphrase', () => {
       vault.exportAll(),
       vault.health(),
       vault.setAside(),
-      vault.bringBack(client(1)),
+      vault.bringBack({ record: client(1), drafts: undefined }),
+      vault.drafts('a'),
+      vault.allDrafts(),
+      vault.changeDrafts('a', () => undefined),
     ])
       expect(await codeOf(work)).toBe('clients-locked');
     await vault.unlock(passphrase);
@@ -446,7 +449,7 @@ describe('the file', () => {
     expect(await codeOf(openClientVault(broken))).toBe('clients-file-damaged');
     const newer = newFolder();
     await (await filled(newer, 1)).close();
-    tamper(newer, 'update vault set format = 3');
+    tamper(newer, 'update vault set format = 4');
     expect(await codeOf(openClientVault(newer))).toBe('database-ahead');
   });
 

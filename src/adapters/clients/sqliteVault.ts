@@ -1,19 +1,18 @@
-import type { ClientJson, ClientVault, Restored, SealedClients, VaultHealth } from '#app/clientVault.ts';
+import type { ClientJson, ClientVault, RemovedClient, Restored, SealedClients, VaultHealth } from '#app/clientVault.ts';
 import { Fault } from '#core/errors.ts';
-import { copyUnder, describedCopy, restoredBeside, restoredKeyed, restoredSealed } from './copies.ts';
+import { copyAsItStands, copyUnder, describedCopy, restoredBeside, restoredKeyed, restoredSealed } from './copies.ts';
 import { DataKey } from './dataKey.ts';
 import { KeyFile } from './keyFile.ts';
 import { LockedMark } from './lockedMark.ts';
 import { refuseWeak } from './newPassphrase.ts';
 import { type ScryptCost, todaysCost, unwrapAny, wrapKey } from './passphrase.ts';
 import { Records } from './records.ts';
-import { broughtUp, damagedFault, readBy, rekey } from './rekey.ts';
+import { broughtUp, eraseRows, rekeyWhole } from './rekey.ts';
 import { type Copy, copyFromJson, copyToJson } from './sealedCopy.ts';
 import { writeAside } from './setAside.ts';
 import { settle } from './settle.ts';
 import { Tries } from './tries.ts';
 import type { VaultFile } from './vaultFile.ts';
-import { emptyIndex, sealIndex } from './vaultIndex.ts';
 
 /**
  * Opens the client records of a data folder, in a file of their own, and makes it when it is missing. `cost` holds for
@@ -108,12 +107,7 @@ class SqliteVault implements ClientVault {
       const to = DataKey.random();
       const wraps = next === undefined ? [] : [await wrapKey(to, next, this.cost)];
       if (next === undefined) this.keyFile.write(to);
-      this.file.transact(() => {
-        const from = new Records(this.file, tried ?? this.opened().key, this.now);
-        const { faulty, index } = from.look();
-        if (tried?.form !== 1 && (faulty.length > 0 || index.state !== 'whole')) throw damagedFault();
-        rekey(this.file, readBy(from.key), to, wraps, this.now());
-      });
+      rekeyWhole(this.file, tried ?? this.opened().key, to, wraps, this.now());
       tried?.forget();
       if (next !== undefined) this.keyFile.remove();
       this.use(to, next === undefined ? undefined : lockings);
@@ -133,12 +127,24 @@ class SqliteVault implements ClientVault {
     return this.opened().put(record, seenVersion);
   }
 
-  async remove(id: string, seenVersion: number): Promise<void> {
-    this.opened().remove(id, seenVersion);
+  async remove(id: string, seenVersion: number): Promise<RemovedClient> {
+    return this.opened().remove(id, seenVersion);
   }
 
-  async bringBack(record: ClientJson): Promise<ClientJson> {
-    return this.opened().bringBack(record);
+  async bringBack(removed: RemovedClient): Promise<ClientJson> {
+    return this.opened().bringBack(removed);
+  }
+
+  async drafts(clientId: string): Promise<ClientJson | undefined> {
+    return this.opened().drafts(clientId);
+  }
+
+  async allDrafts(): Promise<readonly ClientJson[]> {
+    return this.opened().allDrafts();
+  }
+
+  async changeDrafts<Kept extends ClientJson | undefined>(id: string, change: (standing: ClientJson | undefined) => Kept): Promise<Kept> {
+    return this.opened().changeDrafts(id, change);
   }
 
   async health(): Promise<VaultHealth> {
@@ -146,7 +152,7 @@ class SqliteVault implements ClientVault {
   }
 
   async setAside(): Promise<{ readonly records: number; readonly file: string | undefined }> {
-    return this.opened().setAside(({ faulty }) => writeAside(this.folder, faulty, this.file.sealedIndex(), this.file.wraps(), this.now()));
+    return this.opened().setAside(rows => writeAside(this.folder, rows, this.file.sealedIndex(), this.file.wraps(), this.now()));
   }
 
   async exportAll(): Promise<readonly ClientJson[]> {
@@ -168,16 +174,11 @@ class SqliteVault implements ClientVault {
     if (this.hasPassphrase()) return this.keyedCopy();
     if (passphrase === undefined) throw new Fault('option-missing', 'A copy of clients that have no passphrase needs one of its own.');
     refuseWeak(passphrase);
-    const rows = () => ({ from: this.opened().key, rows: this.file.rows() });
-    return copyToJson(await copyUnder(passphrase, this.cost, this.now(), rows));
+    return copyToJson(await copyUnder(passphrase, this.cost, this.now(), () => ({ from: this.opened().key, rows: this.file.rows() })));
   }
 
   async keyedCopy(): Promise<SealedClients> {
-    return this.file.transact(() => {
-      const wraps = this.file.wraps();
-      const key = wraps.length > 0 ? undefined : this.opened().key;
-      return copyToJson({ wraps, sealedIndex: this.file.sealedIndex(), rows: this.file.rows(), key });
-    });
+    return copyToJson(copyAsItStands(this.file, () => this.opened().key));
   }
 
   async lookAtCopy(copy: unknown, passphrase: string | undefined) {
@@ -191,8 +192,7 @@ class SqliteVault implements ClientVault {
       const isUnread = into === 'empty' && passphrase === undefined && read.wraps.length > 0;
       const key = isUnread ? undefined : await this.keyOfCopy(read, passphrase);
       if (into === 'beside') return restoredBeside(this.file, this.opened(), key!, read);
-      if (this.records !== undefined && this.records.look().faulty.length > 0)
-        throw new Fault('clients-not-empty', 'There are client records that are damaged: set them aside first.');
+      this.records?.refuseDamaged();
       const brought = key === undefined ? undefined : describedCopy(key, read);
       if (read.wraps.length === 0) restoredKeyed(this.file, this.opened().key, key!, read, this.now());
       else {
@@ -239,11 +239,7 @@ class SqliteVault implements ClientVault {
     const isSet = this.hasPassphrase();
     const key = isSet ? DataKey.random() : this.opened().key;
     if (isSet) this.keyFile.write(key);
-    this.file.transact(() => {
-      this.file.removeAll();
-      this.file.putWraps([]);
-      this.file.putSealedIndex(sealIndex(key, emptyIndex(this.now())));
-    });
+    eraseRows(this.file, key, this.now());
     this.use(key);
     this.file.scrub();
   }

@@ -7,8 +7,11 @@ import { syncFolder } from './keyFile.ts';
 
 export const vaultFileName = 'clients.sqlite';
 
-/** What this program writes; a file with a higher number was written by a newer one. */
-export const fileFormat = 2;
+/**
+ * What this program writes; a file with a higher number was written by a newer one. Format 2 has the same tables, but no drafts: its program
+ * would leave them behind where a client is erased.
+ */
+export const fileFormat = 3;
 
 /** A program that is just ending may hold the file for a moment. */
 const busyMilliseconds = 500;

@@ -126,7 +126,7 @@ export class VaultFile {
     inWords(() => this.db.prepare('update vault set wrong_tries = ?, pause_ms = ?, not_before_ms = ?').run(wrong, pause, notBefore));
   }
 
-  /** 1 or 2; a file in which nobody can tell it is damaged. */
+  /** From 1 to the present one; a file in which nobody can tell it is damaged. */
   format(): number {
     const hasVault = this.db.prepare("select 1 from sqlite_schema where name = 'vault'").get() !== undefined;
     const format = hasVault ? this.db.prepare<[], number>('select format from vault').pluck().get() : undefined;
@@ -150,10 +150,15 @@ export class VaultFile {
   }
 
   /** The tables of the present format with an empty head; records stay. Within a transaction. */
-  becomeFormat2(): void {
+  becomePresent(): void {
     this.db.exec('drop table vault');
     this.db.exec(tables);
     this.db.prepare('insert into vault (id, format, needs_scrub) values (1, ?, 1)').run(fileFormat);
+  }
+
+  /** From format 2 on the tables are the same. */
+  raiseFormat(): void {
+    inWords(() => this.db.prepare('update vault set format = ? where format = 2').run(fileFormat));
   }
 
   needsScrub(): boolean {

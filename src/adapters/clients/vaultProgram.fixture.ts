@@ -35,6 +35,12 @@ try {
   if (task === 'write forever') {
     for (let index = 0; ; index++) tell((await vault.put({ id: `client-${index}`, version: 0, index }, null)).id);
   }
+  if (task === 'type forever') {
+    for (let revision = 1; ; revision++) {
+      await vault.changeDrafts('ottoline-1', () => ({ id: '', version: revision, drafts: [], typed: `barley ${revision}` }));
+      tell(String(revision));
+    }
+  }
   if (task === 'change forever') {
     for (;;) {
       await vault.changePassphrase(undefined, passphrase);

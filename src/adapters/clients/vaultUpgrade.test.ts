@@ -3,14 +3,17 @@ import { copyFileSync, existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, expect, test } from 'vitest';
+import { findDraft, keepDraft } from '#app/clients/clientDrafts.ts';
 import { cleanUp, codeOf, newFolder, open, passphrase, peek, program, readOnDisk, tamper } from './vaultWorld.fixture.ts';
 
 afterEach(cleanUp);
 
-/** A file as the program wrote it when the format was 1: three invented clients, one of them in version 2. */
-function folderOf(form: 'plain' | 'passphrase'): string {
+/** A file as the program wrote it when the format was 1 or 2: three invented clients, one of them in version 2. */
+function folderOf(form: 'plain' | 'passphrase', format: 1 | 2 = 1): string {
   const folder = newFolder();
-  copyFileSync(fileURLToPath(new URL(`./forms/clients.format1.${form}.sqlite`, import.meta.url)), join(folder, 'clients.sqlite'));
+  const kept = (ending: string): string => fileURLToPath(new URL(`./forms/clients.format${format}.${form}.${ending}`, import.meta.url));
+  copyFileSync(kept('sqlite'), join(folder, 'clients.sqlite'));
+  if (existsSync(kept('key'))) copyFileSync(kept('key'), join(folder, 'clients.key'));
   return folder;
 }
 /** It may be shorter than what is asked for today. */
@@ -30,7 +33,7 @@ test('[VLT-18] format 1 without a passphrase: clear records are sealed when it i
   expect(await vault.health()).toMatchObject({ whole: 3, index: 'whole' });
   await vault.put({ id: 'new', version: 0 }, null);
   await vault.close();
-  expect(peek(folder, 'select format from vault')).toEqual([{ format: 2 }]);
+  expect(peek(folder, 'select format from vault')).toEqual([{ format: 3 }]);
   expect(await (await open(folder)).list()).toHaveLength(4);
 });
 
@@ -85,3 +88,25 @@ test.each(['die after the key is written', 'die before the commit', 'die before 
     expect(readOnDisk(folder)).toEqual([]);
   },
 );
+
+test.each(['plain', 'passphrase'] as const)('[VLT-18] format 2 (%s) has the same records, and takes what is half typed', async form => {
+  const folder = folderOf(form, 2);
+  const vault = await open(folder);
+  await vault.unlock(passphrase);
+  expect(await vault.list()).toMatchObject(brought);
+  expect([await vault.health(), await vault.allDrafts()]).toMatchObject([{ whole: 3, index: 'whole' }, []]);
+  expect(await findDraft(vault, 'ottoline-2', 'assessment')).toBeUndefined();
+  const typed = { form: 'assessment', value: { on: '2026-06-1' }, seenRevision: null } as const;
+  await keepDraft(vault, 'ottoline-2', typed, new Date('2026-06-15T12:00:00Z'));
+  await vault.close();
+  expect(peek(folder, 'select format from vault')).toEqual([{ format: 3 }]);
+  const again = await open(folder);
+  await again.unlock(passphrase);
+  expect(await findDraft(again, 'ottoline-2', 'assessment')).toMatchObject({ value: { on: '2026-06-1' } });
+});
+
+test('[VLT-18] [VLT-19] a copy of format 2 comes back', async () => {
+  const vault = await open(folderOf('plain', 2));
+  const copy = { ...(await vault.keyedCopy()), format: 2 };
+  expect(await (await open(newFolder())).restoreCopy(copy, undefined, 'empty')).toMatchObject({ added: 3, damaged: 0 });
+});

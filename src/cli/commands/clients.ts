@@ -55,7 +55,7 @@ async function eraseAll(world: World): Promise<void> {
   const vault = await world.openClientVault();
   try {
     world.say(
-      'Every client goes for good: assessments, results, signed prescriptions, handouts, and the passphrase. Nothing brings it back.\n',
+      'Every client goes for good: assessments, results, signed prescriptions, handouts, what is half typed, and the passphrase. Nothing brings it back.\n',
     );
     const typed = await world.ask(`To erase, type: ${eraseWords}\n`);
     if (typed.trim() !== eraseWords) throw new Fault('not-confirmed', 'Something else was typed.');

@@ -74,9 +74,7 @@ export function clientFileRoutes({ vault, log }: World, clientPreviews: Previews
         const { version, name } = context.req.valid('json');
         const record = await recordOf(id, vault);
         if (name.trim() !== record.name.trim()) throw new Fault('not-confirmed', 'What was typed is not what the client is called here.');
-        const kept = await vault.get(id);
-        await vault.remove(id, version);
-        if (kept !== undefined) erased.keep(kept, record.name);
+        erased.keep(await vault.remove(id, version), record.name);
         clientPreviews.forget();
         return context.json({ done: true as const }, 200);
       },
@@ -90,9 +88,9 @@ export function clientFileRoutes({ vault, log }: World, clientPreviews: Previews
       }),
       async context => {
         const { id } = context.req.valid('param');
-        const record = erased.record(id);
-        if (record === undefined) throw new Fault('client-not-found', 'The client can no longer be brought back.');
-        const { version } = await vault.bringBack(record);
+        const removed = erased.find(id);
+        if (removed === undefined) throw new Fault('client-not-found', 'The client can no longer be brought back.');
+        const { version } = await vault.bringBack(removed);
         erased.forget(id);
         return context.json({ id, version }, 200);
       },

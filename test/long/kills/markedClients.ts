@@ -29,6 +29,7 @@ async function addMarkedClient(program: Program, name: string): Promise<string> 
   client = await program.done('POST', `${path}/contacts`, contact);
   client = await program.done('PUT', `${path}/meals`, { version: client.version, pattern: [{ name: `${mark} tea`, percent: 100 }] });
   await program.done('PUT', `${path}/handout`, { version: client.version, handout });
+  await program.done('PUT', `${path}/drafts/assessment`, { revision: null, value: { goals: `${mark} is half typed` } });
   return id;
 }
 

@@ -63,5 +63,7 @@ async function opens(program: Program, words: Words): Promise<boolean> {
 
 async function records(program: Program): Promise<readonly unknown[]> {
   const all: readonly { id: string }[] = await program.done('GET', '/clients/export');
-  return all.toSorted((one, other) => (one.id < other.id ? -1 : 1));
+  const drafts = async ({ id }: { id: string }): Promise<unknown> => (await program.done('GET', `/clients/${id}/drafts/assessment`)).draft;
+  const records = all.toSorted((one, other) => (one.id < other.id ? -1 : 1));
+  return [...records, ...(await Promise.all(records.filter(({ id }) => id !== 'clinic-figures').map(drafts)))];
 }

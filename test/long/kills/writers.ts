@@ -44,6 +44,11 @@ export class Writers {
         const pattern = [{ name: `${mark} supper`, percent: 100 }];
         const { id, version } = added.body;
         await this.ledger.write(client, JSON.stringify(pattern), () => program.call('PUT', `/clients/${id}/meals`, { version, pattern }));
+        const type = (words: string, revision: number | null) =>
+          this.ledger.write(`${client} half typed`, words, () =>
+            program.call('PUT', `/clients/${id}/drafts/assessment`, { revision, value: { goals: `${mark} ${words}` } }),
+          );
+        if ((await type('first', null)) !== undefined) await type('second', 1);
       }),
     ]);
   }
@@ -80,9 +85,15 @@ export class Writers {
         if (id.startsWith('kill-')) found.push([id, title]);
       }
     }
-    const clients: readonly { name: string; mealPattern?: unknown }[] = await program.done('GET', '/clients/export');
+    const clients: readonly { id: string; name: string; mealPattern?: unknown }[] = await program.done('GET', '/clients/export');
     for (const { name, mealPattern } of clients)
       if (name?.startsWith(`${mark} kill`)) found.push([name, mealPattern === undefined ? 'none' : JSON.stringify(mealPattern)]);
+    for (const { clientId } of (await program.done('GET', '/clients/drafts')) as readonly { clientId: string }[]) {
+      const about = clients.find(({ id, name }) => id === clientId && name.startsWith(`${mark} kill`));
+      if (about === undefined) continue;
+      const { draft } = await program.done('GET', `/clients/${clientId}/drafts/assessment`);
+      found.push([`${about.name} half typed`, draft.value.goals.slice(mark.length + 1)]);
+    }
     this.ledger.compare(found);
     const { foods: kept } = await program.done('GET', '/workspace');
     const listed = (await program.done('GET', '/foods')).length;

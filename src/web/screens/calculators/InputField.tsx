@@ -27,7 +27,7 @@ export function InputField({ input, field }: { readonly input: Formula['inputs']
       label={label}
       units={units.map(({ unit }) => [unit, units.length > 1 ? unitName(unit) : unit])}
       aside={required ? undefined : 'may be left out'}
-      hint={wrong === undefined ? said : undefined}
+      hint={wrong === undefined && said !== '' ? said : undefined}
       placeholder={isFeet ? '5 ft 9 in' : undefined}
       takesWords={isFeet}
       {...field}

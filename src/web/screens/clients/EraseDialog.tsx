@@ -1,5 +1,6 @@
-import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import look from '../../ui/Button.module.css';
+import { Dialog } from '../../ui/Dialog.tsx';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import { HeldInCopies } from './HeldInCopies.tsx';
@@ -23,44 +24,40 @@ export function EraseDialog({
   readonly onErase: (passphrase: string) => Promise<unknown>;
   readonly onClose: () => void;
 }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  const titleId = useId();
   const [typed, setTyped] = useState('');
   const [passphrase, setPassphrase] = useState('');
   const isReady = typed.trim() === word && (!asksPassphrase || passphrase !== '');
   const [error, setError] = useState<unknown>();
-  useEffect(() => dialog.current?.showModal(), []);
   return (
-    <dialog ref={dialog} className={layout.sheet} aria-labelledby={titleId} onClose={onClose}>
-      <form
-        className={layout.stack}
-        onSubmit={event => {
-          event.preventDefault();
-          if (!isReady) return;
-          setError(undefined);
-          onErase(passphrase).then(onClose, setError);
-        }}
-      >
-        <h2 id={titleId}>{title}</h2>
-        {children}
-        <HeldInCopies />
-        <label className={layout.field}>
-          <span>To erase, type: {word}</span>
-          <input type="text" value={typed} onChange={event => setTyped(event.target.value)} autoComplete="off" />
-        </label>
-        {asksPassphrase && (
-          <PassphraseField label="The passphrase" value={passphrase} onChange={setPassphrase} autoComplete="current-password" />
-        )}
-        <Told error={error} />
-        <p className={layout.row}>
+    <Dialog
+      title={title}
+      onClose={onClose}
+      onSubmit={() => {
+        if (!isReady) return;
+        setError(undefined);
+        onErase(passphrase).then(onClose, setError);
+      }}
+      buttons={
+        <>
           <button type="submit" className={look.act} disabled={!isReady}>
             {button}
           </button>
           <button type="button" className={look.quiet} onClick={onClose}>
             Cancel
           </button>
-        </p>
-      </form>
-    </dialog>
+        </>
+      }
+    >
+      {children}
+      <HeldInCopies />
+      <label className={layout.field}>
+        <span>To erase, type: {word}</span>
+        <input type="text" value={typed} onChange={event => setTyped(event.target.value)} autoComplete="off" />
+      </label>
+      {asksPassphrase && (
+        <PassphraseField label="The passphrase" value={passphrase} onChange={setPassphrase} autoComplete="current-password" />
+      )}
+      <Told error={error} />
+    </Dialog>
   );
 }

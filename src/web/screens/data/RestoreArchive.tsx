@@ -61,6 +61,8 @@ function Result({ restored }: { readonly restored: Restored }) {
           ` Client records: ${clients.added} added, ${clients.same} the same as here, ${clients.conflicts} different from those here and left out${
             clients.damaged > 0 ? `, ${clients.damaged} damaged` : ''
           }.`}
+        {clients?.draftsLeftOut !== undefined &&
+          ` Left out: what is half typed in the archive about ${clients.draftsLeftOut === 1 ? 'one client' : `${clients.draftsLeftOut} clients`} who stand here already.`}
       </p>
       {leftOutInWords(restored).length > 0 && (
         <ul>

@@ -4,10 +4,10 @@ import { type SurveyColumnKey, surveyColumnKeys, surveyColumns } from '#core/yar
 import { api, problemOf } from '../../api.ts';
 import button from '../../ui/Button.module.css';
 import layout from '../../ui/layout.module.css';
+import { Menu } from '../../ui/Menu.tsx';
 import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
 import { mostColumns, type SurveyRequest } from './surveyRequest.ts';
-import styles from './TableTools.module.css';
 
 /** What can be done with the table: choose its columns, save it, print it, add to the shelf. */
 export function TableTools({
@@ -28,23 +28,17 @@ export function TableTools({
   });
   return (
     <div className={`${layout.row} ${layout.noprint}`}>
-      <details className={styles.menu}>
-        <summary className={button.quiet}>Columns</summary>
-        <fieldset>
-          <legend>Also show, up to {mostColumns}</legend>
-          {surveyColumnKeys.map(key => (
-            <label className={layout.row} key={key}>
-              <input
-                type="checkbox"
-                checked={columns.includes(key)}
-                disabled={!columns.includes(key) && columns.length >= mostColumns}
-                onChange={event => onColumns(event.target.checked ? [...columns, key] : columns.filter(one => one !== key))}
-              />
-              <span>{surveyColumns[key].title}</span>
-            </label>
-          ))}
-        </fieldset>
-      </details>
+      <Menu
+        label="Columns"
+        legend={`Also show, up to ${mostColumns}`}
+        ticks={surveyColumnKeys.map(key => ({
+          key,
+          words: surveyColumns[key].title,
+          isTicked: columns.includes(key),
+          isDisabled: !columns.includes(key) && columns.length >= mostColumns,
+          onTick: isTicked => onColumns(isTicked ? [...columns, key] : columns.filter(one => one !== key)),
+        }))}
+      />
       <button type="button" className={button.quiet} disabled={save.isPending} onClick={() => save.mutate()}>
         Save as CSV
       </button>

@@ -1,24 +1,22 @@
 import { useId } from 'react';
 import layout from '../layout.module.css';
 import type { Choices } from './choices.ts';
-import { FieldNote } from './FieldNote.tsx';
 import styles from './field.module.css';
 import type { Bound } from './typed.ts';
 
-/** One of a few, all of them in sight. */
+/** One of a few, all of them in sight; what is wrong stands below. */
 export function OneOf<Key extends string>(
   given: Bound<Key> & {
     readonly label: string;
     readonly choices: Choices<Key>;
-    readonly hint?: string;
     /** Shown, and not to be chosen now. */
     readonly impossible?: readonly Key[];
   },
 ) {
-  const { label, choices, value, onChange, hint, wrong, impossible = [] } = given;
+  const { label, choices, value, onChange, wrong, impossible = [] } = given;
   const name = useId();
   return (
-    <fieldset className={layout.choice} aria-describedby={hint || wrong ? `${name}-note` : undefined}>
+    <fieldset className={layout.choice} aria-describedby={wrong === undefined ? undefined : `${name}-wrong`}>
       <legend>{label}</legend>
       <div className={layout.row}>
         {choices.map(([key, words]) => (
@@ -28,7 +26,11 @@ export function OneOf<Key extends string>(
           </label>
         ))}
       </div>
-      <FieldNote fieldId={name} hint={hint} wrong={wrong} />
+      {wrong !== undefined && (
+        <b className={styles.wrong} id={`${name}-wrong`}>
+          {wrong}
+        </b>
+      )}
     </fieldset>
   );
 }

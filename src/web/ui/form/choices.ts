@@ -2,7 +2,7 @@
 export type Choices<Key extends string> = readonly (readonly [key: Key, words: string])[];
 
 /** A list whose keys are their own words. */
-export function plainChoices<Key extends string>(keys: readonly Key[]): Choices<Key> {
+export function plainChoices<const Key extends string>(keys: readonly Key[]): Choices<Key> {
   return keys.map(key => [key, key]);
 }
 

@@ -1,7 +1,9 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { type KeyboardEvent, type ReactNode, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { Field } from '../form/Field.tsx';
+import layout from '../layout.module.css';
 import { useIsPrinting } from '../page/useIsPrinting.ts';
-import { type Column, type Sort, sortedRows } from './column.ts';
+import { type Column, rowsWith, type Sort, sortedRows } from './column.ts';
 import { Headings } from './Headings.tsx';
 import styles from './Table.module.css';
 
@@ -28,18 +30,22 @@ export function Table<Row>(
     readonly onPick?: (key: string) => void;
     /** Rows of one group stand together under its name, groups in the order of their first row. */
     readonly groupOf?: (row: Row) => string;
+    /** The words by which a row is found; with them a field above the table narrows it. */
+    readonly wordsOf?: (row: Row) => string;
     /** Told which rows are in view, as soon as they stand still. */
     readonly onView?: (rows: readonly Row[]) => void;
     readonly empty?: ReactNode;
   },
 ) {
-  const { label, rows, keyOf, columns, startSort, picked, onPick, groupOf, onView, empty } = given;
+  const { label, rows, keyOf, columns, startSort, picked, onPick, groupOf, wordsOf, onView, empty } = given;
   const [sort, setSort] = useState(startSort);
+  const [wanted, setWanted] = useState('');
   const isPrinting = useIsPrinting();
   const sorted = useMemo(() => {
-    const inOrder = sortedRows(rows, columns, sort);
+    const found = wordsOf === undefined ? rows : rowsWith(rows, wordsOf, wanted);
+    const inOrder = sortedRows(found, columns, sort);
     return groupOf === undefined ? inOrder : [...Map.groupBy(inOrder, groupOf).values()].flat();
-  }, [rows, columns, sort, groupOf]);
+  }, [rows, columns, sort, groupOf, wordsOf, wanted]);
   const shownColumns = isPrinting ? columns.filter(({ isOnPaper }) => isOnPaper !== false) : columns;
   const isVirtual = !isPrinting && sorted.length >= virtualFrom;
   const scroller = useRef<HTMLDivElement>(null);
@@ -82,6 +88,12 @@ export function Table<Row>(
   const below = isVirtual ? list.getTotalSize() - (items.at(-1)?.end ?? 0) : 0;
   return (
     <div className={styles.place}>
+      {wordsOf !== undefined && (
+        <div className={`${layout.row} ${layout.noprint}`}>
+          <Field label="Find in this table" type="search" value={wanted} onChange={setWanted} />
+          <span role="status">{sorted.length === rows.length ? '' : `${sorted.length} of ${rows.length}`}</span>
+        </div>
+      )}
       <div
         className={isVirtual ? styles.scroller : styles.whole}
         ref={scroller}
