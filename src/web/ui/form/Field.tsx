@@ -14,6 +14,7 @@ export function Field({
   onChange,
   type = 'text',
   rows,
+  placeholder,
   maxLength = 20_000,
   min,
   max,
@@ -24,6 +25,7 @@ export function Field({
   FieldWords & {
     readonly type?: InputType;
     readonly rows?: number;
+    readonly placeholder?: string;
     readonly maxLength?: number;
     readonly min?: string;
     readonly max?: string;
@@ -41,6 +43,7 @@ export function Field({
             value={value}
             className={styles.typed}
             maxLength={maxLength}
+            placeholder={placeholder}
             autoComplete={autoComplete}
             {...(type === 'number' ? { step: 'any' } : {})}
             {...(isSecret ? { autoCapitalize: 'none', spellCheck: false } : {})}
@@ -55,6 +58,7 @@ export function Field({
             value={value}
             className={styles.typed}
             maxLength={maxLength}
+            placeholder={placeholder}
             onChange={event => onChange(event.target.value)}
           />
         )

@@ -12,9 +12,11 @@ export function OneOf<Key extends string>(
     readonly choices: Choices<Key>;
     /** The choices say it all to who sees them. */
     readonly isLabelUnseen?: boolean;
+    /** Shown, and not to be chosen now. */
+    readonly impossible?: readonly Key[];
   },
 ) {
-  const { label, choices, value, onChange, wrong, isLabelUnseen = false } = given;
+  const { label, choices, value, onChange, wrong, isLabelUnseen = false, impossible = [] } = given;
   const name = useId();
   return (
     <fieldset className={layout.choice} aria-describedby={wrong === undefined ? undefined : `${name}-wrong`}>
@@ -22,7 +24,7 @@ export function OneOf<Key extends string>(
       <div className={layout.row}>
         {choices.map(([key, words]) => (
           <label className={styles.tick} key={key}>
-            <input type="radio" name={name} checked={value === key} onChange={() => onChange(key)} />
+            <input type="radio" name={name} checked={value === key} disabled={impossible.includes(key)} onChange={() => onChange(key)} />
             <span>{words}</span>
           </label>
         ))}
