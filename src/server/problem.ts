@@ -122,8 +122,13 @@ export function problem(error: unknown, context: Context, log: (line: string) =>
 
 function unforeseen(error: unknown, log: (line: string) => void): Fault {
   const id = randomUUID().slice(0, 8);
-  // Only where it happened: a message may quote what the user typed.
-  const stack = error instanceof Error ? (error.stack ?? '').split('\n').filter(line => line.trimStart().startsWith('at ')) : [];
-  log(`fault ${id}: ${error instanceof Error ? error.name : typeof error}\n${stack.join('\n')}\n`);
+  log(`fault ${id}: ${error instanceof Error ? error.name : typeof error}\n${error instanceof Error ? placesOf(error) : ''}\n`);
   return new Fault('program-fault', `Note the number ${id}.`);
+}
+
+/** Only where it happened: the message, which the stack begins with, may quote what the user typed, in lines that look like places. */
+function placesOf({ stack = '', message }: Error): string {
+  if (!stack.includes(message)) return '';
+  const lines = stack.slice(stack.indexOf(message) + message.length).split('\n');
+  return lines.filter(line => line.trimStart().startsWith('at ')).join('\n');
 }
