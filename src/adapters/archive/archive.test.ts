@@ -1,6 +1,7 @@
 import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import SqliteDatabase from 'better-sqlite3';
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { afterAll, afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { composition, everyRow, fault, label, plate, standingSodium } from '#adapters/storage/contract/samples.ts';
@@ -197,6 +198,18 @@ describe('an archive', () => {
     expect((await to.store.counts()).foods).toBe(0);
     await to.archives.restore(path, 'empty', unwatched);
     expect((await to.store.counts()).foods).toBe(1_201);
+  });
+
+  test('[SRV-4] what was not foreseen while it is restored is told without what the database says, which may quote a name', async () => {
+    await from.store.addFood({ name: 'Wheat porridge' }, label(5));
+    await from.archives.write(path, undefined, unwatched);
+    const to = await opened();
+    const file = new SqliteDatabase(join(folder, `store-${places}`, 'platewright.sqlite'));
+    file.exec(`create trigger quotes before insert on foods begin select json_extract('{}', new.name); end`);
+    file.close();
+    const told = to.archives.restore(path, 'empty', unwatched);
+    await expect(told).rejects.toMatchObject({ code: 'program-fault', message: expect.stringContaining('SQLITE_ERROR') });
+    await expect(told).rejects.not.toThrow(/wheat|porridge/i);
   });
 
   test('[ARC-7] a workspace file of an earlier program is looked at and restored the same way', async () => {
