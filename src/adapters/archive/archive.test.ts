@@ -120,13 +120,19 @@ describe('an archive', () => {
 
   test('[ARC-4] damaged values go along, are counted, and come back as damaged as they were', async () => {
     await from.store.plates.put(plate, null);
+    const { label: first } = await from.store.addFood({ name: 'Ham' }, label(600));
+    await from.store.addPhoto(first.id, { mime: 'image/png', bytes: png });
+    expect(await from.archives.write(path, undefined, unwatched)).toMatchObject({ damaged: 0, rows: { photos: 1 } });
     await from.store.restoreRows(async function* () {
+      yield { table: 'photos', row: { id: 'p', label_id: first.id, mime: 'image/png', sha256: 'a'.repeat(64), bytes: Buffer.from(png) } };
       yield { table: 'handouts', row: { id: 'broken', handout: '{', version: 1, is_demo: 0 } };
     }, 'beside');
-    expect((await from.archives.write(path, undefined, unwatched)).damaged).toBe(1);
+    const damaged = join(folder, `damaged-${places}.zip`);
+    expect(await from.archives.write(damaged, undefined, unwatched)).toMatchObject({ damaged: 2, rows: { photos: 2 } });
     const to = await opened();
-    await to.archives.restore(path, 'empty', unwatched);
+    await to.archives.restore(damaged, 'empty', unwatched);
     expect(await to.store.damagedRows()).toEqual([{ table: 'handouts', id: 'broken', column: 'handout' }]);
+    expect(await everyRow(to.store)).toEqual(await everyRow(from.store));
   });
 
   test('[ARC-5] cut off, changed in one bit, repacked with more, less or other files: refused, and nothing is written', async () => {
