@@ -41,3 +41,16 @@ test('[SRV-48] the browser part is built whole, wherever the program was started
   await browserPart(root, text => said.push(text));
   expect([said.length, existsSync(join(root, 'dist/web'))]).toEqual([3, true]);
 }, 60_000);
+
+test('[SRV-48] whoever starts the program, what is built is for use', async () => {
+  // The runner of the tests says "test" here, and the builder would listen to it.
+  expect(process.env.NODE_ENV).toBe('test');
+  mkdirSync(join(root, 'src/web'), { recursive: true });
+  writeFileSync(join(root, 'vite.config.ts'), "export default { root: 'src/web', build: { minify: false } };");
+  writeFileSync(join(root, 'src/web/index.html'), '<!doctype html><title>One</title><script type="module" src="/main.js"></script>');
+  writeFileSync(join(root, 'src/web/main.js'), 'document.title = process.env.NODE_ENV;');
+  const built = await browserPart(root, () => undefined);
+  const scripts = readdirSync(join(built, 'assets')).map(name => readFileSync(join(built, 'assets', name), 'utf8'));
+  expect(scripts.join('')).toContain('"production"');
+  expect(process.env.NODE_ENV).toBe('test');
+}, 60_000);

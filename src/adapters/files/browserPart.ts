@@ -39,7 +39,10 @@ async function build(root: string, built: string): Promise<void> {
   await sweepUnfinished(dirname(built), building);
   const fresh = await mkdtemp(join(dirname(built), unfinishedName(building)));
   beginUnfinished(fresh);
+  const { NODE_ENV: before } = process.env;
   try {
+    // The builder goes by it: started by whoever tests or develops, the program would be given React with all its checks, twice as large.
+    process.env.NODE_ENV = 'production';
     const { build } = await import('vite');
     // The configuration's own root is where the program was started, which may be anywhere.
     await build({
@@ -53,6 +56,8 @@ async function build(root: string, built: string): Promise<void> {
     await rm(built, { recursive: true, force: true });
     await rename(fresh, built);
   } finally {
+    if (before === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = before;
     await rm(fresh, { recursive: true, force: true });
     endUnfinished(fresh);
   }

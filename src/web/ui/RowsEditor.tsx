@@ -2,6 +2,7 @@ import { type ReactNode, useRef } from 'react';
 import look from './Button.module.css';
 import type { TypedRow, TypedRows } from './form/typed.ts';
 import layout from './layout.module.css';
+import styles from './RowsEditor.module.css';
 
 /**
  * Entries of one kind, each with its fields in a row and the button that takes it out. After "add" the new entry's first field has the focus;
@@ -29,7 +30,7 @@ export function RowsEditor<Item>(given: {
       {rows.each.length === 0 && empty !== undefined && <p>{empty}</p>}
       {rows.each.map((row, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: an entry has no identity but its place while it is typed
-        <div className={layout.row} data-entry key={at}>
+        <div className={styles.entry} data-entry key={at}>
           {children(row, at)}
           <button
             type="button"

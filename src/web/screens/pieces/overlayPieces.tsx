@@ -4,6 +4,7 @@ import { Combobox } from '../../ui/Combobox.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { Field } from '../../ui/form/Field.tsx';
+import layout from '../../ui/layout.module.css';
 import { Menu } from '../../ui/Menu.tsx';
 import type { Choice } from '../../ui/narrowChoices.ts';
 import { useSettled } from '../../ui/useSettled.ts';
@@ -135,7 +136,7 @@ function Menus() {
 
 function Comboboxes() {
   return (
-    <div className={styles.fields}>
+    <div className={layout.formgrid}>
       <Example label="Of a long list" choices={long} hint="Color and thing." />
       <Example label="One is chosen" choices={long} first={long[120]} />
       <Example label="Of a short list" choices={short} isRequired />
@@ -173,7 +174,7 @@ function Days() {
   const [day, setDay] = useState('');
   const [other, setOther] = useState('2026-03-05');
   return (
-    <div className={styles.fields}>
+    <div className={layout.formgrid}>
       <DateField label="Empty day" value={day} onChange={setDay} hint="May stay empty." />
       <DateField label="Needed day" value={other} onChange={setOther} isRequired />
       <DateField label="Wrong day" value={other} onChange={setOther} wrong="It lies in the future: give the day on which it was." />
