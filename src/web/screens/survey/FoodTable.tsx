@@ -172,7 +172,10 @@ function Row(given: {
       aria-selected={isPicked}
       data-index={index}
       ref={place}
-      onClick={() => onPick(row.foodId)}
+      onClick={event => {
+        // The link in it opens the food: picking as well would lead back here at once.
+        if (!event.defaultPrevented) onPick(row.foodId);
+      }}
     >
       <span role="gridcell">
         <Link to="/foods/$foodId" params={{ foodId: row.foodId }} search={{ plate: request.plate, yardstick: request.yardstick }}>
