@@ -34,8 +34,9 @@ export default defineConfig({
   test: {
     pool: 'threads',
     isolate: false,
-    // What hangs ends; a machine that is busy does not count. The long run gives every property at least 20,000 cases.
+    // What hangs ends; a machine that is busy does not count. The long run gives every property thousands of cases.
     testTimeout: isLong ? 3_600_000 : 120_000,
+    expect: { poll: { timeout: 30_000 } },
     setupFiles: ['./test/seed.ts'],
     reporters: ['default', './test/countReporter.ts'],
     // Programs that a test starts keep their compiled code, as those of bin/platewright do: a third of the time of a start.
