@@ -124,7 +124,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await form.getByRole('button', { name: 'Save the label' }).click();
     await page.getByRole('link', { name: 'Typed ham' }).click();
     await page.getByRole('heading', { level: 1, name: 'Typed ham' }).waitFor();
-    expect(await page.locator('mark[class*=phosphate]').textContent()).toBe('SODIUM PHOSPHATES');
+    expect(await page.locator('mark[title*="counts as a phosphate additive"]').textContent()).toBe('SODIUM PHOSPHATES');
   });
 
   test('a newer label shows what changed; a second tab is told and loses nothing', async () => {
@@ -167,7 +167,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
   test('a built-in yardstick is copied, tried while it is changed, and used', async () => {
     await open('/yardsticks');
     await page.getByRole('button', { name: 'Copy and change low in sodium as eaten' }).click();
-    await page.getByLabel('Nearly: over by no more than').fill('0');
+    await page.getByRole('spinbutton', { name: 'Nearly: over by no more than' }).fill('0');
     await page.getByText(/nearly 3 → 0/).waitFor();
     await page.getByRole('button', { name: 'Add a test' }).click();
     // 200 mg potassium in the portion: what prints 0 to 200 stays, what prints more or nothing does not.

@@ -14,7 +14,7 @@ export function Amounts({ label }: { readonly label: Label }) {
     <section className={layout.sheet} aria-labelledby="amounts-title">
       <div className={layout.spread}>
         <h2 id="amounts-title">In {label.read.servingText ?? 'a serving'}</h2>
-        <span className={`${text.small} ${text.soft}`}>dark: printed, with its rounding · gray: computed</span>
+        <span className={`${text.small} ${text.soft}`}>strong: printed, with its rounding · pale: computed</span>
       </div>
       {amounts.map(amount => (
         <RangeBar key={amount.nutrient} name={upper(amount.name)} unit={amount.unit} range={rangeOf(amount)} words={amount.text} />
