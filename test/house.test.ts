@@ -73,4 +73,15 @@ describe('the house', () => {
       'UrgentCaution',
     ]);
   });
+
+  it('a test that may be skipped ends with the reason, which the last lines of a run then show', () => {
+    const conditions = globSync('{src,test}/**/*.ts', { cwd: root }).flatMap(file =>
+      textOf(file)
+        .split(/\.(?:skip|runIf|skipIf)\(/)
+        .slice(1),
+    );
+    const titles = conditions.map(rest => /\)\(\s*(['"`])(.*?)\1,/su.exec(rest)?.[2] ?? rest.slice(0, 80));
+    expect(titles.length).toBeGreaterThan(20);
+    expect(titles.filter(title => !/ \(skipped .+\)$/u.test(title))).toEqual([]);
+  });
 });

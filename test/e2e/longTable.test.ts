@@ -46,7 +46,7 @@ describe.skipIf(browserPath === undefined)('a long table in a browser (skipped w
     await expect.poll(rowsDrawn).toBeLessThan(80);
   });
 
-  test('[WEB-22] what fits is asked for when rows come into view, one time a block', async () => {
+  test('[WEB-29] what fits is asked for when rows come into view, one time a block', async () => {
     const asked: string[][] = [];
     page.on('request', request => {
       if (request.url().endsWith('/api/survey/foods')) asked.push(request.postDataJSON().foodIds);

@@ -10,7 +10,7 @@ import { Page } from '../../ui/page/Page.tsx';
 import text from '../../ui/text.module.css';
 import { emptyLabel, LabelForm } from '../data/LabelForm.tsx';
 import { Amounts } from './Amounts.tsx';
-import { type Entry, useFoodActions } from './actions.ts';
+import { type Entry, keepLabel, useFoodActions } from './actions.ts';
 import styles from './Food.module.css';
 import { ForClient } from './ForClient.tsx';
 import { History } from './History.tsx';
@@ -44,8 +44,13 @@ export function FoodScreen() {
           <h2 id="entry-title">{entry.kind === 'read' ? 'A newer label of this food' : 'Correct a misread figure'}</h2>
           <LabelForm
             start={(entry.kind === 'correction' ? entry.label : standing)?.printed ?? { ...emptyLabel, name: food.name }}
+            draftName={entry.kind === 'correction' ? `label correction ${entry.label.id}` : `label newer ${foodId}`}
             asksReason={entry.kind === 'correction'}
-            onSave={(label, reason) => actions.keep(entry, food, label, reason)}
+            onSave={(label, reason) => keepLabel(entry, food, label, reason)}
+            onSaved={() => {
+              setEntry(undefined);
+              void actions.refresh();
+            }}
             onCancel={() => setEntry(undefined)}
           />
         </section>

@@ -21,14 +21,13 @@ export function useFoodActions(food: Food | undefined, open: (entry: Entry | und
     addLabel,
     refresh,
     correct: (label: Label): Action => ({ label: 'Correct a misread figure', run: () => open({ kind: 'correction', label }) }),
-    /** Keeps what the form holds. @throws Problem */
-    keep: async (entry: Entry, { id, version }: Food, label: PrintedLabel, reason: string): Promise<void> => {
-      const what = entry.kind === 'correction' ? { kind: entry.kind, correctsLabelId: entry.label.id, reason } : { kind: entry.kind };
-      await answer(api.foods[':id'].labels.$post({ param: { id }, json: { version, label, ...what } }));
-      open(undefined);
-      void refresh();
-    },
   };
+}
+
+/** Keeps what the form of a label holds. @throws Problem */
+export async function keepLabel(entry: Entry, { id, version }: Food, label: PrintedLabel, reason: string): Promise<void> {
+  const what = entry.kind === 'correction' ? { kind: entry.kind, correctsLabelId: entry.label.id, reason } : { kind: entry.kind };
+  await answer(api.foods[':id'].labels.$post({ param: { id }, json: { version, label, ...what } }));
 }
 
 /** Puts the question for the maker where it can be pasted from. */

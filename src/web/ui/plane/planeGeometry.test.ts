@@ -17,7 +17,7 @@ const scale = planeScale(
 );
 
 describe('the plane', () => {
-  test('[WEB-21] every point lies inside the frame, x to the right, y up', () => {
+  test('[WEB-28] every point lies inside the frame, x to the right, y up', () => {
     for (const { x, y } of points) {
       expect(scale.xAt(x)).toBeGreaterThan(0);
       expect(scale.xAt(x)).toBeLessThan(500);
@@ -28,7 +28,7 @@ describe('the plane', () => {
     expect(scale.yAt(900)).toBeLessThan(scale.yAt(100));
     expect([scale.xEnd, scale.yEnd]).toEqual([200, 1000]);
   });
-  test('[WEB-21] the area under a line ends at the frame, also where the line leaves it', () => {
+  test('[WEB-28] the area under a line ends at the frame, also where the line leaves it', () => {
     const corners = (slope: number, offset: number) =>
       areaUnder({ slope, offset }, scale)
         .split(' ')
@@ -46,11 +46,11 @@ describe('the plane', () => {
         .map(([, y]) => y),
     ).toEqual([expect.closeTo(scale.yAt(140), 0), expect.closeTo(scale.yAt(140), 0)]);
   });
-  test('[WEB-21] a press picks the nearest point within reach, and nothing in the empty', () => {
+  test('[WEB-28] a press picks the nearest point within reach, and nothing in the empty', () => {
     expect(nearestPoint(points, scale, scale.xAt(80) + 5, scale.yAt(230) - 5)?.key).toBe('b');
     expect(nearestPoint(points, scale, scale.xAt(160), scale.yAt(0))).toBeUndefined();
   });
-  test('[WEB-21] arrow keys walk along x and along y, and stop at the ends', () => {
+  test('[WEB-28] arrow keys walk along x and along y, and stop at the ends', () => {
     expect(nextPoint(points, undefined, 'ArrowRight')?.key).toBe('a');
     expect(nextPoint(points, 'a', 'ArrowRight')?.key).toBe('b');
     expect(nextPoint(points, 'c', 'ArrowUp')?.key).toBe('c');
