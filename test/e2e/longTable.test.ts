@@ -54,11 +54,10 @@ describe.skipIf(browserPath === undefined)('a long table in a browser (skipped w
     await page.goto(`${workbench.address}/?category=many+slices`);
     await expect.poll(() => asked.length, { timeout: 10_000 }).toBeGreaterThan(0);
     const before = asked.length;
-    const place = page.getByRole('region', { name: 'Foods of the survey' });
-    const scrollTo = (top: number) => place.evaluate(`node => void (node.scrollTop = ${top})`);
-    await scrollTo(5_000);
+    await page.getByRole('region', { name: 'Foods of the survey' }).hover();
+    await page.mouse.wheel(0, 5_000);
     await expect.poll(() => asked.length, { timeout: 10_000 }).toBeGreaterThan(before);
-    await scrollTo(0);
+    await page.mouse.wheel(0, -9_000);
     await survey().locator('[aria-rowindex="2"]').waitFor();
     // A block that is asked for again would be so within this time.
     await page.waitForTimeout(500);
