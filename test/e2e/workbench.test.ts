@@ -161,7 +161,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
   test('a built-in yardstick is copied, tried while it is changed, and used', async () => {
     await open('/yardsticks');
     await page.getByRole('button', { name: 'Copy and change low in sodium as eaten' }).click();
-    await page.getByLabel('Nearly: over by no more than').fill('0');
+    await page.getByRole('spinbutton', { name: 'Nearly: over by no more than' }).fill('0');
     await page.getByText(/nearly 3 → 0/).waitFor();
     await page.getByRole('button', { name: 'Add a test' }).click();
     // 200 mg potassium in the portion: what prints 0 to 200 stays, what prints more or nothing does not.
@@ -214,7 +214,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
       await page.getByLabel('Search').fill(search);
       await page.getByRole('combobox', { name: 'Food', exact: true }).selectOption({ label: name });
       await page.getByRole('button', { name: 'Put it on the plate' }).click();
-      await page.getByRole('group', { name: `Eaten with ${name.split(' · ')[0]}` }).waitFor();
+      await page.getByRole('button', { name: `Take out ${name.split(' · ')[0]}` }).waitFor();
     }
     await page.getByRole('button', { name: 'Save the plate' }).click();
     await page.getByText('1 serving of Herbed tofu slices and 1 serving of Gouda slices bring 170 kcal and 450 mg sodium.').waitFor();

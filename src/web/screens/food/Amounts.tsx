@@ -1,6 +1,6 @@
 import type { Label } from '../../api.ts';
 import layout from '../../ui/layout.module.css';
-import { RangeBar, type ShownRange } from '../../ui/RangeBar.tsx';
+import { RangeOnScale, type ShownRange } from '../../ui/RangeOnScale.tsx';
 import text from '../../ui/text.module.css';
 
 const shownFirst = ['energyKcal', 'sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG', 'calciumMg', 'fatG', 'carbohydrateG'];
@@ -14,10 +14,10 @@ export function Amounts({ label }: { readonly label: Label }) {
     <section className={layout.sheet} aria-labelledby="amounts-title">
       <div className={layout.spread}>
         <h2 id="amounts-title">In {label.read.servingText ?? 'a serving'}</h2>
-        <span className={`${text.small} ${text.soft}`}>dark: printed, with its rounding · gray: computed</span>
+        <span className={`${text.small} ${text.soft}`}>strong: printed, with its rounding · pale: computed</span>
       </div>
       {amounts.map(amount => (
-        <RangeBar key={amount.nutrient} name={upper(amount.name)} unit={amount.unit} range={rangeOf(amount)} words={amount.text} />
+        <RangeOnScale key={amount.nutrient} name={upper(amount.name)} unit={amount.unit} range={rangeOf(amount)} words={amount.text} />
       ))}
       <p className={`${text.small} ${text.soft}`}>
         The range covers rounding only, not the 20 % that compliance allows (21 CFR 101.9(g)). What is not printed is unknown, not zero.

@@ -3,7 +3,7 @@ import type { InferResponseType } from 'hono/client';
 import { answer, api } from '../../api.ts';
 import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import layout from '../../ui/layout.module.css';
-import { RangeBar, type ShownRange } from '../../ui/RangeBar.tsx';
+import { RangeOnScale, type ShownRange } from '../../ui/RangeOnScale.tsx';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
 import { copyQuestion } from './actions.ts';
@@ -45,7 +45,7 @@ function Shown({ estimate }: { readonly estimate: Estimate }) {
           </p>
         ) : (
           <div key={mineral.name}>
-            <RangeBar name={upper(mineral.name)} unit="mg" range={estimated(mineral)} words={`likely ${mineral.likelyMg[1]} mg`} />
+            <RangeOnScale name={upper(mineral.name)} unit="mg" range={estimated(mineral)} words={`likely ${mineral.likelyMg[1]} mg`} />
             <p className={text.small}>
               In {estimate.servingText}: surely {between(mineral.sureMg)} mg, nine times in ten {between(mineral.likelyMg)} mg. From
               additives: surely {between(mineral.added.sureMg)} mg, likely {mineral.added.likelyMg[1]} mg. In 100 g: likely{' '}

@@ -1,6 +1,6 @@
 import { type VerdictWord, verdictWords } from '#core/yardstick/yardstick.ts';
 import type { Survey } from '../../api.ts';
-import { CountBar } from '../../ui/CountBar.tsx';
+import { Counts } from '../../ui/Counts.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { toneOf } from '../../ui/verdictLook.ts';
 import styles from './Tally.module.css';
@@ -16,5 +16,5 @@ export function Tally({
   readonly onShow: (verdict: VerdictWord | undefined) => void;
 }) {
   const parts = verdictWords.map(key => ({ key, count: counts[key], words: <VerdictMark word={key} />, look: styles[toneOf(key)] }));
-  return <CountBar label="Verdicts" parts={parts} value={shown} onChange={onShow} />;
+  return <Counts label="Verdicts" parts={parts} value={shown} onChange={onShow} />;
 }

@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
-import styles from './CountBar.module.css';
+import styles from './Counts.module.css';
 
 /** Counts side by side, each as wide as it is big; one that is pressed is what alone is shown, until it is pressed again. */
-export function CountBar<Key extends string>({
+export function Counts<Key extends string>({
   label,
   parts,
   value,

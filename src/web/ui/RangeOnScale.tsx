@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import styles from './RangeBar.module.css';
+import styles from './RangeOnScale.module.css';
 import { ticksTo } from './scale.ts';
 
 /** What lies between a lower and an upper end; without an upper end it goes on. */
@@ -19,7 +19,7 @@ const leastPercent = 0.75;
 /**
  * A name, its range as a bar on a scale from zero, and the same in words, for who does not see the bar. A range that is not known has no bar.
  */
-export function RangeBar({
+export function RangeOnScale({
   name,
   unit,
   range,
@@ -33,13 +33,13 @@ export function RangeBar({
   return (
     <div className={styles.range}>
       <span>{name}</span>
-      {range !== undefined && <Bar range={range} unit={unit} />}
+      {range !== undefined && <Drawn range={range} unit={unit} />}
       <span className={styles.words}>{words}</span>
     </div>
   );
 }
 
-function Bar({ range: { from, to, kind, likely }, unit }: { readonly range: ShownRange; readonly unit: string }) {
+function Drawn({ range: { from, to, kind, likely }, unit }: { readonly range: ShownRange; readonly unit: string }) {
   const hatch = useId();
   const ticks = ticksTo((to ?? from * 2) * room, 4);
   const end = ticks.at(-1)!;
