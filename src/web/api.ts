@@ -14,7 +14,9 @@ export const { api } = hc<AppType>(location.origin, {
 
 export type Survey = InferResponseType<typeof api.survey.$post, 200>;
 export type SurveyRow = Survey['rows'][number];
+export type KeptSurvey = InferResponseType<typeof api.surveys.$get, 200>[number];
 export type SurveyFood = InferResponseType<(typeof api.survey)['foods']['$post'], 200>[number];
+export type FoodShort = InferResponseType<typeof api.foods.$get, 200>[number];
 export type Food = InferResponseType<(typeof api.foods)[':id']['$get'], 200>;
 export type Label = Food['history'][number];
 export type ReadLabel = InferResponseType<(typeof api.labels.read)['$post'], 200>;

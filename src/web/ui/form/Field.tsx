@@ -19,6 +19,7 @@ export function Field({
   min,
   max,
   autoComplete = 'off',
+  isSecret = false,
   ...words
 }: Bound<string> &
   FieldWords & {
@@ -29,6 +30,8 @@ export function Field({
     readonly min?: string;
     readonly max?: string;
     readonly autoComplete?: HTMLInputAutoCompleteAttribute;
+    /** No words of a language: nothing begins with a capital, and no spelling is looked at. */
+    readonly isSecret?: boolean;
   }) {
   return (
     <LabelledField {...words}>
@@ -43,6 +46,7 @@ export function Field({
             placeholder={placeholder}
             autoComplete={autoComplete}
             {...(type === 'number' ? { step: 'any' } : {})}
+            {...(isSecret ? { autoCapitalize: 'none', spellCheck: false } : {})}
             min={min}
             max={max}
             onChange={event => onChange(event.target.value)}
