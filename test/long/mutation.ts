@@ -26,7 +26,9 @@ export interface MutationFigures {
 
 /** @param only the beginning of the paths of a part: its mutants by its own tests, which is stricter than by all */
 export async function mutation(count: number, seed: number, only?: string): Promise<MutationFigures> {
-  const sources = globSync('src/core/**/*.ts', { cwd: root }).filter(file => file.startsWith(only ?? '') && !/\.test\.|fixture/i.test(file));
+  const sources = globSync('src/core/**/*.ts', { cwd: root }).filter(
+    file => file.startsWith(only ?? '') && !/\.test\.|fixture/i.test(file),
+  );
   const all = sources.sort().flatMap(file => mutantsOf(file, readFileSync(`${root}${file}`, 'utf8')));
   const mutants = sampled(all, count, seed);
   // A generated case that notices a mutant by chance would make another score of the same sample.

@@ -38,10 +38,13 @@ export class MutantTrier {
       child.on('message', (told: Told) => {
         clearTimeout(patience);
         if (!('begins' in told)) return end(told.noticedBy === undefined ? 'survived' : 'noticed');
-        patience = setTimeout(() => {
-          this.close();
-          end('endless');
-        }, patienceMilliseconds + patienceTimes * (this.milliseconds.get(told.begins) ?? 0));
+        patience = setTimeout(
+          () => {
+            this.close();
+            end('endless');
+          },
+          patienceMilliseconds + patienceTimes * (this.milliseconds.get(told.begins) ?? 0),
+        );
       });
       child.on('exit', () => {
         clearTimeout(patience);
