@@ -44,7 +44,7 @@ async function benchScrolling(): Promise<void> {
     await page.waitForTimeout(2_000);
     const frames = (by: number): Promise<number[]> =>
       page.evaluate<number[]>(`new Promise(done => {
-        const table = document.querySelector('.gridscroll');
+        const table = document.querySelector('[role=region][aria-label^="Foods of the survey"]');
         const times = [];
         let last = performance.now();
         const next = now => {
@@ -91,7 +91,7 @@ async function benchRedraw(): Promise<void> {
         // Inside the page: from the choice to the frame after the counts have changed.
         await page.evaluate<number>(`new Promise(done => {
           const choice = document.querySelector('select[aria-label="Plate"]');
-          const tally = document.querySelector('.tally');
+          const tally = document.querySelector('[aria-label="Verdicts"]');
           const start = performance.now();
           new MutationObserver((_, watch) => { watch.disconnect(); requestAnimationFrame(() => done(performance.now() - start)); }).observe(tally, { subtree: true, characterData: true, childList: true });
           Object.getOwnPropertyDescriptor(HTMLSelectElement.prototype, 'value').set.call(choice, ${JSON.stringify(plate)});

@@ -1,11 +1,8 @@
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import { openHighsSolver } from '#adapters/solver/highsSolver.ts';
 import { labelFromJson } from '#core/label/labelFromJson.ts';
 import { readLabel } from '#core/label/readLabel.ts';
 import { estimateMinerals } from '#core/recipe/estimateMinerals.ts';
 import type { MineralEstimate, MineralRange } from '#core/recipe/minerals.ts';
-import { openDataFolder } from '../test/openData.ts';
 import { type KnownFood, knownFoods } from './knownRecipes/knownFoods.ts';
 import { figure } from './measure.ts';
 
@@ -22,10 +19,6 @@ interface Outcome {
 
 /** The four accuracy figures of the mineral estimates on foods of known recipe, beside the plain rule, and the time. */
 export async function benchMinerals(): Promise<void> {
-  if (!existsSync(join(openDataFolder, 'usda-sr28.csv'))) {
-    process.stdout.write(`minerals: skipped, no usda-sr28.csv in ${openDataFolder}\n`);
-    return;
-  }
   const foods = knownFoods().filter((food, at) => !isTuning(food, at));
   const solver = await openHighsSolver();
   const outcomes: Outcome[] = [];

@@ -1,5 +1,3 @@
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import { folderFiles } from '#adapters/datasets/folderFiles.ts';
 import { readDatasets } from '#adapters/datasets/readDatasets.ts';
 import { unwatched } from '#app/watch.ts';
@@ -8,7 +6,7 @@ import { matchFood } from '#core/reference/matchFood.ts';
 import { namesNoFood } from '#core/reference/noFood.ts';
 import { parseStatement } from '#core/statement/parseStatement.ts';
 import type { Ingredient } from '#core/statement/statement.ts';
-import { hasOpenData, openDataFolder, realStatements } from '../test/openData.ts';
+import { hasOpenData, hasSr28, openDataFolder, realStatements, sr28File } from '../test/openData.ts';
 import { best, figure } from './measure.ts';
 
 /** How many of the first five ingredients without parts have a composition in the table. */
@@ -22,10 +20,9 @@ export async function benchReferenceMatch(): Promise<void> {
     for (const { name, heading } of names) matchFood(name, heading);
   };
   figure('names matched a second, one core', names.length / best(matchAll, 5), 'at least 100,000');
-  const path = join(openDataFolder, 'usda-sr28.csv');
-  if (!existsSync(path)) return;
+  if (!hasSr28) return;
   const begun = performance.now();
-  const { value: tables } = await readDatasets(await folderFiles(path), path, unwatched);
+  const { value: tables } = await readDatasets(await folderFiles(sr28File), sr28File, unwatched);
   figure('SR28, abbreviated file, read, milliseconds', performance.now() - begun, '');
   figure('  made ready for lookup, milliseconds', 1000 * best(() => largerReference(tables), 5), '');
   process.stdout.write('  the same statements with it behind our own table:\n');

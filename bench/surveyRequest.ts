@@ -59,6 +59,7 @@ export async function benchSurveyRequest(): Promise<void> {
         zip: () => new Uint8Array(),
         readDatasets,
         readTable: () => Promise.reject(new Error('not used')),
+        browserPart: 'bench',
         secret: 'bench',
         log: () => undefined,
       };

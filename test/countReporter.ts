@@ -10,7 +10,8 @@ export default class CountReporter implements Reporter {
     let failed = unhandledErrors.length;
     const skipped: string[] = [];
     for (const module of modules) {
-      if (module.errors().length > 0) failed += 1;
+      // What a suite does before its tests may fail: then none of them is run.
+      for (const suite of [module, ...module.children.allSuites()]) if (suite.errors().length > 0) failed += 1;
       for (const test of module.children.allTests()) {
         const state = test.result().state;
         if (state === 'passed') passed += 1;

@@ -28,7 +28,7 @@ afterAll(stopped);
 const some = <File>(files: readonly File[], step: number): readonly File[] => (isLong ? files : files.filter((_, at) => at % step === 0));
 
 // The limits of the aim: 5 seconds, 600 MB, and the program answers. Memory and work are told by Linux alone (proc(5)).
-describe.skipIf(!isLinux)('files made to do harm, brought to the running program', () => {
+describe.skipIf(!isLinux)('files made to do harm, brought to the running program (skipped where there is no Linux)', () => {
   test('[ARC-11] there are forty and more archives', () => {
     expect(hostileArchives.length).toBeGreaterThanOrEqual(40);
     expect(new Set(hostileArchives.map(({ name }) => name)).size).toBe(hostileArchives.length);

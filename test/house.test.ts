@@ -51,8 +51,8 @@ describe('the house', () => {
   it('[WALL-7] nothing is told by a word that the glossary turns down', () => {
     const down = /(?:^|[a-z])(?:Bar|Notice|Warning|Complaint|Hint|Alert|Disclaimer|Exception|Failure|Advice)s?$/;
     const lower = /^(?:bar|notice|warning|complaint|hint|alert|disclaimer)(?:s|Of|Text|Words)?$/;
-    // The bar that a guide draws is a picture, and a bar code a number.
-    const pictures = ['MarginBar'];
+    // A bar that is drawn is a picture, and a bar code a number.
+    const pictures = ['MarginBar', 'RangeBar', 'CountBar'];
     const wrong = exported.filter(({ name }) => (down.test(name) || lower.test(name)) && !pictures.includes(name));
     expect(wrong).toEqual([]);
   });
@@ -72,5 +72,16 @@ describe('the house', () => {
       'LabelIssue',
       'UrgentCaution',
     ]);
+  });
+
+  it('a test that may be skipped ends with the reason, which the last lines of a run then show', () => {
+    const conditions = globSync('{src,test}/**/*.ts', { cwd: root }).flatMap(file =>
+      textOf(file)
+        .split(/\.(?:skip|runIf|skipIf)\(/)
+        .slice(1),
+    );
+    const titles = conditions.map(rest => /\)\(\s*(['"`])(.*?)\1,/su.exec(rest)?.[2] ?? rest.slice(0, 80));
+    expect(titles.length).toBeGreaterThan(20);
+    expect(titles.filter(title => !/ \(skipped .+\)$/u.test(title))).toEqual([]);
   });
 });

@@ -1,5 +1,3 @@
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { labelFromJson } from '#core/label/labelFromJson.ts';
 import { readLabel } from '#core/label/readLabel.ts';
@@ -9,11 +7,8 @@ import { recipesFromJson } from '#data/packages/recipesFromJson.ts';
 import { statementOrder, statementText } from '#data/packages/statementText.ts';
 import { knownFoods, truthPer100G } from '../bench/knownRecipes/knownFoods.ts';
 import { type Kind, kinds, knownRecipes, pantry, styleAt } from '../bench/knownRecipes/knownRecipes.ts';
-import { sr28Figures, sr28Rows } from '../bench/knownRecipes/sr28Figures.ts';
-import { openDataFolder } from './openData.ts';
-
-const hasSr28 = existsSync(join(openDataFolder, 'usda-sr28.csv'));
-if (!hasSr28) console.warn(`no usda-sr28.csv in ${openDataFolder}: the foods of known recipe are not checked`);
+import { sr28Figures } from '../bench/knownRecipes/sr28Figures.ts';
+import { keptSr28 } from '../data/reference/sr28.ts';
 
 const indexed = knownRecipes.map((recipe, index) => ({ id: recipe.id, recipe, style: styleAt(index), index }));
 const oneThing = (of: string, yieldG = 100): Recipe => ({
@@ -94,7 +89,7 @@ describe('the packages of the foods of known recipe', () => {
   );
 });
 
-describe.skipIf(!hasSr28)('the truth of the foods of known recipe', () => {
+describe('the truth of the foods of known recipe', () => {
   it('[KNO-3] what cooks off is water: the rest is left in fewer grams', () => {
     // SR28 01086, nonfat milk with milk solids: 90.38 g water, 104 mg phosphorus, 171 mg potassium.
     expect(truthPer100G(oneThing('skimMilk')).phosphorusMg).toBeCloseTo(104, 6);
@@ -119,8 +114,8 @@ describe.skipIf(!hasSr28)('the truth of the foods of known recipe', () => {
 
   it('[KNO-3] every food of the pantry has its figures, and a row without them is refused', () => {
     for (const item of Object.values(pantry)) expect(() => sr28Figures(item)).not.toThrow();
-    const without = sr28Rows().find(row => row['Phosphorus_(mg)'] === '')!;
-    expect(() => sr28Figures({ printed: 'unknown', source: { kind: 'sr28', ndb: without.NDB_No! } })).toThrow(/phosphorusMg/);
+    const without = [...keptSr28.values()].find(row => row.phosphorusMg === '')!;
+    expect(() => sr28Figures({ printed: 'unknown', source: { kind: 'sr28', ndb: without.ndb } })).toThrow(/phosphorusMg/);
     expect(() => sr28Figures({ printed: 'nothing', source: { kind: 'sr28', ndb: '99999' } })).toThrow(/no row/);
   });
 

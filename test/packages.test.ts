@@ -290,25 +290,28 @@ describe('setup', () => {
     });
   });
 
-  it.skipIf(process.platform === 'win32')('[SUP-8] installs in a clone without what builds the browser part, and not where npm did', () => {
-    const home = folder();
-    const said = (place: string): string => {
-      cpSync(join(root, 'bin/setup.mjs'), join(home, place, 'bin/setup.mjs'));
-      const env = { ...process.env, PATH: `${home}:${process.env.PATH}` };
-      return spawnSync(process.execPath, [join(home, place, 'bin/setup.mjs')], { encoding: 'utf8', env }).stderr;
-    };
-    write(home, 'npm', '#!/bin/sh\necho "npm $*" >&2\n');
-    chmodSync(join(home, 'npm'), 0o755);
-    write(home, 'clone/package-lock.json', '{}');
-    write(home, 'clone/vite.config.ts', '');
-    write(home, 'clone/node_modules/.package-lock.json', '{}');
-    expect(said('clone')).toContain('npm ci --ignore-scripts');
-    write(home, 'clone/node_modules/vite/package.json', '{}');
-    expect(said('clone')).toBe('');
-    for (const place of ['unpacked', 'node_modules/platewright']) write(home, `${place}/npm-shrinkwrap.json`, '{}');
-    expect(said('unpacked')).toContain('npm ci --ignore-scripts');
-    expect(said('node_modules/platewright')).toBe('');
-  });
+  it.skipIf(process.platform === 'win32')(
+    '[SUP-8] installs in a clone without what builds the browser part, and not where npm did (skipped on Windows, which has no sh)',
+    () => {
+      const home = folder();
+      const said = (place: string): string => {
+        cpSync(join(root, 'bin/setup.mjs'), join(home, place, 'bin/setup.mjs'));
+        const env = { ...process.env, PATH: `${home}:${process.env.PATH}` };
+        return spawnSync(process.execPath, [join(home, place, 'bin/setup.mjs')], { encoding: 'utf8', env }).stderr;
+      };
+      write(home, 'npm', '#!/bin/sh\necho "npm $*" >&2\n');
+      chmodSync(join(home, 'npm'), 0o755);
+      write(home, 'clone/package-lock.json', '{}');
+      write(home, 'clone/vite.config.ts', '');
+      write(home, 'clone/node_modules/.package-lock.json', '{}');
+      expect(said('clone')).toContain('npm ci --ignore-scripts');
+      write(home, 'clone/node_modules/vite/package.json', '{}');
+      expect(said('clone')).toBe('');
+      for (const place of ['unpacked', 'node_modules/platewright']) write(home, `${place}/npm-shrinkwrap.json`, '{}');
+      expect(said('unpacked')).toContain('npm ci --ignore-scripts');
+      expect(said('node_modules/platewright')).toBe('');
+    },
+  );
 
   it('[REL-6] the sources in a node_modules: how a release is made', () => {
     const home = folder();

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { findAdditives } from '#core/additive/findAdditives.ts';
+import { matchFood } from '#core/reference/matchFood.ts';
 import { parseStatement } from '#core/statement/parseStatement.ts';
 import { printStatement } from '#core/statement/printStatement.fixture.ts';
 import type { Ingredient, Statement } from '#core/statement/statement.ts';
-import { hasOpenData, openDataFolder, realStatements } from './openData.ts';
+import { hasOpenData, realStatements, statementsFile } from './openData.ts';
 
 /** The tree without positions: what must survive printing. */
 function bare({ ingredients, remarks }: Statement): unknown {
@@ -12,7 +13,7 @@ function bare({ ingredients, remarks }: Statement): unknown {
 }
 
 // FoodData Central branded foods, USDA Agricultural Research Service, public domain: 4,500 statements as typed from packages.
-describe.skipIf(!hasOpenData)(`real statements (skipped where ${openDataFolder} is missing)`, () => {
+describe.skipIf(!hasOpenData)(`real statements (skipped where there is no ${statementsFile})`, () => {
   const statements = hasOpenData ? realStatements() : [];
 
   test('[STM-1] each is read, none throws', () => {
@@ -51,4 +52,22 @@ describe.skipIf(!hasOpenData)(`real statements (skipped where ${openDataFolder} 
     expect(count('potassium')).toBeGreaterThan(0.055);
     expect(count('potassium')).toBeLessThan(0.08);
   });
+
+  test('[REF-11] 85 of 100 first ingredients have a food', () => {
+    let all = 0;
+    let matched = 0;
+    for (const text of statements)
+      for (const [at, [name, heading]] of parseStatement(text)
+        .value.ingredients.flatMap(each => leavesOf(each))
+        .slice(0, 5)
+        .entries()) {
+        all += 1 / 2 ** at;
+        if (matchFood(name, heading) !== undefined) matched += 1 / 2 ** at;
+      }
+    expect(matched / all).toBeGreaterThan(0.85);
+  });
 });
+
+function leavesOf({ name, parts }: Ingredient, heading = ''): [string, string][] {
+  return parts.length === 0 ? [[name, heading]] : parts.flatMap(part => leavesOf(part, name));
+}

@@ -28,7 +28,7 @@ export interface KnownFood {
 /** What 100 g of the finished food truly hold. The added milligrams are a part of the phosphorus and of the potassium. */
 type Truth = Composition & { readonly addedPhosphorusMg: number; readonly addedPotassiumMg: number };
 
-/** Reads SR28 from the folder of open data. No mineral leaves with the water. */
+/** No mineral leaves with the water. */
 export function truthPer100G(recipe: Recipe): Truth {
   return {
     ...compositionPer100G(recipe, sr28Figures),
@@ -38,7 +38,7 @@ export function truthPer100G(recipe: Recipe): Truth {
 }
 
 /**
- * The held-out foods: statement and panel to estimate from, and the truth to compare with. Reads SR28 from the folder of open data.
+ * The held-out foods: statement and panel to estimate from, and the truth to compare with.
  *
  * @throws RangeError when a recipe uses a row without the figures of a truth.
  */

@@ -1,34 +1,13 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import Papa from 'papaparse';
 import { additiveTable } from '#core/additive/additiveTable.ts';
 import { type Figures, figuresFrom, type Ingredient, type OtherFigure, type SureFigure } from '#data/packages/ingredient.ts';
-import { openDataFolder } from '../../test/openData.ts';
+import { keptSr28, type Sr28Row } from '../../data/reference/sr28.ts';
 
-/** Columns of the abbreviated file of USDA SR28, per 100 g. A food without one of these is no truth: reading it throws. */
-const sureColumns: Readonly<Record<SureFigure, string>> = {
-  waterG: 'Water_(g)',
-  proteinG: 'Protein_(g)',
-  fatG: 'Lipid_Tot_(g)',
-  carbohydrateG: 'Carbohydrt_(g)',
-  phosphorusMg: 'Phosphorus_(mg)',
-  potassiumMg: 'Potassium_(mg)',
-  sodiumMg: 'Sodium_(mg)',
-};
-
-/** These may be empty: then the panel leaves the line off, unless the food cannot hold it or weighs next to nothing. The others are traced by no row. */
-const otherColumns: Readonly<Partial<Record<OtherFigure, string>>> = {
-  saturatedFatG: 'FA_Sat_(g)',
-  fiberG: 'Fiber_TD_(g)',
-  totalSugarsG: 'Sugar_Tot_(g)',
-  cholesterolMg: 'Cholestrl_(mg)',
-  calciumMg: 'Calcium_(mg)',
-  ironMg: 'Iron_(mg)',
-};
+/** What a row may leave empty: then the panel leaves the line off, unless the food cannot hold it or weighs next to nothing. The others are traced by no row. */
+const maybeEmpty = ['saturatedFatG', 'fiberG', 'totalSugarsG', 'cholesterolMg', 'calciumMg', 'ironMg'] as const;
 
 const read = new Map<Ingredient, Figures>();
 
-/** @throws RangeError when the ingredient's row does not exist or has no figure for one of `sureColumns`. */
+/** @throws RangeError when the ingredient's row does not exist or has no figure for what every food has. */
 export function sr28Figures(ingredient: Ingredient): Figures {
   const figures = read.get(ingredient) ?? figuresOf(ingredient);
   read.set(ingredient, figures);
@@ -60,23 +39,25 @@ function figuresOf({ printed, source }: Ingredient): Figures {
 function onlyThese(figures: Readonly<Partial<Record<SureFigure | OtherFigure, number>>>): Figures {
   return figuresFrom(
     figure => figures[figure] ?? 0,
-    figure => (figure in otherColumns ? (figures[figure] ?? 0) : undefined),
+    figure => (isTraced(figure) ? (figures[figure] ?? 0) : undefined),
   );
+}
+
+function isTraced(figure: OtherFigure): figure is (typeof maybeEmpty)[number] {
+  return maybeEmpty.some(one => one === figure);
 }
 
 function rowFigures(ndb: string, emptyCellsFrom: string | undefined): Figures {
   const row = rowOf(ndb);
-  const stead = emptyCellsFrom === undefined ? {} : rowOf(emptyCellsFrom);
+  const stead = emptyCellsFrom === undefined ? undefined : rowOf(emptyCellsFrom);
   return figuresFrom(
     figure => {
-      const cell = row[sureColumns[figure]] ?? '';
-      if (cell === '') throw new RangeError(`SR28 ${ndb} has no ${figure}`);
-      return Number(cell);
+      if (row[figure] === '') throw new RangeError(`SR28 ${ndb} has no ${figure}`);
+      return Number(row[figure]);
     },
     figure => {
-      const column = otherColumns[figure];
-      if (column === undefined) return undefined;
-      const cell = row[column] || stead[column] || '';
+      if (!isTraced(figure)) return undefined;
+      const cell = row[figure] || (stead?.[figure] ?? '');
       if (cell !== '') return Number(cell);
       return cannotHold(ndb, figure) ? 0 : undefined;
     },
@@ -111,17 +92,8 @@ function additiveRow(additive: string) {
   return row;
 }
 
-let rows: ReadonlyMap<string, Readonly<Record<string, string>>> | undefined;
-
-function rowOf(ndb: string): Readonly<Record<string, string>> {
-  rows ??= new Map(sr28Rows().map(row => [row.NDB_No ?? '', row]));
-  const row = rows.get(ndb);
-  if (row === undefined) throw new RangeError(`SR28 has no row ${ndb}`);
+function rowOf(ndb: string): Sr28Row {
+  const row = keptSr28.get(ndb);
+  if (row === undefined) throw new RangeError(`no row ${ndb} of SR28 is kept`);
   return row;
-}
-
-/** Every row of the abbreviated file of USDA SR28 in the folder of open data, by its headings. */
-export function sr28Rows(): readonly Readonly<Record<string, string>>[] {
-  const text = readFileSync(join(openDataFolder, 'usda-sr28.csv'), 'utf8').replace(/^\uFEFF/, '');
-  return Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true }).data;
 }

@@ -1,51 +1,48 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import Papa from 'papaparse';
-import { openDataFolder } from '../../test/openData.ts';
+import { keptSr28, type Sr28Row } from './sr28.ts';
 
-/** Keys of data/referenceFoods.json and the SR28 columns that they are read from. Alcohol has no column: see `alcoholG`. */
-const columns = {
-  waterG: 'Water_(g)',
-  energyKcal: 'Energ_Kcal',
-  proteinG: 'Protein_(g)',
-  fatG: 'Lipid_Tot_(g)',
-  saturatedFatG: 'FA_Sat_(g)',
-  cholesterolMg: 'Cholestrl_(mg)',
-  carbohydrateG: 'Carbohydrt_(g)',
-  fiberG: 'Fiber_TD_(g)',
-  totalSugarsG: 'Sugar_Tot_(g)',
-  calciumMg: 'Calcium_(mg)',
-  ironMg: 'Iron_(mg)',
-  magnesiumMg: 'Magnesium_(mg)',
-  phosphorusMg: 'Phosphorus_(mg)',
-  potassiumMg: 'Potassium_(mg)',
-  sodiumMg: 'Sodium_(mg)',
-} as const;
+/** Figures of a food in data/referenceFoods.json. Alcohol has no column in SR28: see `alcoholG`. */
+const keys = [
+  'waterG',
+  'energyKcal',
+  'proteinG',
+  'fatG',
+  'saturatedFatG',
+  'cholesterolMg',
+  'carbohydrateG',
+  'fiberG',
+  'totalSugarsG',
+  'calciumMg',
+  'ironMg',
+  'magnesiumMg',
+  'phosphorusMg',
+  'potassiumMg',
+  'sodiumMg',
+  'alcoholG',
+] as const;
 
-type Key = keyof typeof columns | 'alcoholG';
-type Row = Readonly<Record<string, string>>;
+type Key = (typeof keys)[number];
 type Figures = Readonly<Record<Key, number | null>>;
 
-const keys: readonly Key[] = [...(Object.keys(columns) as (keyof typeof columns)[]), 'alcoholG'];
-
 /**
- * data/referenceFoods.json from the selection (foods.csv) and SR28. The first row of `ndb` gives the figures, all of them
+ * data/referenceFoods.json from the selection (foods.csv) and the kept rows of SR28 (sr28.csv). The first row of `ndb` gives the figures, all of them
  * the spread. What `unknown` names is null: the row only stands in for the food there. The same on every run.
  *
- * @throws RangeError when the selection names a row that SR28 does not have, or a figure that the table does not hold.
+ * @throws RangeError when the selection names a row that is not kept, or a figure that the table does not hold.
  */
-export function referenceFoodsJson(selection: string, sr28: string): string {
-  const rows = new Map(parse(sr28).map(row => [row.NDB_No!, row]));
-  const foods = parse(selection).map(line => {
+export function referenceFoodsJson(selection: string): string {
+  const { data } = Papa.parse<Readonly<Record<string, string>>>(selection, { header: true, skipEmptyLines: true });
+  const foods = data.map(line => {
     const ndb = list(line.ndb);
     const figures = ndb.map(number => {
-      const row = rows.get(number);
-      if (row === undefined) throw new RangeError(`${line.id}: SR28 has no row ${number}`);
+      const row = keptSr28.get(number);
+      if (row === undefined) throw new RangeError(`${line.id}: no row ${number} of SR28 is kept`);
       return figuresOf(row, line.group === 'alcohol', list(line.unknown));
     });
     const { id, name, group, phosphorusKind, note } = line;
     const mayBe = list(line.mayBe);
-    const household = householdMeasures(rows.get(ndb[0]!)!);
+    const household = householdMeasures(keptSr28.get(ndb[0]!)!);
     const food = {
       id,
       name,
@@ -67,31 +64,27 @@ export function referenceFoodsJson(selection: string, sr28: string): string {
   return `${JSON.stringify(header).slice(0, -1)},"foods":[\n${foods.join(',\n')}\n]}\n`;
 }
 
-function parse(text: string): Row[] {
-  return Papa.parse<Row>(text.replace(/^\ufeff/u, ''), { header: true, skipEmptyLines: true }).data;
-}
-
 function list(field: string | undefined): string[] {
   return field ? field.split(';') : [];
 }
 
 /** An empty field is unknown, never zero. */
-function number(field: string | undefined): number | null {
-  return field === undefined || field === '' ? null : Number(field);
+function number(field: string): number | null {
+  return field === '' ? null : Number(field);
 }
 
-function figuresOf(row: Row, holdsAlcohol: boolean, unknown: readonly string[]): Figures {
+function figuresOf(row: Sr28Row, holdsAlcohol: boolean, unknown: readonly string[]): Figures {
   for (const key of unknown) if (!(keys as readonly string[]).includes(key)) throw new RangeError(`unknown figure ${key}`);
   const entries = keys.map(key => {
-    const value = key === 'alcoholG' ? (holdsAlcohol ? alcoholG(row) : 0) : number(row[columns[key]]);
+    const value = key === 'alcoholG' ? (holdsAlcohol ? alcoholG(row) : 0) : number(row[key]);
     return [key, unknown.includes(key) ? null : value];
   });
   return Object.fromEntries(entries) as Figures;
 }
 
 /** The rest of 100 g: the abbreviated file leaves alcohol out. Whiskey of 86 proof: 36 g. */
-function alcoholG(row: Row): number | null {
-  const others = ['Water_(g)', 'Protein_(g)', 'Lipid_Tot_(g)', 'Carbohydrt_(g)', 'Ash_(g)'].map(column => number(row[column]));
+function alcoholG(row: Sr28Row): number | null {
+  const others = [row.waterG, row.proteinG, row.fatG, row.carbohydrateG, row.ashG].map(number);
   if (others.includes(null)) return null;
   const rest = others.reduce<number>((left, value) => left - value!, 100);
   return Math.max(0, Number(rest.toFixed(2)));
@@ -106,16 +99,15 @@ function spread(figures: readonly Figures[]): Partial<Record<Key, readonly [numb
   return Object.fromEntries(entries);
 }
 
-function householdMeasures(row: Row): { text: string; grams: number }[] {
-  return [1, 2].flatMap(which => {
-    const text = row[`GmWt_Desc${which}`];
-    const grams = number(row[`GmWt_${which}`]);
-    return text && grams !== null && grams > 0 ? [{ text, grams }] : [];
-  });
+function householdMeasures(row: Sr28Row): { text: string; grams: number }[] {
+  const measures = [
+    { text: row.measure1, grams: Number(row.measure1G) },
+    { text: row.measure2, grams: Number(row.measure2G) },
+  ];
+  return measures.filter(({ text, grams }) => text !== '' && grams > 0);
 }
 
 if (import.meta.main) {
   const selection = readFileSync(new URL('foods.csv', import.meta.url), 'utf8');
-  const sr28 = readFileSync(join(openDataFolder, 'usda-sr28.csv'), 'utf8');
-  writeFileSync(new URL('../referenceFoods.json', import.meta.url), referenceFoodsJson(selection, sr28));
+  writeFileSync(new URL('../referenceFoods.json', import.meta.url), referenceFoodsJson(selection));
 }

@@ -29,6 +29,7 @@ import { savedSurveyRoutes } from './routes/savedSurveys.ts';
 import { surveyRoutes } from './routes/survey.ts';
 import { workspaceRoutes } from './routes/workspace.ts';
 import { yardstickRoutes } from './routes/yardsticks.ts';
+import { tellBrowserPart } from './servedPart.ts';
 import { streamedForm } from './streamedForm.ts';
 import { Watches } from './watches.ts';
 import type { World } from './world.ts';
@@ -45,6 +46,7 @@ export function createApp(world: World) {
   app.onError((error, context) => problem(error, context, world.log));
   app.notFound(context => problem(new Fault('not-found', 'There is nothing at this address.'), context, world.log));
   app.use(answerHeaders, guard, entry(world.secret));
+  app.use('/api/*', tellBrowserPart(world.browserPart));
   const limitJson = bodyLimit({
     maxSize: largestJson,
     onError: () => {

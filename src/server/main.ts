@@ -29,6 +29,7 @@ import { Shelf } from '#app/shelf.ts';
 import { createApp } from './app.ts';
 import { openDoor, portOf } from './door.ts';
 import { newSecret, printedAddress } from './entry.ts';
+import { servedPart } from './servedPart.ts';
 import { staticFiles } from './staticFiles.ts';
 import type { World } from './world.ts';
 
@@ -102,6 +103,7 @@ export async function serve(
       pdfPrinter: wanted => pdfPrinter(process.env, wanted),
       zip: zipFiles,
       readDatasets,
+      browserPart: await servedPart(web),
       secret,
       log,
     };

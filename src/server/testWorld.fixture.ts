@@ -79,6 +79,7 @@ export async function testServer(withDemo = true, mostPages?: number) {
     pdfPrinter: wanted => pdfPrinter(process.env, wanted),
     zip: zipFiles,
     readDatasets,
+    browserPart: 'part-of-the-tests',
     secret: testSecret,
     log: line => logged.push(line),
   });

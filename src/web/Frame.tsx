@@ -3,27 +3,20 @@ import { Link, Outlet, useLocation } from '@tanstack/react-router';
 import { useEffect, useRef } from 'react';
 import { answer, api } from './api.ts';
 import styles from './Frame.module.css';
-import { switchTheme } from './theme.ts';
+import { screens, useFrameActions } from './frameActions.ts';
+import { ProgramLine } from './program/ProgramLine.tsx';
+import { ActionButton } from './ui/action/ActionButton.tsx';
+import { useOffered } from './ui/action/offered.ts';
 import { Palette } from './ui/action/Palette.tsx';
-import button from './ui/Button.module.css';
 import text from './ui/text.module.css';
-
-const entries = [
-  { to: '/', name: 'Survey' },
-  { to: '/foods', name: 'Foods' },
-  { to: '/plates', name: 'Plates' },
-  { to: '/yardsticks', name: 'Yardsticks' },
-  { to: '/clients', name: 'Clients' },
-  { to: '/guides', name: 'Guides' },
-  { to: '/calculators', name: 'Calculators' },
-  { to: '/data', name: 'Data' },
-] as const;
 
 /** The window: the rail of screens at the left, the screen beside it. Focus goes to the screen when another one opens. */
 export function Frame() {
   const main = useRef<HTMLElement>(null);
   const { pathname } = useLocation();
   const { data: workspace } = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
+  const actions = useFrameActions();
+  useOffered([...actions.open, actions.theme]);
   const first = useRef(true);
   useEffect(() => {
     if (first.current) first.current = false;
@@ -37,7 +30,7 @@ export function Frame() {
       <nav className={styles.rail} aria-label="Workbench">
         <b>Platewright</b>
         <CopyFailed />
-        {entries.map(({ to, name }) => (
+        {screens.map(({ to, name }) => (
           <Link key={to} to={to} activeOptions={{ exact: to === '/', includeSearch: false }} activeProps={{ 'aria-current': 'page' }}>
             {name}
           </Link>
@@ -51,12 +44,11 @@ export function Frame() {
             </span>
           )}
           <Palette />
-          <button type="button" className={button.quiet} onClick={switchTheme}>
-            Light / dark
-          </button>
+          <ActionButton action={actions.theme} />
         </span>
       </nav>
       <main id="screen" ref={main} tabIndex={-1}>
+        <ProgramLine />
         <Outlet />
       </main>
     </div>

@@ -1,13 +1,22 @@
 import { type ClientResponse, hc, type InferResponseType } from 'hono/client';
 import { isObject } from '#core/json/presentForm.ts';
 import type { AppType } from '../server/app.ts';
+import { hearOfPart } from './program/renewed.ts';
 
 /** The server's calls with the server's types; only types are taken from it. */
-export const { api } = hc<AppType>(location.origin);
+export const { api } = hc<AppType>(location.origin, {
+  fetch: async (...call: Parameters<typeof fetch>) => {
+    const response = await fetch(...call);
+    hearOfPart(response.headers);
+    return response;
+  },
+});
 
 export type Survey = InferResponseType<typeof api.survey.$post, 200>;
 export type SurveyRow = Survey['rows'][number];
+export type KeptSurvey = InferResponseType<typeof api.surveys.$get, 200>[number];
 export type SurveyFood = InferResponseType<(typeof api.survey)['foods']['$post'], 200>[number];
+export type FoodShort = InferResponseType<typeof api.foods.$get, 200>[number];
 export type Food = InferResponseType<(typeof api.foods)[':id']['$get'], 200>;
 export type Label = Food['history'][number];
 export type ReadLabel = InferResponseType<(typeof api.labels.read)['$post'], 200>;
@@ -49,7 +58,7 @@ type AnswerOf<Call> = Call extends ClientResponse<infer Body, infer Status, 'jso
 export async function answer<Call extends ClientResponse<unknown>>(call: Promise<Call>): Promise<AnswerOf<Call>> {
   const response = await arrived(call);
   // Only the status of success carries the body that the route describes.
-  if (response.ok) return (await response.json()) as AnswerOf<Call>;
+  if (response.ok) return (await arrived(response.json())) as AnswerOf<Call>;
   throw await problemOf(response);
 }
 
@@ -59,7 +68,7 @@ export async function sent(call: Promise<Response>): Promise<void> {
   if (!response.ok) throw await problemOf(response);
 }
 
-/** @throws Problem when nothing answers, or the work was stopped */
+/** @throws Problem when nothing answers, what answers is not the program, or the work was stopped */
 async function arrived<Answer>(call: Promise<Answer>): Promise<Answer> {
   try {
     return await call;
@@ -71,6 +80,7 @@ async function arrived<Answer>(call: Promise<Answer>): Promise<Answer> {
         'Nothing was kept. Begin again when you like.',
         'work-cancelled',
       );
+    if (error instanceof SyntaxError) throw notRead();
     throw new Problem(
       'The program does not answer',
       'Platewright seems to have been stopped.',
@@ -80,9 +90,19 @@ async function arrived<Answer>(call: Promise<Answer>): Promise<Answer> {
   }
 }
 
-/** The problem that an answer carries. */
+/** The problem that an answer carries. Never throws: what stands in the way may answer with a page, or with nothing. */
 export async function problemOf(response: { json: () => Promise<unknown> }): Promise<Problem> {
-  const body = await response.json();
-  const said = (key: string, otherwise: string): string => (isObject(body) && typeof body[key] === 'string' ? body[key] : otherwise);
+  const body = await response.json().catch(() => undefined);
+  if (!isObject(body)) return notRead();
+  const said = (key: string, otherwise: string): string => (typeof body[key] === 'string' ? body[key] : otherwise);
   return new Problem(said('title', 'It did not work'), said('detail', ''), said('nextStep', 'Try again.'), said('code', 'unknown'));
+}
+
+function notRead(): Problem {
+  return new Problem(
+    'The answer cannot be read',
+    'It was cut off, or something other than Platewright answered.',
+    'Look whether what you did is there, and try again if not. If it stays like this, stop the program, start it again with npm start and open the address it prints.',
+    'answer-not-read',
+  );
 }

@@ -1,16 +1,21 @@
 import '@fontsource-variable/atkinson-hyperlegible-next/index.css';
 import './tokens.css';
 import './ground.css';
-import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { notifyManager, QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { createRootRoute, createRoute, createRouter, lazyRouteComponent, RouterProvider } from '@tanstack/react-router';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { Frame } from './Frame.tsx';
 import { keepDoor } from './lock/keepDoor.ts';
+import { askAgainWhenHeard } from './program/askAgain.ts';
+import { BrokenScreen } from './program/BrokenScreen.tsx';
+import { loaded } from './program/loaded.ts';
+import { NoSuchPage } from './program/NoSuchPage.tsx';
 import { type FoodSearch, foodSearch } from './screens/food/foodSearch.ts';
 import { type SurveySearch, surveySearch } from './screens/survey/surveySearch.ts';
 import { applyTheme } from './theme.ts';
 import { listenForShortcuts } from './ui/action/offered.ts';
+import { Reading } from './ui/page/Reading.tsx';
 
 applyTheme();
 listenForShortcuts();
@@ -20,7 +25,10 @@ const survey = createRoute({
   getParentRoute: () => root,
   path: '/',
   validateSearch: (search): SurveySearch => surveySearch(search),
-  component: lazyRouteComponent(() => import('./screens/survey/Survey.tsx'), 'SurveyScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/survey/Survey.tsx')),
+    'SurveyScreen',
+  ),
 });
 const foods = createRoute({
   getParentRoute: () => root,
@@ -29,69 +37,108 @@ const foods = createRoute({
     ...(typeof search.search === 'string' ? { search: search.search } : {}),
     ...(typeof search.category === 'string' ? { category: search.category } : {}),
   }),
-  component: lazyRouteComponent(() => import('./screens/foods/Foods.tsx'), 'FoodsScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/foods/Foods.tsx')),
+    'FoodsScreen',
+  ),
 });
 const food = createRoute({
   getParentRoute: () => root,
   path: '/foods/$foodId',
   validateSearch: (search): FoodSearch => foodSearch(search),
-  component: lazyRouteComponent(() => import('./screens/food/Food.tsx'), 'FoodScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/food/Food.tsx')),
+    'FoodScreen',
+  ),
 });
 const plates = createRoute({
   getParentRoute: () => root,
   path: '/plates',
-  component: lazyRouteComponent(() => import('./screens/plates/Plates.tsx'), 'PlatesScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/plates/Plates.tsx')),
+    'PlatesScreen',
+  ),
 });
 const yardsticks = createRoute({
   getParentRoute: () => root,
   path: '/yardsticks',
-  component: lazyRouteComponent(() => import('./screens/yardsticks/Yardsticks.tsx'), 'YardsticksScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/yardsticks/Yardsticks.tsx')),
+    'YardsticksScreen',
+  ),
 });
 const clients = createRoute({
   getParentRoute: () => root,
   path: '/clients',
-  component: lazyRouteComponent(() => import('./screens/clients/Clients.tsx'), 'ClientsScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/clients/Clients.tsx')),
+    'ClientsScreen',
+  ),
 });
 const client = createRoute({
   getParentRoute: () => root,
   path: '/clients/$clientId',
-  component: lazyRouteComponent(() => import('./screens/clients/Client.tsx'), 'ClientScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/clients/Client.tsx')),
+    'ClientScreen',
+  ),
 });
 const calculators = createRoute({
   getParentRoute: () => root,
   path: '/calculators',
-  component: lazyRouteComponent(() => import('./screens/calculators/Calculators.tsx'), 'CalculatorsScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/calculators/Calculators.tsx')),
+    'CalculatorsScreen',
+  ),
 });
 const calculator = createRoute({
   getParentRoute: () => root,
   path: '/calculators/$name',
-  component: lazyRouteComponent(() => import('./screens/calculators/Calculator.tsx'), 'CalculatorScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/calculators/Calculator.tsx')),
+    'CalculatorScreen',
+  ),
 });
 const guides = createRoute({
   getParentRoute: () => root,
   path: '/guides',
   validateSearch: (search): SurveySearch => surveySearch(search),
-  component: lazyRouteComponent(() => import('./screens/guides/Guides.tsx'), 'GuidesScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/guides/Guides.tsx')),
+    'GuidesScreen',
+  ),
 });
 const guide = createRoute({
   getParentRoute: () => root,
   path: '/guides/$guideId',
-  component: lazyRouteComponent(() => import('./screens/guides/Guide.tsx'), 'GuideScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/guides/Guide.tsx')),
+    'GuideScreen',
+  ),
 });
 const handout = createRoute({
   getParentRoute: () => root,
   path: '/handouts/$handoutId',
-  component: lazyRouteComponent(() => import('./screens/handouts/TopicHandout.tsx'), 'TopicHandoutScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/handouts/TopicHandout.tsx')),
+    'TopicHandoutScreen',
+  ),
 });
 const data = createRoute({
   getParentRoute: () => root,
   path: '/data',
-  component: lazyRouteComponent(() => import('./screens/data/Data.tsx'), 'DataScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/data/Data.tsx')),
+    'DataScreen',
+  ),
 });
 const pieces = createRoute({
   getParentRoute: () => root,
   path: '/pieces',
-  component: lazyRouteComponent(() => import('./screens/pieces/Pieces.tsx'), 'PiecesScreen'),
+  component: lazyRouteComponent(
+    loaded(() => import('./screens/pieces/Pieces.tsx')),
+    'PiecesScreen',
+  ),
 });
 
 const router = createRouter({
@@ -112,6 +159,9 @@ const router = createRouter({
     pieces,
   ]),
   defaultPreload: 'intent',
+  defaultPendingComponent: Reading,
+  defaultErrorComponent: BrokenScreen,
+  defaultNotFoundComponent: NoSuchPage,
 });
 declare module '@tanstack/react-router' {
   interface Register {
@@ -119,10 +169,17 @@ declare module '@tanstack/react-router' {
   }
 }
 
-const queries = new QueryClient({ defaultOptions: { queries: { retry: false, refetchOnWindowFocus: true, staleTime: 2_000 } } });
+// The program is on this computer: it answers also where the browser takes itself for offline.
+const networkMode = 'always';
+const queries = new QueryClient({
+  defaultOptions: { queries: { networkMode, retry: false, refetchOnWindowFocus: true, staleTime: 2_000 }, mutations: { networkMode } },
+});
+// A button that was pressed is busy before the next press is handled, so that nothing is sent twice.
+notifyManager.setScheduler(queueMicrotask);
 
 const page = createRoot(document.getElementById('root')!);
 keepDoor(queries, () => page.unmount());
+askAgainWhenHeard(queries);
 page.render(
   <StrictMode>
     <QueryClientProvider client={queries}>

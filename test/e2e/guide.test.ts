@@ -93,7 +93,7 @@ describe.skipIf(browserPath === undefined)('a guide in a browser (skipped where 
   });
 
   test.skipIf(process.platform !== 'linux')(
-    '[SRV-46] Ctrl-C while it prints leaves nothing half made, and the last build',
+    '[SRV-46] Ctrl-C while it prints leaves nothing half made, and the last build (skipped where there is no Linux)',
     { timeout: 60_000 },
     async () => {
       const temporary = mkdtempSync(join(tmpdir(), 'platewright-guide-'));

@@ -40,7 +40,7 @@ describe.skipIf(browserPath === undefined)('guides in a browser (skipped where n
     await page.getByLabel('Title, as readers will see it').fill('Cereals for a low sodium breakfast');
     await page.getByLabel('Author').fill('Ottoline Farrowby');
     await page.getByLabel('Credentials').fill('MS, RDN');
-    await page.getByRole('button', { name: 'Begin', exact: true }).click();
+    await page.getByRole('button', { name: 'Begin the guide', exact: true }).click();
     await page.getByRole('heading', { level: 1, name: 'Cereals for a low sodium breakfast' }).waitFor();
     expect(await page.getByLabel('Category').inputValue()).toBe('cold cereals');
     await published().getByRole('heading', { level: 1, name: 'Cereals for a low sodium breakfast' }).waitFor();
@@ -64,17 +64,34 @@ describe.skipIf(browserPath === undefined)('guides in a browser (skipped where n
     await published().getByText('By Ottoline Farrowby').waitFor();
   });
 
+  test('[WEB-4] what could not be saved is back after a reload, and is then saved', { timeout: 60_000 }, async () => {
+    await page.route('**/api/guides/*', route => (route.request().method() === 'PUT' ? route.abort() : route.continue()));
+    await page.getByLabel('Purpose').fill('Cereals for an unlucky day.');
+    await page.getByText('The program does not answer').waitFor();
+    // A failed request is a complaint of the browser, not of the page.
+    await page.waitForFunction(`localStorage.length === 1`);
+    await page.unroute('**/api/guides/*');
+    await page.reload();
+    await published().getByText('Cereals for an unlucky day.').waitFor();
+    expect(await page.getByLabel('Purpose').inputValue()).toBe('Cereals for an unlucky day.');
+    await page.getByText('Saved', { exact: true }).waitFor();
+    await page.waitForFunction('localStorage.length === 0');
+  });
+
   test('a food is told where to buy and how to measure, gets a picture, or is left out with its reason', { timeout: 60_000 }, async () => {
     const first = page.getByRole('button', { name: /fits$/ }).first();
     const name = String(await first.locator('b').textContent());
     await first.click();
     await page.getByLabel('How to measure the portion').fill('Level the cup with a knife.');
     await page.getByRole('button', { name: 'Add a place to buy' }).click();
+    // What is not whole yet is told beside it, and the food stays open.
+    await page.getByLabel('Price', { exact: true }).fill('3.20');
+    await page.getByText('Needed: text.').waitFor();
     await page.getByRole('textbox', { name: 'Shop', exact: true }).fill('Pennyfold Pantry');
     await page.getByLabel('Web address').fill('javascript:alert(1)');
     await page.getByText('an address that begins with http:// or https://', { exact: false }).first().waitFor();
     await page.getByLabel('Web address').fill('https://pennyfold.example/cereal');
-    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByLabel('Choose a picture of your own').click()]);
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByText('Choose a picture of your own').click()]);
     const draw = `(() => {
       const canvas = document.createElement('canvas');
       canvas.width = 900;
@@ -106,7 +123,7 @@ describe.skipIf(browserPath === undefined)('guides in a browser (skipped where n
     await page.getByLabel('On paper').check();
     await page.getByRole('img', { name: /^Sheet 1 of \d/ }).waitFor({ timeout: 30_000 });
     await page.getByLabel('For a screen reader').check();
-    const lines = page.locator('.spoken li');
+    const lines = page.getByRole('region', { name: 'As readers will have it' }).getByRole('listitem');
     await lines.first().waitFor();
     expect(await lines.allInnerTexts()).toEqual(expect.arrayContaining(['heading 1 Cereals for a low sodium breakfast']));
     await page.getByRole('button', { name: 'Publish', exact: true }).click();
@@ -138,6 +155,6 @@ describe.skipIf(browserPath === undefined)('guides in a browser (skipped where n
     await page.getByRole('link', { name: 'Cereals for a low sodium breakfast' }).click();
     await published().getByRole('heading', { level: 1 }).waitFor();
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
-    expect(complaints).toEqual([]);
+    expect(complaints.filter(one => !one.includes('net::ERR_FAILED'))).toEqual([]);
   });
 });

@@ -52,7 +52,7 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     await page.getByRole('combobox', { name: /^Sodium: / }).selectOption('own');
     await page.getByRole('spinbutton', { name: 'To, mg' }).fill('2000');
     await page.getByRole('textbox', { name: 'Sodium: reason' }).fill('asked for by the client');
-    await page.getByLabel('Name', { exact: true }).fill('Ottoline Farrowby');
+    await page.getByRole('textbox', { name: /^Name/ }).fill('Ottoline Farrowby');
     await page.getByLabel('Credentials').fill('MS, RDN');
     await page.getByRole('button', { name: 'Sign the prescription' }).click();
     await page.locator('summary', { hasText: /^Handout$/ }).click();
@@ -101,6 +101,28 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     expect(await handout().getByLabel('From you, in your words').inputValue()).toBe('Bread counts too.');
   });
 
+  test('[WEB-4] what was typed and not kept is back after a reload, from the vault and from nowhere else', {
+    timeout: 60_000,
+  }, async () => {
+    await handout().getByLabel('Whom to call').fill('Kidney clinic: 555-0199');
+    // Kept when typing pauses.
+    await page.waitForResponse(response => response.url().endsWith('/drafts/handout') && response.request().method() === 'PUT');
+    expect(await page.evaluate('localStorage.length')).toBe(0);
+    await page.reload();
+    await page.locator('summary', { hasText: /^Handout$/ }).click();
+    await handout()
+      .getByText(/and did not save is back\./)
+      .waitFor();
+    expect(await handout().getByLabel('Whom to call').inputValue()).toBe('Kidney clinic: 555-0199');
+    await handout().getByRole('button', { name: 'Keep this for the next time' }).click();
+    await page.getByText('Kept with the record.').waitFor();
+    await page.reload();
+    await page.locator('summary', { hasText: /^Handout$/ }).click();
+    await frame().getByText('Kidney clinic: 555-0199').first().waitFor();
+    expect(await handout().getByLabel('Whom to call').inputValue()).toBe('Kidney clinic: 555-0199');
+    expect(await handout().getByText('is back.').count()).toBe(0);
+  });
+
   test('[HND-3] a handout on a topic is begun, told what it lacks, saved, removed and put back', { timeout: 60_000 }, async () => {
     await page.goto(`${bench.address}/guides`);
     await page.getByRole('button', { name: 'Begin a handout' }).click();
@@ -118,11 +140,60 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     await page.getByRole('link', { name: 'A soup that fits' }).waitFor();
   });
 
+  test('[WEB-4] what was typed and not saved is back after a reload, and gone when it is saved', { timeout: 60_000 }, async () => {
+    await page.getByRole('link', { name: 'A soup that fits' }).click();
+    await page.getByLabel('Whom to call').fill('Kidney clinic: 555-0142');
+    await page.getByText('Not saved yet').waitFor();
+    await page.reload();
+    await page.getByText(/^What you typed here on .* and did not save is back\./).waitFor();
+    expect(await page.getByLabel('Whom to call').inputValue()).toBe('Kidney clinic: 555-0142');
+    await page.getByRole('button', { name: 'Start over' }).click();
+    expect(await page.getByLabel('Whom to call').inputValue()).toBe('');
+    await page.getByText('Saved', { exact: true }).waitFor();
+    await page.getByLabel('Whom to call').fill('Kidney clinic: 555-0143');
+    // Leaving loses nothing, so nobody is asked.
+    await page.getByRole('link', { name: 'All guides and handouts' }).click();
+    await page.getByRole('link', { name: 'A soup that fits' }).click();
+    await page.getByText(/and did not save is back\./).waitFor();
+    await page.keyboard.press('Control+s');
+    await page.getByText('Saved', { exact: true }).waitFor();
+    await page.waitForFunction('localStorage.length === 0');
+    await page.reload();
+    await frame().getByText('Kidney clinic: 555-0143').first().waitFor();
+    expect(await page.getByText('is back.').count()).toBe(0);
+  });
+
+  test('[WEB-4] what comes back is not written over what was saved meanwhile, unless it is said so', { timeout: 60_000 }, async () => {
+    await page.getByLabel('For whom, as it will stand on the page').fill('Mine');
+    await page.getByText('Not saved yet').waitFor();
+    const id = page.url().split('/').at(-1);
+    const all = (await (await bench.fetch('/api/handouts')).json()) as {
+      readonly handout: { readonly id: string };
+      readonly version: number;
+    }[];
+    const { handout: theirs, version } = all.find(one => one.handout.id === id)!;
+    const put = await bench.fetch(`/api/handouts/${id}`, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/json', origin: bench.address },
+      body: JSON.stringify({ handout: { ...theirs, reader: 'Theirs' }, version }),
+    });
+    expect(put.status).toBe(200);
+    await page.reload();
+    await page.getByText(/and did not save is back\./).waitFor();
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByRole('button', { name: 'Take the other state' }).click();
+    expect(await page.getByLabel('For whom, as it will stand on the page').inputValue()).toBe('Theirs');
+    await page.getByText('Saved', { exact: true }).waitFor();
+    await page.waitForFunction('localStorage.length === 0');
+    await page.getByRole('link', { name: 'All guides and handouts' }).click();
+  });
+
   test('[HND-15] the screens fit a phone, and nothing complained', { timeout: 60_000 }, async () => {
     await page.setViewportSize({ width: 320, height: 800 });
     await page.getByRole('link', { name: 'A soup that fits' }).click();
     await frame().getByRole('heading', { level: 1 }).waitFor();
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
-    expect(complaints).toEqual([]);
+    // The browser tells of every conflict that a test made.
+    expect(complaints.filter(one => !one.includes('409 (Conflict)'))).toEqual([]);
   });
 });

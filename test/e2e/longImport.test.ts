@@ -60,7 +60,7 @@ test.each([
   expect(await get('/imports')).toEqual(importsBefore);
 });
 
-describe.skipIf(browserPath === undefined)('in a browser', () => {
+describe.skipIf(browserPath === undefined)('in a browser (skipped where none is installed)', () => {
   test('[SRV-9] progress is shown, cancel keeps nothing, and neither does a browser that is closed', { timeout: 120_000 }, async () => {
     const before = await foods();
     const browser = await launchBrowser();

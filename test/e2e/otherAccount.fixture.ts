@@ -1,10 +1,13 @@
 /**
- * What another account of the computer gets: `node otherAccount.fixture.ts ADDRESS '[["get","/api/foods"],…]' FILE …` prints, as JSON, the
- * answer to each request and how reading each file ends.
+ * What another account of the computer gets: `node otherAccount.fixture.ts UID ADDRESS '[["get","/api/foods"],…]' FILE …` prints, as JSON, the
+ * answer to each request and how reading each file ends. Root begins it, for the project may lie where the other account may not enter.
  */
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 
-const [address, requests, ...paths] = process.argv.slice(2);
+const [account, address, requests, ...paths] = process.argv.slice(2);
+process.setgroups!([]);
+process.setgid!(Number(account));
+process.setuid!(Number(account));
 
 const answers = [];
 for (const [method, path] of JSON.parse(requests!) as [string, string][]) {

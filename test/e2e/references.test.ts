@@ -4,7 +4,7 @@ import { foodDes, nutData, weight } from '#adapters/datasets/datasets.fixture.ts
 import { browserPath, launchBrowser, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
 
 // A dataset imported in a real browser on the running program (docs/rules/server.md, SRV-14).
-describe.skipIf(browserPath === undefined)('composition tables in a browser', () => {
+describe.skipIf(browserPath === undefined)('composition tables in a browser (skipped where none is installed)', () => {
   let workbench: Workbench;
   beforeAll(async () => {
     workbench = await startWorkbench();

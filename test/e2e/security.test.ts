@@ -60,16 +60,14 @@ test('[SRV-3] the page and its files carry the policy, and nothing outside the b
   }
 });
 
-describe.skipIf(process.getuid?.() !== 0)('another account of this computer (needs root to be one)', () => {
+describe.skipIf(process.getuid?.() !== 0)('another account of this computer (skipped for all but root, who alone may become one)', () => {
   const program = fileURLToPath(new URL('otherAccount.fixture.ts', import.meta.url));
   const stranger = 54_321;
   type Got = { uid: number; answers: { path: string; status: number; cookie: string | null; text: string }[]; reads: object[] };
   /** Not waited for by blocking: the program that is asked is started from here. */
   const asStranger = (requests: readonly (readonly [string, string])[], paths: readonly string[]): Promise<Got> =>
     new Promise((done, failed) => {
-      const child = spawn(process.execPath, [program, workbench.address, JSON.stringify(requests), ...paths], {
-        uid: stranger,
-        gid: stranger,
+      const child = spawn(process.execPath, [program, String(stranger), workbench.address, JSON.stringify(requests), ...paths], {
         cwd: '/',
         stdio: ['ignore', 'pipe', 'inherit'],
       });

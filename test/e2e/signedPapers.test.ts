@@ -46,11 +46,11 @@ describe.skipIf(browserPath === undefined)('signed numbers on every paper (skipp
   }, async () => {
     await page.goto(`${bench.address}/clients`);
     await page.getByRole('link', { name: 'E. P. (demo)' }).click();
-    await page.getByLabel('Name', { exact: true }).fill('Ottoline Farrowby');
+    await page.getByRole('textbox', { name: /^Name/ }).fill('Ottoline Farrowby');
     await page.getByLabel('Credentials').fill('MS, RDN');
     await page.getByRole('button', { name: 'Sign the prescription' }).click();
     await page.locator('summary', { hasText: /^Chart note$/ }).click();
-    const note = page.locator('pre.note');
+    const note = page.locator('pre');
     await note.getByText('Signed by Ottoline Farrowby').waitFor();
     const text = String(await note.textContent());
     expect(text).toContain('Energy: at least 1650 kcal a day');

@@ -22,7 +22,7 @@ const openIn = (folder: string): string[] => {
   return [folder, ...names.map(name => join(folder, name))].filter(path => (lstatSync(path).mode & 0o077) !== 0);
 };
 
-describe.skipIf(process.platform === 'win32')('modes', () => {
+describe.skipIf(process.platform === 'win32')('modes (skipped on Windows, which has none)', () => {
   test.each(['000', '022', '077'])(
     '[SRV-43] under umask %s: a new folder, and one that was opened to others',
     { timeout: 90_000 },

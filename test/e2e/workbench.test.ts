@@ -72,7 +72,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await page.keyboard.press('ArrowRight');
     await page.locator('[aria-selected=true]').waitFor();
     const first = page.url();
-    await page.getByLabel('Rows; arrow keys pick a food').focus();
+    await page.getByLabel('Foods of the survey; arrow keys pick a row').focus();
     await page.keyboard.press('ArrowDown');
     await expect.poll(() => page.url()).not.toBe(first);
   });
@@ -84,14 +84,8 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
       .getByLabel(/Rows with headings/)
       .fill('Produkt\tCalories\tSodium (mg)\tShelf\nRye slices\t90\t180\tsandwich slices\nOat slices\t=1+1\t200\tsandwich slices\n');
     await page.getByRole('button', { name: 'Look at it' }).click();
-    await page
-      .locator('label.field', { hasText: /^Produkt/ })
-      .locator('select')
-      .selectOption('name');
-    await page
-      .locator('label.field', { hasText: /^Shelf/ })
-      .locator('select')
-      .selectOption('category');
+    await page.getByRole('combobox', { name: 'Produkt' }).selectOption('name');
+    await page.getByRole('combobox', { name: 'Shelf' }).selectOption('category');
     await page.getByText('Row 2: Rye slices begins a food').waitFor();
     await page
       .getByText(/Row 3, .*found =1\+1/)
@@ -124,7 +118,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await form.getByRole('button', { name: 'Save the label' }).click();
     await page.getByRole('link', { name: 'Typed ham' }).click();
     await page.getByRole('heading', { level: 1, name: 'Typed ham' }).waitFor();
-    expect(await page.locator('mark.phosphate').textContent()).toBe('SODIUM PHOSPHATES');
+    expect(await page.locator('mark').allTextContents()).toEqual(['SODIUM PHOSPHATES']);
   });
 
   test('a newer label shows what changed; a second tab is told and loses nothing', async () => {
@@ -167,12 +161,12 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
   test('a built-in yardstick is copied, tried while it is changed, and used', async () => {
     await open('/yardsticks');
     await page.getByRole('button', { name: 'Copy and change low in sodium as eaten' }).click();
-    await page.getByLabel('Nearly: over by no more than', { exact: true }).fill('0');
+    await page.getByRole('spinbutton', { name: 'Nearly: over by no more than' }).fill('0');
     await page.getByText(/nearly 3 → 0/).waitFor();
     await page.getByRole('button', { name: 'Add a test' }).click();
     // 200 mg potassium in the portion: what prints 0 to 200 stays, what prints more or nothing does not.
     await page.getByText(/fits 14 → \d+, nearly 3 → 0, over 13 → \d+, can't tell 1 → \d+/).waitFor();
-    await page.getByRole('button', { name: 'Take off the test: A new test' }).click();
+    await page.getByRole('button', { name: 'Take out the test: A new test' }).click();
     await page.getByText(/fits 14 → 14, nearly 3 → 0/).waitFor();
     await page.getByLabel('As it reads in a sentence').fill('strictly low in sodium');
     await page.getByRole('button', { name: 'Save the yardstick' }).click();
@@ -180,6 +174,33 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await open('/');
     await page.getByLabel('Yardstick', { exact: true }).selectOption({ label: 'strictly low in sodium' });
     await page.getByRole('button', { name: 'nearly 0' }).waitFor();
+  });
+
+  test('[WEB-4] what is typed into a yardstick and not saved is back after a reload, whatever its tests are; saved, it is gone', async () => {
+    const form = page.locator('form').filter({ hasText: 'A copy to change' });
+    const begin = () => page.getByRole('button', { name: 'Copy and change low in sodium as eaten' }).click();
+    await open('/yardsticks');
+    await begin();
+    await form.getByLabel('As it reads in a sentence').fill('half thought out');
+    await form.getByRole('button', { name: 'Add a test' }).click();
+    const added = form.getByRole('group', { name: 'A new test' });
+    await added.getByLabel('Measure').selectOption({ label: 'no ingredient named' });
+    await added.getByLabel('Ingredient').fill('garlic');
+    await page.reload();
+    await begin();
+    await form.getByText('did not save is back').waitFor();
+    expect(await form.getByLabel('As it reads in a sentence').inputValue()).toBe('half thought out');
+    expect(await added.getByLabel('Ingredient').inputValue()).toBe('garlic');
+    await form.getByRole('button', { name: 'Save the yardstick' }).click();
+    await page.getByRole('heading', { name: 'Half thought out' }).waitFor();
+    await begin();
+    await form.getByRole('button', { name: 'Add a test' }).waitFor();
+    // A draft would be told within this time.
+    await page.waitForTimeout(700);
+    expect(await form.getByText('did not save is back').count()).toBe(0);
+    expect(await form.getByLabel('As it reads in a sentence').inputValue()).toBe('low in sodium as eaten, my own');
+    await page.getByRole('button', { name: 'Remove half thought out' }).click();
+    await page.getByRole('heading', { name: 'Half thought out' }).waitFor({ state: 'detached' });
   });
 
   test('a plate is made with two companions, changed, removed and brought back', async () => {
@@ -193,7 +214,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
       await page.getByLabel('Search').fill(search);
       await page.getByRole('combobox', { name: 'Food', exact: true }).selectOption({ label: name });
       await page.getByRole('button', { name: 'Put it on the plate' }).click();
-      await page.getByRole('group', { name: `Eaten with ${name.split(' · ')[0]}` }).waitFor();
+      await page.getByRole('button', { name: `Take out ${name.split(' · ')[0]}` }).waitFor();
     }
     await page.getByRole('button', { name: 'Save the plate' }).click();
     await page.getByText('1 serving of Herbed tofu slices and 1 serving of Gouda slices bring 170 kcal and 450 mg sodium.').waitFor();
@@ -206,7 +227,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await page.getByRole('heading', { name: 'A cold platter' }).waitFor();
   });
 
-  test('columns are chosen, the survey is saved as CSV, and on paper every food stands in the table', async () => {
+  test('columns are chosen, and the survey is saved as CSV', async () => {
     await open('/');
     await page.getByText('Columns', { exact: true }).click();
     await page.getByLabel('Potassium', { exact: true }).check();
@@ -224,16 +245,12 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
         .trimEnd()
         .split('\n'),
     ).toHaveLength(32);
-    await page.emulateMedia({ media: 'print' });
-    await expect.poll(() => page.locator('table.onlyprint tbody tr').count()).toBe(31);
-    await page.emulateMedia({ media: 'screen' });
-    await expect.poll(() => page.locator('table.onlyprint').count()).toBe(0);
   });
 
   test('a survey is saved, opened again and removed; everything is exported', async () => {
     await open('/?category=cold+cereals&plate=cereal-with-milk');
     await page.getByLabel('Name of this survey').fill('Cereals with milk');
-    await page.getByRole('button', { name: 'Save it' }).click();
+    await page.getByRole('button', { name: 'Save this survey' }).click();
     await open('/');
     await page.getByRole('button', { name: 'Cereals with milk', exact: true }).click();
     await page.getByRole('heading', { name: '20 foods' }).waitFor();

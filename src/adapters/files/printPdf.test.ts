@@ -57,7 +57,7 @@ function filesOf(folder: string): Buffer[] {
 }
 
 const isLinux = process.platform === 'linux';
-describe.skipIf(findBrowser() === undefined || !isLinux)('printing (skipped where no Chromium-family browser is installed)', () => {
+describe.skipIf(findBrowser() === undefined || !isLinux)('printing (skipped without a Chromium-family browser or Linux)', () => {
   let temporary: string;
   beforeAll(() => {
     temporary = mkdtempSync(join(tmpdir(), 'platewright-test-'));

@@ -12,7 +12,7 @@ const place = mkdtempSync(join(tmpdir(), 'platewright-files-'));
 afterAll(() => rmSync(place, { recursive: true, force: true }));
 const at = (name: string) => join(place, name);
 
-describe.skipIf(process.platform === 'win32')('what is named as a file', () => {
+describe.skipIf(process.platform === 'win32')('what is named as a file (skipped on Windows, which has no such files)', () => {
   test.each([
     ['a folder', place],
     ['a device that never ends', '/dev/zero'],

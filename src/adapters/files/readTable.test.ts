@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Fault } from '#core/errors.ts';
+import { computed } from '../../../test/processorTime.ts';
 import { readTable } from './readTable.ts';
 
 const table = (text: string) => readTable(new TextEncoder().encode(text));
@@ -45,9 +46,9 @@ describe('readTable', () => {
   });
 
   it('[CSV-8] ten thousand quotes that never close are read in the time of a plain file', () => {
-    const started = performance.now();
-    const { rows } = table(`name,x\n${'"a,1\n'.repeat(9_999)}b,2\n`);
-    expect(performance.now() - started).toBeLessThan(2_000);
+    const { result, milliseconds } = computed(() => table(`name,x\n${'"a,1\n'.repeat(9_999)}b,2\n`));
+    const { rows } = result;
+    expect(milliseconds).toBeLessThan(2_000);
     expect(rows.at(-1)).toEqual({ row: 10_001, cells: ['b', '2'] });
   });
 

@@ -31,7 +31,7 @@ const importOf = (rows: number) => ({
   labels: Array.from({ length: rows }, (_, index) => ({ begins: { name: `Row ${index}` }, label: label(index) })),
 });
 
-describe.skipIf(!maySmallDisk)('a disk that is full (skipped where a small one cannot be mounted)', () => {
+describe.skipIf(!maySmallDisk)('a disk that is full (skipped where a small one cannot be mounted, which takes root)', () => {
   test('[STO-20] SQLite: each write is refused, nothing is lost, reads go on, and with room writes go on', async () => {
     const disk = new SmallDisk(6);
     try {

@@ -12,7 +12,7 @@ describe.skipIf(postgresPrograms === undefined)('a PostgreSQL that is away (skip
   beforeAll(async () => {
     server = await PostgresServer.start();
   }, 60_000);
-  afterAll(() => server?.end(), 60_000);
+  afterAll(() => server?.end(), 180_000);
 
   const namesIn = async (url: string) => (await say(url, 'select name from foods order by name')).map(({ name }) => name);
 

@@ -13,7 +13,7 @@ describe.skipIf(postgresPrograms === undefined)('a PostgreSQL that is killed (sk
   beforeAll(async () => {
     server = await PostgresServer.start();
   }, 60_000);
-  afterAll(() => server?.end(), 60_000);
+  afterAll(() => server?.end(), 180_000);
 
   test(`[STO-18] ${kills} kills of backends and of the server under two programs: no acknowledged write is lost or doubled, and the programs live`, async () => {
     const url = await server.newDatabase();

@@ -9,6 +9,9 @@ import pg from 'pg';
 export const postgresPrograms: string | undefined = findPrograms();
 const isRoot = process.getuid?.() === 0;
 
+/** Where root's PostgreSQL, which is another user, may go as well: a temporary folder of root's own (TMPDIR) may be closed to it. */
+export const passableFolder = isRoot ? '/tmp' : tmpdir();
+
 function findPrograms(): string | undefined {
   const versions = existsSync('/usr/lib/postgresql') ? readdirSync('/usr/lib/postgresql').sort((a, b) => Number(b) - Number(a)) : [];
   const folders = [...versions.map(version => `/usr/lib/postgresql/${version}/bin`), ...(process.env.PATH ?? '').split(':')];
@@ -57,7 +60,7 @@ export class PostgresServer {
   }
 
   /** In `folder`, by default a temporary one. What would survive a power cut is PostgreSQL's own affair, and waiting for the disk takes minutes. */
-  static async start(folder = mkdtempSync(join(tmpdir(), 'platewright-postgres-'))): Promise<PostgresServer> {
+  static async start(folder = mkdtempSync(join(passableFolder, 'platewright-postgres-'))): Promise<PostgresServer> {
     const server = new PostgresServer(folder, await freePort());
     chmodSync(folder, 0o755);
     mkdirSync(server.data);

@@ -18,7 +18,7 @@ describe.skipIf(postgresPrograms === undefined)('PostgreSQL (skipped where its p
   beforeAll(async () => {
     server = await PostgresServer.start();
   }, 60_000);
-  afterAll(() => server?.end(), 60_000);
+  afterAll(() => server?.end(), 180_000);
 
   async function newDatabase(): Promise<void> {
     url = await server.newDatabase();

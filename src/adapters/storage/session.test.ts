@@ -105,7 +105,7 @@ describe.skipIf(postgresPrograms === undefined)('a session on PostgreSQL (skippe
   beforeAll(async () => {
     server = await PostgresServer.start();
   }, 60_000);
-  afterAll(() => server?.end(), 60_000);
+  afterAll(() => server?.end(), 180_000);
   sessionContract(async () => postgresConnections(await server.newDatabase()));
 
   test('[STO-18] connections have limits that end what hangs and let long work go on', async () => {

@@ -1,11 +1,11 @@
 import { execFileSync } from 'node:child_process';
 import { closeSync, mkdtempSync, openSync, rmSync, statfsSync, writeSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { passableFolder } from './postgresServer.fixture.ts';
 
 /** A real file system of a few megabytes, which can be filled and given room again. */
 export class SmallDisk {
-  readonly folder = mkdtempSync(join(tmpdir(), 'platewright-disk-'));
+  readonly folder = mkdtempSync(join(passableFolder, 'platewright-disk-'));
 
   constructor(megabytes: number) {
     execFileSync('mount', ['-t', 'tmpfs', '-o', `size=${megabytes}m`, 'tmpfs', this.folder], { stdio: 'pipe' });

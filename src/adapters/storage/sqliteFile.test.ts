@@ -61,7 +61,7 @@ describe('the SQLite file', () => {
     await store.close();
   });
 
-  test('[STO-10] a file that was half made when the first start was killed opens', async () => {
+  test('[STO-10] a file that was half made when the first start was killed opens', { timeout: 120_000 }, async () => {
     const script = fileURLToPath(new URL('./openAndWrite.fixture.ts', import.meta.url));
     // From before the file is there to after it is made, the nearer the closer.
     for (let round = 0; round < 5; round++) {

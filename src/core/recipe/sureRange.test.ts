@@ -16,7 +16,7 @@ import { sampleRecipes } from './sampleRecipes.ts';
 import { dryShare } from './waterLost.ts';
 
 const solver = await openHighsSolver();
-const numRuns = process.env.PLATEWRIGHT_LONG ? 100_000 : 250;
+const numRuns = process.env.PLATEWRIGHT_LONG ? 100_000 : 100;
 
 /** The demo's foods: their statements, and their figures before any rounding. */
 const foods = Object.values(demoFoods)

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { outline } from '../../../test/outline.ts';
+import { computed } from '../../../test/processorTime.ts';
 import { parseStatement } from './parseStatement.ts';
 import { printStatement } from './printStatement.fixture.ts';
 
@@ -217,9 +218,7 @@ describe('any text', () => {
     '(a, or ',
     'a or to preserve and ',
   ])('[STM-1] endless "%s" is read in linear time', unit => {
-    const started = performance.now();
-    parseStatement(unit.repeat(300_000 / unit.length));
-    expect(performance.now() - started).toBeLessThan(5_000);
+    expect(computed(() => parseStatement(unit.repeat(300_000 / unit.length))).milliseconds).toBeLessThan(5_000);
   });
   const pieces = fc.constantFrom(
     'SALT',
@@ -296,7 +295,7 @@ describe('any text', () => {
         };
         check(value.ingredients, 0, points);
       }),
-      { numRuns: long ? 100_000 : 1_000 },
+      { numRuns: long ? 100_000 : 300 },
     );
   });
   test('[STM-1] printing what was read of any text never throws and never grows without bound', () => {
@@ -354,7 +353,7 @@ describe('printing', () => {
         expect(outline(again)).toBe(outline(tree));
         expect(again.ingredients.map(({ sharePercent }) => sharePercent)).toEqual(tree.ingredients.map(({ sharePercent }) => sharePercent));
       }),
-      { numRuns: long ? 20_000 : 500 },
+      { numRuns: long ? 20_000 : 200 },
     );
   });
   test('[STM-16] one canonical form', () => {

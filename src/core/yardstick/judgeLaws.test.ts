@@ -63,6 +63,8 @@ const testOf = (bounds: readonly ('atMost' | 'atLeast' | 'below')[]): fc.Arbitra
       source: { kind: 'clinic', text: 'own' },
     }));
 
+const numRuns = process.env.PLATEWRIGHT_LONG === undefined ? 600 : 20_000;
+
 const yardstickOf = (...tests: Test[]): Yardstick => ({
   id: 'y',
   title: 'y',
@@ -95,7 +97,7 @@ describe('laws', () => {
           if (without === 'fits' || without === 'nearly') expect(whole).toBe(without);
         },
       ),
-      { numRuns: 2000 },
+      { numRuns },
     );
   });
 
@@ -119,7 +121,7 @@ describe('laws', () => {
             expect(judgePlate({ food: widened, plate, yardstick }).verdict).not.toBe('fits');
         },
       ),
-      { numRuns: 2000 },
+      { numRuns },
     );
   });
 
@@ -178,9 +180,9 @@ describe('laws', () => {
         expect(at(share)).toBe('fits');
         expect(at(share * 1.001)).not.toBe('fits');
       }),
-      { numRuns: 3000 },
+      { numRuns },
     );
-    expect(seen).toBeGreaterThan(100);
+    expect(seen).toBeGreaterThan(numRuns / 30);
   });
 
   it('[YST-30] every way in fits when judged again, is smaller or larger as it says, and more of the companion is last', () => {
@@ -208,8 +210,8 @@ describe('laws', () => {
           if (more >= 0) expect(ways.slice(more).every(({ kind }) => kind === 'more-of-companion')).toBe(true);
         },
       ),
-      { numRuns: 2000 },
+      { numRuns },
     );
-    expect(seen).toBeGreaterThan(300);
+    expect(seen).toBeGreaterThan(numRuns / 7);
   });
 });

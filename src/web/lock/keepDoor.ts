@@ -62,9 +62,14 @@ function listen(presence: LockPresence): void {
   const channel = new BroadcastChannel(lockChannel);
   channel.onmessage = ({ data }: MessageEvent<Heard>) => hear(data);
   // It lives as long as a window holds it.
-  const worker = new SharedWorker(new URL('./lockWorker.ts', import.meta.url), { type: 'module' });
-  worker.onerror = () => hearServer(hear);
-  worker.port.start();
+  try {
+    const worker = new SharedWorker(new URL('./lockWorker.ts', import.meta.url), { type: 'module' });
+    worker.onerror = () => hearServer(hear);
+    worker.port.start();
+  } catch {
+    // Forbidden in this browser, as its storage is.
+    hearServer(hear);
+  }
 }
 
 /** Tells the program now and then that a key or a pointer was moved here, the last time too. */

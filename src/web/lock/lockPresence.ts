@@ -4,6 +4,8 @@ import type { Heard } from './hearServer.ts';
 
 /** What a window knows of the lock. */
 export interface Presence {
+  /** False while nothing is heard of the program: it is stopped, or hangs. */
+  readonly isHeard: boolean;
   /** Undefined until the program was heard for the first time. */
   readonly status: LockStatus | undefined;
   /** 'hidden': the program is not heard, and client data is out of sight; 'dropped': for so long that it was let go. */
@@ -19,7 +21,7 @@ const silenceMilliseconds = 14_000;
 
 /** Fails closed: what is not heard to be open counts as locked. */
 export class LockPresence {
-  private presence: Presence = { status: undefined, shown: 'shown', cleared: 0 };
+  private presence: Presence = { isHeard: true, status: undefined, shown: 'shown', cleared: 0 };
   private readonly listeners = new Set<() => void>();
   private readonly clear: () => void;
   private dropping: ReturnType<typeof setTimeout> | undefined;
@@ -44,12 +46,13 @@ export class LockPresence {
     this.dropping = undefined;
     const before = this.presence.status;
     const wasLocked = before !== undefined && before.opening !== status.opening && (before.hasPassphrase || status.hasPassphrase);
-    if (wasLocked) this.letGo({ status, shown: 'shown' });
-    else this.set({ status, shown: 'shown' });
+    if (wasLocked) this.letGo({ isHeard: true, status, shown: 'shown' });
+    else this.set({ isHeard: true, status, shown: 'shown' });
   }
 
   /** The program is not heard. Without a passphrase nothing is locked, then or now. */
   private lose(): void {
+    if (this.presence.isHeard) this.set({ isHeard: false });
     if (this.dropping !== undefined || this.presence.shown !== 'shown' || this.presence.status?.hasPassphrase !== true) return;
     this.set({ shown: 'hidden' });
     this.dropping = setTimeout(() => this.letGo({ shown: 'dropped' }), dropMilliseconds);

@@ -1,22 +1,25 @@
 import { type ReactNode, useId, useLayoutEffect, useRef } from 'react';
+import { ActionForm } from './action/ActionForm.tsx';
+import type { Action } from './action/action.ts';
 import styles from './Dialog.module.css';
 
 /**
  * What must be answered before anything else goes on. It is open for as long as it is drawn: Escape asks to close it, as
- * the buttons do, and focus goes back to where it was. With `onSubmit` it is a form, and Enter in a field sends it.
+ * the buttons do, and focus goes back to where it was. With an action it is a form, and Enter in a field does it.
  */
 export function Dialog({
   title,
   children,
   buttons,
   onClose,
-  onSubmit,
+  action,
 }: {
   readonly title: string;
   readonly children: ReactNode;
   readonly buttons: ReactNode;
   readonly onClose: () => void;
-  readonly onSubmit?: () => void;
+  /** What it asks for: one of the buttons, which submits. */
+  readonly action?: Action;
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
   const heading = useRef<HTMLHeadingElement>(null);
@@ -55,18 +58,13 @@ export function Dialog({
         if (dialog.current?.open === false) onClose();
       }}
     >
-      {onSubmit === undefined ? (
+      {action === undefined ? (
         <div className={styles.content}>{inside}</div>
       ) : (
-        <form
-          className={styles.content}
-          onSubmit={event => {
-            event.preventDefault();
-            onSubmit();
-          }}
-        >
+        // The palette stays shut while a dialog is open.
+        <ActionForm action={action} className={styles.content} isOffered={false}>
           {inside}
-        </form>
+        </ActionForm>
       )}
     </dialog>
   );

@@ -13,6 +13,8 @@ export interface FieldMarks {
 /** What every field says around itself. */
 export interface FieldWords {
   readonly label: string;
+  /** Stands behind the label, lighter: "may be left out". */
+  readonly aside?: string;
   readonly hint?: string;
   readonly wrong?: string | undefined;
   readonly isRequired?: boolean;
@@ -22,6 +24,7 @@ export interface FieldWords {
 /** A field with its name above it, how to fill it in and what is wrong below it. */
 export function LabelledField({
   label,
+  aside,
   hint,
   wrong,
   isRequired = false,
@@ -37,6 +40,7 @@ export function LabelledField({
       <label className={styles.label} htmlFor={fieldId}>
         {label}
         {isRequired && <span className={styles.needed}> (needed)</span>}
+        {aside !== undefined && <span className={styles.needed}> ({aside})</span>}
       </label>
       {children({
         id: fieldId,

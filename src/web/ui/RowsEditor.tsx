@@ -17,11 +17,13 @@ export function RowsEditor<Item>(given: {
   /** How an entry is called where it is taken out: "the weight 70 kg". */
   readonly nameOf: (item: Item, index: number) => string;
   readonly empty?: string;
+  /** What stands over an entry that is too large for one row: its fields then stand below each other, in a frame of their own. */
+  readonly legendOf?: (item: Item, index: number) => string;
   readonly children: (row: TypedRow<Item>, index: number) => ReactNode;
   /** Stands between the entries and the button that adds one. */
   readonly below?: ReactNode;
 }) {
-  const { label, rows, blank, addLabel = 'Add one', nameOf, empty, children, below } = given;
+  const { label, rows, blank, addLabel = 'Add one', nameOf, empty, legendOf, children, below } = given;
   const box = useRef<HTMLFieldSetElement>(null);
   const adds = useRef<HTMLButtonElement>(null);
   return (
@@ -30,7 +32,7 @@ export function RowsEditor<Item>(given: {
       {rows.each.length === 0 && empty !== undefined && <p>{empty}</p>}
       {rows.each.map((row, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: an entry has no identity but its place while it is typed
-        <div className={styles.entry} data-entry key={at}>
+        <Entry legend={legendOf?.(row.values, at)} key={at}>
           {children(row, at)}
           <button
             type="button"
@@ -43,7 +45,7 @@ export function RowsEditor<Item>(given: {
           >
             Take out
           </button>
-        </div>
+        </Entry>
       ))}
       {below}
       {blank !== undefined && (
@@ -63,6 +65,21 @@ export function RowsEditor<Item>(given: {
           {addLabel}
         </button>
       )}
+    </fieldset>
+  );
+}
+
+function Entry({ legend, children }: { readonly legend: string | undefined; readonly children: ReactNode }) {
+  if (legend === undefined)
+    return (
+      <div className={styles.entry} data-entry>
+        {children}
+      </div>
+    );
+  return (
+    <fieldset className={layout.stack} data-entry>
+      <legend>{legend}</legend>
+      {children}
     </fieldset>
   );
 }

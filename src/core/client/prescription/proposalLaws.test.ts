@@ -16,7 +16,7 @@ import { addDays } from '#core/quantity/calendarDay.ts';
 import { proposePrescription } from './proposePrescription.ts';
 import { type Target, type TargetItem, targetItems } from './target.ts';
 
-const runs = process.env.PLATEWRIGHT_LONG === undefined ? 400 : 20_000;
+const runs = process.env.PLATEWRIGHT_LONG === undefined ? 150 : 20_000;
 
 const treatment: fc.Arbitrary<Assessment['treatment']> = fc.oneof(
   fc.constant<Assessment['treatment']>({ setting: 'ckd-not-on-dialysis' }),

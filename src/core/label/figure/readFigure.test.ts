@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { computed } from '../../../../test/processorTime.ts';
 import type { Market, PrintedFigure } from '../label.ts';
 import type { PanelKey } from '../panelKeys.ts';
 import type { Figure } from './figure.ts';
@@ -104,9 +105,9 @@ describe('what cannot be read', () => {
   test('[LBL-3] ten megabytes of text are refused at once, and the issue quotes only their beginning', () => {
     for (const unit of ['9', '1,', '<', ' ', '((', '1 ', 'less than ']) {
       const text = unit.repeat(10_000_000 / unit.length);
-      const started = performance.now();
-      const { value, issues } = readFigure('sodiumMg', text, 'us', 'panel.sodiumMg');
-      expect(performance.now() - started).toBeLessThan(1000);
+      const { result, milliseconds } = computed(() => readFigure('sodiumMg', text, 'us', 'panel.sodiumMg'));
+      expect(milliseconds).toBeLessThan(1000);
+      const { value, issues } = result;
       expect(value).toEqual({ kind: 'no-figure', reason: 'not-a-number' });
       expect(issues[0]?.found.length).toBeLessThan(100);
     }

@@ -1,19 +1,24 @@
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { isSameJson } from '#core/json/isSameJson.ts';
 import { answer, api, type Formula, type FormulaWorked } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { useOffered } from '../../ui/action/offered.ts';
+import { typedOf } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
+import { Empty } from '../../ui/page/Empty.tsx';
+import { Page } from '../../ui/page/Page.tsx';
 import { Told } from '../../ui/Told.tsx';
-import text from '../../ui/text.module.css';
 import { useSettled } from '../../ui/useSettled.ts';
 import { AboutFormula } from './AboutFormula.tsx';
+import { calculatorActions } from './actions.ts';
 import styles from './Calculators.module.css';
 import { HandOn } from './HandOn.tsx';
 import { InputField } from './InputField.tsx';
 import { Result } from './Result.tsx';
-import { emptyInputs, exampleInputs, inputsOf } from './typedInputs.ts';
+import { emptyInputs, inputsOf } from './typedInputs.ts';
 import { useFormulas } from './useFormulas.ts';
 
 const route = getRouteApi('/calculators/$name');
@@ -25,31 +30,30 @@ export function CalculatorScreen() {
   const formula = formulas.data?.find(one => one.name === name);
   if (formula !== undefined) return <Worksheet key={name} formula={formula} />;
   return (
-    <>
-      <h1>Calculators</h1>
-      <Told error={formulas.error} />
-      {formulas.data === undefined ? (
-        <p role="status">Reading …</p>
-      ) : (
-        <p className={layout.notice} role="alert">
-          There is no formula of this name. Go back to <Link to="/calculators">Calculators</Link> and choose one.
-        </p>
+    <Page title="Calculators" isReading={formulas.isPending} fault={formulas.error}>
+      {formulas.data !== undefined && (
+        <div role="alert">
+          <Empty>
+            There is no formula of this name. Go back to <Link to="/calculators">Calculators</Link> and choose one.
+          </Empty>
+        </div>
       )}
-    </>
+    </Page>
   );
 }
 
+/** Nothing that is typed here is kept, in no draft either: it may be a client's. */
 function Worksheet({ formula }: { readonly formula: Formula }) {
   const { name, title, subject, purpose, inputs } = formula;
-  const [typed, setTyped] = useState(() => emptyInputs(inputs));
+  const [values, setValues] = useState(() => emptyInputs(inputs));
   const [isAsked, setAsked] = useState(false);
-  const form = useRef<HTMLFormElement>(null);
+  const [form, setForm] = useState<HTMLFormElement | null>(null);
   // Whoever asks for a result that cannot be is taken to the field that stands in its way.
   const [times, setTimes] = useState(0);
   useEffect(() => {
-    if (times > 0) form.current?.querySelector<HTMLElement>('[aria-invalid]')?.focus();
-  }, [times]);
-  const given = inputsOf(inputs, typed);
+    if (times > 0) form?.querySelector<HTMLElement>('[aria-invalid]')?.focus();
+  }, [times, form]);
+  const given = inputsOf(inputs, values);
   const settled = useSettled(given, 150);
   const isBegun = Object.keys(given).length > 0;
   const worked = useQuery({
@@ -61,67 +65,45 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
   const isCurrent = isSameJson(settled, given);
   const data = isCurrent ? worked.data : undefined;
   const issues = data?.issues ?? [];
-  const wrongOf = (input: string): string | undefined => {
+  const wrongAt = (input: string): string | undefined => {
     const issue = issues.find(({ place }) => place.heading === input);
     if (issue === undefined || (issue.code === 'input-missing' && !isAsked)) return undefined;
     return issueWords(issue);
   };
+  const typed = typedOf(values, setValues, wrongAt);
   const missing = issues
     .filter(({ code }) => code === 'input-missing')
     .map(({ place }) => inputs.find(one => one.name === place.heading)?.label);
   const together = issues.filter(({ place }) => place.heading === undefined).map(({ expected }) => `These figures together: ${expected}`);
+  const ask = (): void => {
+    setAsked(true);
+    setTimes(times + 1);
+  };
+  const actions = calculatorActions(formula, typed, { isBegun, ask, forgetAsking: () => setAsked(false) });
+  useOffered([actions.example, actions.clear]);
   return (
-    <>
-      <div>
-        <span className={text.soft}>
+    <Page
+      title={title}
+      above={
+        <>
           <Link to="/calculators">Calculators</Link> · {subject}
-        </span>
-        <h1>{title}</h1>
-        <p className={text.soft}>{purpose}</p>
-      </div>
+        </>
+      }
+      about={purpose}
+    >
       <div className={styles.columns}>
-        <form
-          ref={form}
-          className={`${layout.sheet} ${layout.stack}`}
-          aria-label={title}
-          noValidate
-          onSubmit={event => {
-            event.preventDefault();
-            setAsked(true);
-            setTimes(times + 1);
-          }}
-        >
+        <ActionForm action={actions.work} className={`${layout.sheet} ${layout.stack}`} label={title} formRef={setForm}>
           <div className={styles.inputs}>
             {inputs.map(input => (
-              <InputField
-                key={input.name}
-                input={input}
-                typed={typed[input.name] ?? { text: '', unit: '' }}
-                wrong={wrongOf(input.name)}
-                onChange={next => setTyped({ ...typed, [input.name]: next })}
-              />
+              <InputField key={input.name} input={input} field={typed.field(input.name)} />
             ))}
           </div>
           <p className={`${layout.row} ${layout.noprint}`}>
-            <button type="submit" className={button.act}>
-              Work it out
-            </button>
-            <button type="button" className={button.quiet} onClick={() => setTyped(exampleInputs(formula))}>
-              Use the example
-            </button>
-            <button
-              type="button"
-              className={button.quiet}
-              disabled={!isBegun}
-              onClick={() => {
-                setAsked(false);
-                setTyped(emptyInputs(inputs));
-              }}
-            >
-              Clear
-            </button>
+            <ActionButton action={actions.work} isMain submits />
+            <ActionButton action={actions.example} />
+            <ActionButton action={actions.clear} />
           </p>
-        </form>
+        </ActionForm>
         <div className={`${layout.stack} ${layout.beside}`}>
           <Result
             results={data?.results ?? null}
@@ -135,7 +117,7 @@ function Worksheet({ formula }: { readonly formula: Formula }) {
         </div>
       </div>
       <AboutFormula formula={formula} />
-    </>
+    </Page>
   );
 }
 

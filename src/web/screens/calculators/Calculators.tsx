@@ -1,8 +1,9 @@
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import type { Formula } from '../../api.ts';
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
-import { Told } from '../../ui/Told.tsx';
+import { Page } from '../../ui/page/Page.tsx';
 import text from '../../ui/text.module.css';
 import styles from './Calculators.module.css';
 import { useFormulas } from './useFormulas.ts';
@@ -14,23 +15,14 @@ export function CalculatorsScreen() {
   const found = (formulas.data ?? []).filter(one => isWanted(one, wanted));
   const subjects = [...new Set(found.map(({ subject }) => subject))];
   return (
-    <>
-      <h1>Calculators</h1>
-      <p className={text.soft}>
-        Each shows its units, its math and where it comes from, and is worked out while you type. Nothing that is typed here is kept.
-      </p>
-      <Told error={formulas.error} />
+    <Page
+      title="Calculators"
+      about="Each shows its units, its math and where it comes from, and is worked out while you type. Nothing that is typed here is kept."
+      isReading={formulas.isPending}
+      fault={formulas.error}
+    >
       <div className={`${layout.noprint} ${styles.filter}`}>
-        <label className={layout.field}>
-          <span>Find a formula</span>
-          <input
-            type="search"
-            value={wanted}
-            onChange={event => setWanted(event.target.value)}
-            placeholder="eGFR, potassium, dry weight …"
-            autoComplete="off"
-          />
-        </label>
+        <Field label="Find a formula" type="search" placeholder="eGFR, potassium, dry weight …" value={wanted} onChange={setWanted} />
         <p className={`${text.small} ${text.soft}`} role="status">
           {formulas.data !== undefined && `${found.length} of ${formulas.data.length} formulas`}
         </p>
@@ -55,7 +47,7 @@ export function CalculatorsScreen() {
           </section>
         ))}
       </div>
-    </>
+    </Page>
   );
 }
 

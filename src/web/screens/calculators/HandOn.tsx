@@ -1,13 +1,16 @@
 import { useQuery } from '@tanstack/react-query';
-import { Link, useNavigate } from '@tanstack/react-router';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { answer, api, type Formula, type FormulaWorked, Problem } from '../../api.ts';
 import { ClientDoor } from '../../lock/ClientDoor.tsx';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { Choice } from '../../ui/form/Choice.tsx';
+import { orNone } from '../../ui/form/choices.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
-import { carry } from './carried.ts';
+import { type Fitting, useHandOnAction } from './actions.ts';
 
 type Results = NonNullable<FormulaWorked['results']>;
 
@@ -32,17 +35,11 @@ export function HandOn({ formula, results }: { readonly formula: Formula; readon
   );
 }
 
-interface Fitting {
-  readonly field: Formula['fills'][number]['field'];
-  readonly label: string;
-  readonly value: number;
-  readonly text: string;
-}
-
 function ChooseClient({ title, fitting }: { readonly title: string; readonly fitting: readonly Fitting[] }) {
-  const navigate = useNavigate();
-  const [field, setField] = useState(fitting[0]!.field);
+  const [field, setField] = useState<string>(fitting[0]!.field);
   const [clientId, setClientId] = useState('');
+  const chosen = fitting.find(one => one.field === field) ?? fitting[0]!;
+  const open = useHandOnAction(title, chosen, clientId);
   const clients = useQuery({ queryKey: ['clients'], queryFn: () => answer(api.clients.$get()), gcTime: 0 });
   if (clients.error instanceof Problem && clients.error.code === 'clients-locked') {
     return (
@@ -59,46 +56,25 @@ function ChooseClient({ title, fitting }: { readonly title: string; readonly fit
       </p>
     );
   }
-  const chosen = fitting.find(one => one.field === field) ?? fitting[0]!;
   return (
-    <form
-      className={layout.stack}
-      onSubmit={event => {
-        event.preventDefault();
-        if (clientId === '') return;
-        carry({ clientId, field: chosen.field, value: chosen.value, words: `${chosen.label} ${chosen.text}`, from: title });
-        void navigate({ to: '/clients/$clientId', params: { clientId } });
-      }}
-    >
+    <ActionForm action={open} className={layout.stack} isOffered={false}>
       {fitting.length > 1 && (
-        <label className={layout.field}>
-          <span>As</span>
-          <select value={chosen.field} onChange={event => setField(fitting.find(one => one.field === event.target.value)?.field ?? field)}>
-            {fitting.map(one => (
-              <option key={one.field} value={one.field}>
-                {one.label}
-              </option>
-            ))}
-          </select>
-        </label>
+        <Choice label="As" choices={fitting.map(one => [one.field, one.label])} value={chosen.field} onChange={setField} />
       )}
-      <label className={layout.field}>
-        <span>Client</span>
-        <select required value={clientId} onChange={event => setClientId(event.target.value)}>
-          <option value="">choose</option>
-          {clients.data.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </label>
+      <Choice
+        label="Client"
+        isRequired
+        choices={orNone(
+          'choose',
+          clients.data.map(({ id, name }) => [id, name]),
+        )}
+        value={clientId}
+        onChange={setClientId}
+      />
       <p className={layout.row}>
-        <button type="submit" className={button.act}>
-          Open the assessment with it
-        </button>
+        <ActionButton action={open} isMain submits />
         <span className={`${text.small} ${text.soft}`}>Filled in, not kept: you look at it first.</span>
       </p>
-    </form>
+    </ActionForm>
   );
 }

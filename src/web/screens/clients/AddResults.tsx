@@ -1,38 +1,35 @@
-import { useDeferredValue, useState } from 'react';
+import { useDeferredValue } from 'react';
 import type { ResultsJson } from '#core/client/assessment/assessment.ts';
 import type { Client } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { Draft } from '../../ui/draft/Draft.tsx';
+import { useDraft } from '../../ui/draft/useDraft.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
+import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
-import type { AssessmentDraft } from './assessmentDraft.ts';
+import { useResultsActions } from './assessmentActions.ts';
 import { Issues } from './Issues.tsx';
-import { Labs } from './LabRows.tsx';
+import { Labs } from './Labs.tsx';
 import { askedElsewhere, questionsByRow } from './questionsByRow.ts';
-import { blankLab, labsOf, weighingsOf } from './rowDrafts.ts';
+import type { TypedAssessment } from './typedAssessment.ts';
+import { blankLab, labsOf, weighingsOf } from './typedResults.ts';
 import { useProposal } from './useProposal.ts';
-import { Weighings } from './WeighingRows.tsx';
+import { vaultDraft } from './vaultDraft.ts';
+import { Weighings } from './Weighings.tsx';
 
-type Lists = Pick<AssessmentDraft, 'labs' | 'weighings'>;
+type TypedResults = Pick<TypedAssessment, 'labs' | 'weighings'>;
 
 /** Results and weights that came in since the newest assessment. They are asked about beside what is on record already. */
-export function AddResults({
-  client: { assessment, assessedOn },
-  today,
-  onSave,
-  onCancel,
-}: {
-  readonly client: Client;
-  readonly today: string;
-  readonly onSave: (results: ResultsJson) => Promise<void>;
-  readonly onCancel: () => void;
-}) {
-  const [draft, setDraft] = useState<Lists>(() => ({ labs: [blankLab(today)], weighings: [] }));
-  const [error, setError] = useState<unknown>();
-  const [busy, setBusy] = useState(false);
-  const added = resultsOf(draft);
-  const settled = resultsOf(useDeferredValue(draft));
+export function AddResults(given: { readonly client: Client; readonly today: string; readonly onDone: () => void }) {
+  const { client, today, onDone } = given;
+  const { assessment, assessedOn } = client;
+  const typed = useTyped<TypedResults>(() => ({ labs: [blankLab(today)], weighings: [] }));
+  const draft = useDraft(vaultDraft(client.id, 'results'), typed);
+  const { keep, cancel, fault } = useResultsActions(client, resultsOf(typed.values), { forget: draft.forget, onDone });
+  const settled = resultsOf(useDeferredValue(typed.values));
   const proposal = useProposal(
     assessment && {
       ...assessment,
@@ -43,54 +40,32 @@ export function AddResults({
   const issues = proposal.data?.issues ?? [];
   const before = { labs: assessment?.labs.length ?? 0, weighings: assessment?.weighings.length ?? 0 };
   const elsewhere = askedElsewhere(issues, before);
+  const { labs, weighings } = typed.values;
   return (
-    <form
-      className={`${layout.sheet} ${layout.stack}`}
-      ref={focusFirstField}
-      onSubmit={event => {
-        event.preventDefault();
-        setBusy(true);
-        setError(undefined);
-        onSave(added)
-          .catch(setError)
-          .finally(() => setBusy(false));
-      }}
-    >
+    <ActionForm action={keep} className={`${layout.sheet} ${layout.stack}`} formRef={focusFirstField}>
       <h2>Add results</h2>
+      <Draft draft={draft} />
       <p className={text.soft}>Results and weights since the assessment of {assessedOn}. They join it; nothing else of it changes.</p>
-      <Labs
-        rows={draft.labs}
+      <Labs labs={typed.rows('labs')} today={today} questions={questionsByRow(labs, 'labs', issues, before.labs)} />
+      <Weighings
+        weighings={typed.rows('weighings')}
         today={today}
-        onRows={labs => setDraft({ ...draft, labs })}
-        questions={questionsByRow(draft.labs, 'labs', issues, before.labs)}
+        questions={questionsByRow(weighings, 'weighings', issues, before.weighings)}
       />
-      <fieldset className={layout.stack}>
-        <legend>Weights</legend>
-        <Weighings
-          rows={draft.weighings}
-          today={today}
-          onRows={weighings => setDraft({ ...draft, weighings })}
-          questions={questionsByRow(draft.weighings, 'weighings', issues, before.weighings)}
-        />
-      </fieldset>
       {elsewhere.length > 0 && (
         <div className={layout.notice} role="status">
           <Issues issues={elsewhere} />
         </div>
       )}
-      <Told error={error ?? proposal.error} />
+      <Told error={fault ?? proposal.error} />
       <p className={layout.row}>
-        <button type="submit" className={button.act} disabled={busy || added.labs.length + added.weighings.length === 0}>
-          Keep the results
-        </button>
-        <button type="button" className={button.quiet} onClick={onCancel}>
-          Cancel
-        </button>
+        <ActionButton action={keep} isMain submits />
+        <ActionButton action={cancel} />
       </p>
-    </form>
+    </ActionForm>
   );
 }
 
-function resultsOf({ labs, weighings }: Lists): ResultsJson {
+function resultsOf({ labs, weighings }: TypedResults): ResultsJson {
   return { labs: labsOf(labs), weighings: weighingsOf(weighings) };
 }

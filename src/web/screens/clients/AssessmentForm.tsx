@@ -1,87 +1,70 @@
-import { useDeferredValue, useState } from 'react';
-import type { AssessmentJson } from '#core/client/assessment/assessment.ts';
+import { useDeferredValue, useEffect, useEffectEvent } from 'react';
 import type { Carried } from '#core/client/formulas/catalog/assessmentFields.ts';
-import type { Proposal } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import type { Client, Proposal } from '../../api.ts';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { Draft } from '../../ui/draft/Draft.tsx';
+import { useDraft } from '../../ui/draft/useDraft.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
+import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
-import { draftOf } from './assessmentDraft.ts';
+import { useAssessmentActions } from './assessmentActions.ts';
 import { assessmentOf, stillMissing } from './assessmentOf.ts';
 import { BodyFields, FoodFields } from './BodyFields.tsx';
-import { withCarried } from './carriedDraft.ts';
+import { withCarried } from './carriedAssessment.ts';
 import { Issues } from './Issues.tsx';
-import { Labs } from './LabRows.tsx';
+import { Labs } from './Labs.tsx';
 import { PersonFields } from './PersonFields.tsx';
 import { questionsByRow } from './questionsByRow.ts';
 import { TickedLists } from './TickedLists.tsx';
+import { typedAssessment } from './typedAssessment.ts';
 import { useProposal } from './useProposal.ts';
-import { Weighings } from './WeighingRows.tsx';
+import { vaultDraft } from './vaultDraft.ts';
+import { Weighings } from './Weighings.tsx';
 
 /** A dated set of facts. Questions and refusals speak while it is typed; nothing is corrected silently. */
-export function AssessmentForm({
-  start,
-  carried,
-  today,
-  onSave,
-  onCancel,
-}: {
-  readonly start: AssessmentJson | undefined;
+export function AssessmentForm(given: {
+  readonly client: Client;
   /** A result of a calculator that is filled in. */
   readonly carried?: Carried | undefined;
   readonly today: string;
-  readonly onSave: (assessment: AssessmentJson) => Promise<void>;
-  readonly onCancel: () => void;
+  readonly onDone: () => void;
 }) {
-  const [draft, setDraft] = useState(() => {
-    const begun = draftOf(start, today);
+  const { client, carried, today, onDone } = given;
+  const typed = useTyped(() => {
+    const begun = typedAssessment(client.assessment, today);
     return carried === undefined ? begun : withCarried(begun, carried);
   });
-  const [error, setError] = useState<unknown>();
-  const [busy, setBusy] = useState(false);
-  // What is asked is what is looked at: a draft that settles later must not be sent half typed.
-  const proposal = useProposal(assessmentOf(useDeferredValue(draft)));
+  const draft = useDraft(vaultDraft(client.id, 'assessment'), typed);
+  // What was typed before has taken the place of the whole form, without the result that comes now.
+  const carryAgain = useEffectEvent(() => carried !== undefined && typed.set(withCarried(typed.values, carried)));
+  const isRestored = draft.state.kind === 'restored';
+  useEffect(() => {
+    if (isRestored) carryAgain();
+  }, [isRestored]);
+  const missing = stillMissing(typed.values);
+  const ready = missing.length === 0 ? assessmentOf(typed.values) : undefined;
+  const { keep, cancel, fault } = useAssessmentActions(client, ready, { forget: draft.forget, onDone });
+  // What is asked is what is looked at: what settles later must not be sent half typed.
+  const proposal = useProposal(assessmentOf(useDeferredValue(typed.values)));
   const issues = proposal.data?.issues ?? [];
-  const missing = stillMissing(draft);
-  const part = { draft, onChange: setDraft };
+  const { labs, weighings } = typed.values;
   return (
-    <form
-      className={`${layout.sheet} ${layout.stack}`}
-      ref={focusFirstField}
-      onSubmit={event => {
-        event.preventDefault();
-        const assessment = assessmentOf(draft);
-        // What is missing is named beside the button; nothing is sent.
-        if (assessment === undefined || stillMissing(draft).length > 0) return;
-        setBusy(true);
-        setError(undefined);
-        onSave(assessment)
-          .catch(setError)
-          .finally(() => setBusy(false));
-      }}
-    >
+    <ActionForm action={keep} className={`${layout.sheet} ${layout.stack}`} formRef={focusFirstField}>
       <h2>An assessment</h2>
+      <Draft draft={draft} />
       <p className={text.soft}>What is not known stays empty. Enter weights in pounds and heights in feet and inches as they come.</p>
-      <PersonFields {...part} />
+      <PersonFields typed={typed} />
       <fieldset className={layout.stack}>
         <legend>Body and intake</legend>
-        <BodyFields {...part} />
-        <Weighings
-          rows={draft.weighings}
-          today={today}
-          onRows={weighings => setDraft({ ...draft, weighings })}
-          questions={questionsByRow(draft.weighings, 'weighings', issues)}
-        />
+        <BodyFields fields={typed.part('fields')} />
+        <Weighings weighings={typed.rows('weighings')} today={today} questions={questionsByRow(weighings, 'weighings', issues)} />
       </fieldset>
-      <Labs
-        rows={draft.labs}
-        today={today}
-        onRows={labs => setDraft({ ...draft, labs })}
-        questions={questionsByRow(draft.labs, 'labs', issues)}
-      />
-      <TickedLists {...part} />
-      <FoodFields {...part} />
+      <Labs labs={typed.rows('labs')} today={today} questions={questionsByRow(labs, 'labs', issues)} />
+      <TickedLists ticked={typed.part('ticked')} />
+      <FoodFields fields={typed.part('fields')} />
       {missing.length > 0 && (
         <p className={layout.notice} role="status">
           Before anything can be proposed: {missing.join('; ')}.
@@ -89,16 +72,12 @@ export function AssessmentForm({
       )}
       {missing.length === 0 && proposal.error !== null && <Told error={proposal.error} />}
       {missing.length === 0 && proposal.data !== undefined && <SoFar proposal={proposal.data} />}
-      <Told error={error} />
+      <Told error={fault} />
       <p className={layout.row}>
-        <button type="submit" className={button.act} disabled={busy}>
-          Keep the assessment
-        </button>
-        <button type="button" className={button.quiet} onClick={onCancel}>
-          Cancel
-        </button>
+        <ActionButton action={keep} isMain submits />
+        <ActionButton action={cancel} />
       </p>
-    </form>
+    </ActionForm>
   );
 }
 

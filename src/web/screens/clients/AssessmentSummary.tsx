@@ -1,5 +1,7 @@
-import { type WeightBasisId, weightBasisIds } from '#core/client/states/weightBasis.ts';
+import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import type { Client } from '../../api.ts';
+import { Choice } from '../../ui/form/Choice.tsx';
+import type { Choices } from '../../ui/form/choices.ts';
 import layout from '../../ui/layout.module.css';
 import text from '../../ui/text.module.css';
 import { Trends } from './Trends.tsx';
@@ -55,33 +57,22 @@ export function AssessmentSummary({ client, onPick }: { readonly client: Client;
 }
 
 function WeightBasis({ weight, onPick }: { readonly weight: NonNullable<Client['weight']>; readonly onPick: (id: WeightBasisId) => void }) {
+  const { chosen, others, bmi, why } = weight;
+  const choices: Choices<WeightBasisId> = [
+    [chosen, chosen.replaceAll('-', ' ')],
+    ...others.filter(({ id }) => id !== chosen).map(({ id, text: words }) => [id, words] as const),
+  ];
   return (
     <div>
       <p>
         Weight basis: <b>{weight.text}</b>
-        {weight.bmi === undefined ? '' : `, BMI ${weight.bmi}`}
+        {bmi === undefined ? '' : `, BMI ${bmi}`}
       </p>
-      <p className={`${text.small} ${text.soft}`}>{weight.why}</p>
-      {weight.others.length > 0 && (
-        <label className={`${layout.field} ${layout.noprint}`}>
-          <span>Another weight basis</span>
-          <select
-            value={weight.chosen}
-            onChange={event => {
-              const picked = weightBasisIds.find(id => id === event.target.value);
-              if (picked !== undefined) onPick(picked);
-            }}
-          >
-            <option value={weight.chosen}>{weight.chosen.replaceAll('-', ' ')}</option>
-            {weight.others
-              .filter(({ id }) => id !== weight.chosen)
-              .map(({ id, text }) => (
-                <option key={id} value={id}>
-                  {text}
-                </option>
-              ))}
-          </select>
-        </label>
+      <p className={`${text.small} ${text.soft}`}>{why}</p>
+      {others.length > 0 && (
+        <div className={layout.noprint}>
+          <Choice label="Another weight basis" choices={choices} value={chosen} onChange={onPick} />
+        </div>
       )}
     </div>
   );

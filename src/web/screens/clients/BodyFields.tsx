@@ -1,7 +1,13 @@
 import { appetites, lossCauses } from '#core/client/assessment/vocabularies.ts';
+import { Choice } from '../../ui/form/Choice.tsx';
+import { type Choices, orNone } from '../../ui/form/choices.ts';
+import { Field } from '../../ui/form/Field.tsx';
+import type { Typed } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
-import { Choice, Field, type Part } from './DraftFields.tsx';
-import { type Choices, choicesOf } from './vocabulary.ts';
+import type { TypedAssessment } from './typedAssessment.ts';
+import { choicesOf } from './vocabulary.ts';
+
+type Fields = Typed<TypedAssessment['fields']>;
 
 const heightChoices: Choices<string> = [
   ['cm', 'cm'],
@@ -11,42 +17,42 @@ const heightChoices: Choices<string> = [
 ];
 
 /** Height, urine, appetite, losses and what is eaten; weights stand below them, in rows. */
-export function BodyFields(part: Part) {
-  const isInFeet = part.draft.fields.heightUnit === 'ft';
+export function BodyFields({ fields: { field, values } }: { readonly fields: Fields }) {
+  const isInFeet = values.heightUnit === 'ft';
   return (
     <div className={layout.formgrid}>
-      <Choice {...part} name="heightUnit" label="Height in" choices={heightChoices} />
-      <Field {...part} name="height" label={isInFeet ? 'Feet' : 'Height'} type="number" />
-      {isInFeet && <Field {...part} name="inches" label="Inches" type="number" />}
-      <Field {...part} name="urine" label="Urine, mL a day" type="number" />
-      <Field {...part} name="urineOn" label="Urine measured on" type="date" />
-      <Choice {...part} name="appetite" label="Appetite" none="not asked" choices={choicesOf(appetites)} />
-      <Field {...part} name="loss3" label="Weight loss in 3 months, %" type="number" />
-      <Field {...part} name="loss6" label="Weight loss in 6 months, %" type="number" />
-      <Choice {...part} name="lossCause" label="The loss was" none="not asked" choices={choicesOf(lossCauses)} />
-      <Field {...part} name="muscle3" label="Muscle loss in 3 months, %" type="number" />
-      <Field {...part} name="muscle6" label="Muscle loss in 6 months, %" type="number" />
-      <Field {...part} name="littleForDays" label="Days with next to nothing eaten" type="number" />
-      <Field {...part} name="energyKcal" label="Energy eaten, kcal a day" type="number" />
-      <Field {...part} name="proteinG" label="Protein eaten, g a day" type="number" />
+      <Choice label="Height in" choices={heightChoices} {...field('heightUnit')} />
+      <Field label={isInFeet ? 'Feet' : 'Height'} type="number" {...field('height')} />
+      {isInFeet && <Field label="Inches" type="number" {...field('inches')} />}
+      <Field label="Urine, mL a day" type="number" {...field('urine')} />
+      <Field label="Urine measured on" type="date" {...field('urineOn')} />
+      <Choice label="Appetite" choices={orNone<string>('not asked', choicesOf(appetites))} {...field('appetite')} />
+      <Field label="Weight loss in 3 months, %" type="number" {...field('loss3')} />
+      <Field label="Weight loss in 6 months, %" type="number" {...field('loss6')} />
+      <Choice label="The loss was" choices={orNone<string>('not asked', choicesOf(lossCauses))} {...field('lossCause')} />
+      <Field label="Muscle loss in 3 months, %" type="number" {...field('muscle3')} />
+      <Field label="Muscle loss in 6 months, %" type="number" {...field('muscle6')} />
+      <Field label="Days with next to nothing eaten" type="number" {...field('littleForDays')} />
+      <Field label="Energy eaten, kcal a day" type="number" {...field('energyKcal')} />
+      <Field label="Protein eaten, g a day" type="number" {...field('proteinG')} />
     </div>
   );
 }
 
-export function FoodFields(part: Part) {
+export function FoodFields({ fields: { field } }: { readonly fields: Fields }) {
   return (
     <fieldset>
       <legend>Food, goals and steps taken</legend>
       <div className={layout.formgrid}>
-        <Field {...part} name="allergies" label="Allergies (commas between)" />
-        <Field {...part} name="avoidedFoods" label="Foods avoided (commas between)" />
-        <Field {...part} name="foodAccess" label="Access to food" />
-        <Field {...part} name="goals" label="Goals (commas between)" />
-        <Field {...part} name="raasChangedOn" label="RAAS inhibitor begun or changed on" type="date" />
-        <Field {...part} name="causesCheckedOn" label="High potassium: other causes gone through on" type="date" />
-        <Field {...part} name="additivesCutOn" label="High potassium: additives and salt substitutes cut on" type="date" />
-        <Field {...part} name="lastScreenedOn" label="Last screened on" type="date" />
-        <Field {...part} name="lastFullAssessmentOn" label="Last full assessment on" type="date" />
+        <Field label="Allergies (commas between)" {...field('allergies')} />
+        <Field label="Foods avoided (commas between)" {...field('avoidedFoods')} />
+        <Field label="Access to food" {...field('foodAccess')} />
+        <Field label="Goals (commas between)" {...field('goals')} />
+        <Field label="RAAS inhibitor begun or changed on" type="date" {...field('raasChangedOn')} />
+        <Field label="High potassium: other causes gone through on" type="date" {...field('causesCheckedOn')} />
+        <Field label="High potassium: additives and salt substitutes cut on" type="date" {...field('additivesCutOn')} />
+        <Field label="Last screened on" type="date" {...field('lastScreenedOn')} />
+        <Field label="Last full assessment on" type="date" {...field('lastFullAssessmentOn')} />
       </div>
     </fieldset>
   );

@@ -1,5 +1,6 @@
 import type { Client } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import type { Action } from '../../ui/action/action.ts';
 import layout from '../../ui/layout.module.css';
 import text from '../../ui/text.module.css';
 import { type Caution, contactWords, UrgentCaution } from './UrgentCaution.tsx';
@@ -7,13 +8,11 @@ import { type Caution, contactWords, UrgentCaution } from './UrgentCaution.tsx';
 /** What must not be missed: refusals and questions, values that need contact the same day, cautions, and that targets are for licensed dietitians. */
 export function Cautions({
   client,
-  onChanged,
-  onAnswer,
+  answerIt,
 }: {
   readonly client: Client;
-  readonly onChanged: () => Promise<void>;
   /** Opens the form in which a question is answered. */
-  readonly onAnswer: () => void;
+  readonly answerIt: Action;
 }) {
   const { cautions = [], issues = [], standingCaution } = client;
   const urgent = cautions.filter(({ sameDay }) => sameDay);
@@ -28,15 +27,13 @@ export function Cautions({
           </p>
           {kind === 'question' && (
             <p className={layout.noprint}>
-              <button type="button" className={button.quiet} onClick={onAnswer}>
-                Answer it in a new assessment
-              </button>
+              <ActionButton action={answerIt} />
             </p>
           )}
         </div>
       ))}
       {urgent.map(caution => (
-        <UrgentCaution key={caution.id} caution={caution} client={client} onChanged={onChanged} />
+        <UrgentCaution key={caution.id} caution={caution} client={client} />
       ))}
       {own.length > 0 && (
         <div className={layout.sheet}>

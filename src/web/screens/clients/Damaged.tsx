@@ -1,8 +1,9 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { answer, api } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import { useSetAside } from './actions.ts';
 
 const words = {
   altered: 'changed outside this program or by a failing disk',
@@ -15,16 +16,12 @@ const words = {
 
 /** Says what in the file of clients is not whole, and moves it aside. */
 export function Damaged() {
-  const queries = useQueryClient();
   const health = useQuery({ queryKey: ['clients', 'health'], queryFn: () => answer(api.clients.health.$get()), gcTime: 0 });
-  const setAside = useMutation({
-    mutationFn: () => answer(api.clients['set-aside'].$post({ json: { confirm: 'set aside what is damaged' } })),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['clients'] }),
-  });
-  if (setAside.data?.file !== undefined) {
+  const { setAside, file, fault } = useSetAside();
+  if (file !== undefined) {
     return (
       <p className={layout.notice} role="status">
-        What was damaged is now in {setAside.data.file}, in the data folder.
+        What was damaged is now in {file}, in the data folder.
       </p>
     );
   }
@@ -51,11 +48,9 @@ export function Damaged() {
         )}
       </ul>
       <p>Next: put the data folder back from a backup. Or set aside what is damaged: it is moved into a file of its own, not deleted.</p>
-      <Told error={setAside.error} />
+      <Told error={fault} />
       <p>
-        <button type="button" className={button.act} disabled={setAside.isPending} onClick={() => setAside.mutate()}>
-          Set aside what is damaged
-        </button>
+        <ActionButton action={setAside} isMain />
       </p>
     </section>
   );

@@ -1,12 +1,12 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { answer, api } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import { useBringBack } from './actions.ts';
 
 /** Who was erased in the last ten minutes, with the button that brings them back. */
 export function Erased() {
-  const queries = useQueryClient();
   const erased = useQuery({
     queryKey: ['clients', 'erased'],
     queryFn: () => answer(api.clients.erased.$get()),
@@ -14,10 +14,7 @@ export function Erased() {
     // What can no longer be brought back leaves the screen by itself.
     refetchInterval: 30_000,
   });
-  const bringBack = useMutation({
-    mutationFn: (id: string) => answer(api.clients[':id']['bring-back'].$post({ param: { id } })),
-    onSettled: () => queries.invalidateQueries({ queryKey: ['clients'] }),
-  });
+  const { bringBack, fault } = useBringBack();
   return (
     <>
       {erased.data?.map(({ id, name, until }) => (
@@ -26,12 +23,10 @@ export function Erased() {
             Erased: {name}. Until {new Date(until).toLocaleTimeString('en-US', { hour: 'numeric', minute: '2-digit' })}, or until client
             data is locked, that can be undone.
           </span>
-          <button type="button" className={button.quiet} aria-label={`Bring ${name} back`} onClick={() => bringBack.mutate(id)}>
-            Undo
-          </button>
+          <ActionButton action={bringBack(id, name)} />
         </div>
       ))}
-      <Told error={bringBack.error} />
+      <Told error={fault} />
     </>
   );
 }

@@ -1,26 +1,14 @@
-import { useState } from 'react';
-import { answer, api } from '../../api.ts';
 import { FileChoice } from '../../ui/FileChoice.tsx';
 import { Told } from '../../ui/Told.tsx';
-import { type LabDraft, labDraftOf } from './rowDrafts.ts';
+import { useLabImport } from './assessmentActions.ts';
+import type { TypedLab } from './typedResults.ts';
 
 /** Results from a file: CSV with a heading row, or FHIR R4 Observations. What could not be read is told, nothing is guessed. */
-export function LabImport({ onLabs }: { readonly onLabs: (labs: readonly LabDraft[]) => void }) {
-  const [told, setTold] = useState<readonly string[]>([]);
-  const [error, setError] = useState<unknown>();
-  const read = async (file: File): Promise<void> => {
-    try {
-      setError(undefined);
-      const { labs, issues } = await answer(api.clients.labs.$post({ json: { text: await file.text() } }));
-      onLabs(labs.map(labDraftOf));
-      setTold([labs.length === 1 ? '1 result was read.' : `${labs.length} results were read.`, ...issues]);
-    } catch (problem) {
-      setError(problem);
-    }
-  };
+export function LabImport({ onLabs }: { readonly onLabs: (labs: readonly TypedLab[]) => void }) {
+  const { read, told, fault } = useLabImport(onLabs);
   return (
     <div>
-      <FileChoice label="Read results from a file (CSV or FHIR R4)" accept=".csv,.tsv,.txt,.json" onChoose={file => void read(file)} />
+      <FileChoice label="Read results from a file (CSV or FHIR R4)" accept=".csv,.tsv,.txt,.json" onChoose={read} />
       {told.length > 0 && (
         <ul role="status">
           {told.map(one => (
@@ -28,7 +16,7 @@ export function LabImport({ onLabs }: { readonly onLabs: (labs: readonly LabDraf
           ))}
         </ul>
       )}
-      <Told error={error} />
+      <Told error={fault} />
     </div>
   );
 }

@@ -1,34 +1,33 @@
-import { useMutation, useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useQuery } from '@tanstack/react-query';
 import { answer, api } from '../../api.ts';
-import { thePresence } from '../../lock/lockPresence.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { useOffered } from '../../ui/action/offered.ts';
+import { Field } from '../../ui/form/Field.tsx';
+import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
 import { DeleteEarlierCopies } from '../data/DeleteEarlierCopies.tsx';
+import { noPassphrases, useIdleActions, useLockNow, usePassphraseActions } from './lockActions.ts';
 import { PassphraseField } from './PassphraseField.tsx';
 import { TakeOffPassphrase } from './TakeOffPassphrase.tsx';
 
 /** Open: the passphrase is set, changed or taken off, and when it locks by itself. */
 export function LockSettings({ hasPassphrase, idleMinutes }: { readonly hasPassphrase: boolean; readonly idleMinutes: number }) {
-  const lock = useMutation({
-    mutationFn: () => answer(api.clients.lock.$post({ json: { open: false } })),
-    onSuccess: status => thePresence().learn(status),
-  });
+  const { lock, fault } = useLockNow();
+  useOffered(hasPassphrase ? [lock] : []);
   return (
     <section className={`${layout.sheet} ${layout.stack} ${layout.noprint}`} aria-label="The lock of client data">
       {hasPassphrase && (
         <p className={layout.row}>
-          <button type="button" className={button.act} onClick={() => lock.mutate()}>
-            Lock now
-          </button>
+          <ActionButton action={lock} isMain />
           <span className={`${text.small} ${text.soft}`}>
             It locks by itself when the last window is closed, when nobody types or points for {idleMinutes} min, and when the program ends.
           </span>
         </p>
       )}
-      <Told error={lock.error} />
+      <Told error={fault} />
       {hasPassphrase && <UnlockedCopies />}
       <details>
         <summary>
@@ -63,25 +62,11 @@ function UnlockedCopies() {
 }
 
 function NewPassphrase({ hasPassphrase }: { readonly hasPassphrase: boolean }) {
-  const [current, setCurrent] = useState('');
-  const [next, setNext] = useState('');
-  const [again, setAgain] = useState('');
-  const isMistyped = again !== '' && again !== next;
-  const change = useMutation({
-    mutationFn: () => answer(api.clients.passphrase.$put({ json: hasPassphrase ? { current, next } : { next } })),
-    onSuccess: status => {
-      for (const empty of [setCurrent, setNext, setAgain]) empty('');
-      thePresence().learn(status);
-    },
-  });
+  const typed = useTyped(noPassphrases);
+  const { change, isChanged, fault } = usePassphraseActions(hasPassphrase, typed);
+  const { next, again } = typed.values;
   return (
-    <form
-      className={layout.stack}
-      onSubmit={event => {
-        event.preventDefault();
-        if (next !== '' && next === again) change.mutate();
-      }}
-    >
+    <ActionForm action={change} className={layout.stack} isOffered={false}>
       <p className={text.small}>
         A passphrase encrypts client data on this computer. Nobody can open it without: losing the passphrase loses the data. Export first,
         and keep the export somewhere safe. Use 15 characters or more; a few unrelated words are hard to guess and easy to keep.
@@ -92,49 +77,40 @@ function NewPassphrase({ hasPassphrase }: { readonly hasPassphrase: boolean }) {
           : 'Daily copies made until now hold the key: whoever has one can read the records in it. They can be deleted here once the passphrase is set.'}
       </p>
       <div className={layout.formgrid}>
-        {hasPassphrase && <PassphraseField label="Passphrase now" value={current} onChange={setCurrent} autoComplete="current-password" />}
-        <PassphraseField label="New passphrase, 15 characters or more" value={next} onChange={setNext} autoComplete="new-password" />
-        <PassphraseField label="New passphrase again" value={again} onChange={setAgain} autoComplete="new-password" />
+        {hasPassphrase && <PassphraseField label="Passphrase now" autoComplete="current-password" {...typed.field('current')} />}
+        <PassphraseField label="New passphrase, 15 characters or more" autoComplete="new-password" {...typed.field('next')} />
+        <PassphraseField label="New passphrase again" autoComplete="new-password" {...typed.field('again')} />
       </div>
-      {isMistyped && <p role="status">The two are not the same yet.</p>}
-      <Told error={change.error} />
-      {change.isSuccess && <p role="status">The passphrase was changed.</p>}
+      {again !== '' && again !== next && <p role="status">The two are not the same yet.</p>}
+      <Told error={fault} />
+      {isChanged && <p role="status">The passphrase was changed.</p>}
       <p>
-        <button type="submit" className={button.act} disabled={change.isPending || next === '' || next !== again}>
-          {hasPassphrase ? 'Change the passphrase' : 'Set the passphrase'}
-        </button>
+        <ActionButton action={change} isMain submits />
       </p>
-    </form>
+    </ActionForm>
   );
 }
 
 function IdleMinutes({ minutes }: { readonly minutes: number }) {
-  const [typed, setTyped] = useState(String(minutes));
-  const keep = useMutation({
-    mutationFn: () => answer(api.clients.lock.idle.$put({ json: { minutes: Number(typed) } })),
-    onSuccess: status => thePresence().learn(status),
-  });
+  const typed = useTyped({ minutes: String(minutes) });
+  const { keep, isKept, fault } = useIdleActions(typed.values);
   return (
-    <form
-      className={layout.stack}
-      onSubmit={event => {
-        event.preventDefault();
-        keep.mutate();
-      }}
-    >
+    <ActionForm action={keep} className={layout.stack} isOffered={false}>
       <div className={layout.formgrid}>
-        <label className={layout.field}>
-          <span>Lock after so many minutes without a key or a pointer (1 to 120)</span>
-          <input type="number" required min={1} max={120} step={1} value={typed} onChange={event => setTyped(event.target.value)} />
-        </label>
+        <Field
+          label="Lock after so many minutes without a key or a pointer (1 to 120)"
+          type="number"
+          isRequired
+          min="1"
+          max="120"
+          {...typed.field('minutes')}
+        />
       </div>
-      <Told error={keep.error} />
+      <Told error={fault} />
       <p className={layout.row}>
-        <button type="submit" className={button.quiet} disabled={keep.isPending}>
-          Keep the minutes
-        </button>
-        <span role="status">{keep.isSuccess && typed === String(minutes) ? 'Kept.' : ''}</span>
+        <ActionButton action={keep} submits />
+        <span role="status">{isKept && typed.values.minutes === String(minutes) ? 'Kept.' : ''}</span>
       </p>
-    </form>
+    </ActionForm>
   );
 }

@@ -1,53 +1,38 @@
-import { useMutation } from '@tanstack/react-query';
-import { useState } from 'react';
-import { answer, api, type Client } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import type { Client } from '../../api.ts';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { Draft } from '../../ui/draft/Draft.tsx';
+import { useDraft } from '../../ui/draft/useDraft.ts';
+import { Field } from '../../ui/form/Field.tsx';
+import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
+import { useMealActions } from './prescriptionActions.ts';
+import { totalPercent, typedMeals } from './typedMeals.ts';
+import { vaultDraft } from './vaultDraft.ts';
 
 /** Which part of the day's targets each meal may take. */
-export function MealPattern({
-  client,
-  pattern,
-  onChanged,
-}: {
-  readonly client: Client;
-  readonly pattern: readonly { readonly name: string; readonly percent: number }[];
-  readonly onChanged: () => Promise<void>;
-}) {
-  const [shares, setShares] = useState(pattern);
-  const total = shares.reduce((sum, { percent }) => sum + percent, 0);
-  const save = useMutation({
-    mutationFn: () =>
-      answer(api.clients[':id'].meals.$put({ param: { id: client.id }, json: { version: client.version, pattern: [...shares] } })),
-    onSuccess: onChanged,
-  });
+export function MealPattern({ client, pattern }: { readonly client: Client; readonly pattern: NonNullable<Client['mealPattern']> }) {
+  const typed = useTyped(() => typedMeals(pattern));
+  const draft = useDraft(vaultDraft(client.id, 'meals'), typed);
+  const total = totalPercent(typed.values);
+  const { keep, fault } = useMealActions(client, typed.values, total === 100, draft.forget);
   return (
     <details className={layout.noprint}>
       <summary>Meal pattern: {pattern.map(({ name, percent }) => `${name} ${percent}%`).join(', ')}</summary>
-      <div className={layout.formgrid}>
-        {shares.map(({ name, percent }, at) => (
-          <label className={layout.field} key={name}>
-            <span>{name}, % of the day</span>
-            <input
-              type="number"
-              min="1"
-              max="100"
-              value={percent}
-              onChange={event =>
-                setShares(shares.map((one, index) => (index === at ? { ...one, percent: Number(event.target.value) } : one)))
-              }
-            />
-          </label>
-        ))}
-      </div>
-      <p className={layout.row}>
-        <button type="button" className={button.quiet} disabled={total !== 100 || save.isPending} onClick={() => save.mutate()}>
-          Keep this pattern
-        </button>
-        {total !== 100 && <span>The parts make {total}%; they have to make 100%.</span>}
-      </p>
-      <Told error={save.error} />
+      <ActionForm action={keep} className={layout.stack} isOffered={false}>
+        <Draft draft={draft} />
+        <div className={layout.formgrid}>
+          {typed.rows('meals').each.map(({ field, values: { name } }) => (
+            <Field key={name} label={`${name}, % of the day`} type="number" isRequired min="1" max="100" {...field('percent')} />
+          ))}
+        </div>
+        <p className={layout.row}>
+          <ActionButton action={keep} submits />
+          {total !== 100 && <span>The parts make {total}%; they have to make 100%.</span>}
+        </p>
+        <Told error={fault} />
+      </ActionForm>
     </details>
   );
 }

@@ -1,57 +1,63 @@
 import { dialysisPlaces, peritonealMethods } from '#core/client/assessment/vocabularies.ts';
 import { sexes } from '#core/client/formulas/egfr.ts';
 import { gfrCategories } from '#core/client/formulas/gfrCategory.ts';
+import { Choice } from '../../ui/form/Choice.tsx';
+import { orNone, plainChoices } from '../../ui/form/choices.ts';
+import { Field } from '../../ui/form/Field.tsx';
+import { Tick } from '../../ui/form/Ticks.tsx';
+import type { Typed } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
-import { Bags } from './BagRows.tsx';
-import { Choice, Field, type Part, Tick } from './DraftFields.tsx';
-import { choicesOf, plainChoices, settingChoices } from './vocabulary.ts';
+import { Bags } from './Bags.tsx';
+import type { TypedAssessment } from './typedAssessment.ts';
+import { choicesOf, settingChoices } from './vocabulary.ts';
 
 /** Who is assessed and how treated, with what each setting has of its own. */
-export function PersonFields(part: Part) {
-  const { setting } = part.draft.fields;
+export function PersonFields({ typed }: { readonly typed: Typed<TypedAssessment> }) {
+  const [{ field, values }, flags] = [typed.part('fields'), typed.part('flags')];
+  const { setting } = values;
   const isOnDialysis = setting === 'hemodialysis' || setting === 'peritoneal-dialysis';
   const isPeritoneal = setting === 'peritoneal-dialysis';
   return (
     <fieldset className={layout.stack}>
       <legend>Who and how treated</legend>
       <div className={layout.formgrid}>
-        <Field {...part} name="on" label="Day of the assessment" type="date" />
-        <Choice {...part} name="sex" label="Sex (for formulas)" none="choose" choices={plainChoices(sexes)} />
-        <Field {...part} name="bornOn" label="Born on" type="date" />
-        <Field {...part} name="years" label="or age in years" type="number" />
-        <Choice {...part} name="setting" label="Setting" none="choose" choices={settingChoices} />
+        <Field label="Day of the assessment" type="date" {...field('on')} />
+        <Choice label="Sex (for formulas)" choices={orNone('choose', plainChoices<string>(sexes))} {...field('sex')} />
+        <Field label="Born on" type="date" {...field('bornOn')} />
+        <Field label="or age in years" type="number" {...field('years')} />
+        <Choice label="Setting" choices={orNone<string>('choose', settingChoices)} {...field('setting')} />
         {setting === 'hemodialysis' && (
           <>
-            <Choice {...part} name="place" label="Place" choices={choicesOf(dialysisPlaces)} />
-            <Field {...part} name="sessionsPerWeek" label="Sessions a week" type="number" />
-            <Field {...part} name="sessionHours" label="Hours a session" type="number" />
-            <Field {...part} name="ultrafiltrationLimit" label="Agreed ultrafiltration limit, mL/kg/h" type="number" />
+            <Choice<string> label="Place" choices={choicesOf(dialysisPlaces)} {...field('place')} />
+            <Field label="Sessions a week" type="number" {...field('sessionsPerWeek')} />
+            <Field label="Hours a session" type="number" {...field('sessionHours')} />
+            <Field label="Agreed ultrafiltration limit, mL/kg/h" type="number" {...field('ultrafiltrationLimit')} />
           </>
         )}
         {isPeritoneal && (
           <>
-            <Choice {...part} name="method" label="Method" choices={choicesOf(peritonealMethods)} />
-            <Field {...part} name="absorbedShare" label="Glucose absorbed, from 0 to 1" type="number" />
+            <Choice<string> label="Method" choices={choicesOf(peritonealMethods)} {...field('method')} />
+            <Field label="Glucose absorbed, from 0 to 1" type="number" {...field('absorbedShare')} />
           </>
         )}
-        {isOnDialysis && <Field {...part} name="startedOn" label="Began on" type="date" />}
-        {setting === 'transplant' && <Field {...part} name="transplantedOn" label="Transplanted on" type="date" />}
+        {isOnDialysis && <Field label="Began on" type="date" {...field('startedOn')} />}
+        {setting === 'transplant' && <Field label="Transplanted on" type="date" {...field('transplantedOn')} />}
         {(setting === 'ckd-not-on-dialysis' || setting === 'transplant') && (
           <>
-            <Choice {...part} name="stage" label="Stage set by the team" none="not set" choices={plainChoices(gfrCategories)} />
-            <Field {...part} name="stageOn" label="Stage set on" type="date" />
+            <Choice label="Stage set by the team" choices={orNone('not set', plainChoices<string>(gfrCategories))} {...field('stage')} />
+            <Field label="Stage set on" type="date" {...field('stageOn')} />
           </>
         )}
       </div>
       <div className={layout.row}>
-        <Tick {...part} name="diabetes" label="diabetes" />
-        {setting === 'ckd-not-on-dialysis' && <Tick {...part} name="conservative" label="conservative care" />}
-        <Tick {...part} name="acuteKidneyInjury" label="acute kidney injury" />
-        <Tick {...part} name="pregnant" label="pregnant" />
-        <Tick {...part} name="breastfeeding" label="breastfeeding" />
-        {isPeritoneal && <Tick {...part} name="icodextrin" label="icodextrin" />}
+        <Tick label="diabetes" {...flags.field('diabetes')} />
+        {setting === 'ckd-not-on-dialysis' && <Tick label="conservative care" {...flags.field('conservative')} />}
+        <Tick label="acute kidney injury" {...flags.field('acuteKidneyInjury')} />
+        <Tick label="pregnant" {...flags.field('pregnant')} />
+        <Tick label="breastfeeding" {...flags.field('breastfeeding')} />
+        {isPeritoneal && <Tick label="icodextrin" {...flags.field('icodextrin')} />}
       </div>
-      {isPeritoneal && <Bags {...part} />}
+      {isPeritoneal && <Bags bags={typed.rows('bags')} />}
     </fieldset>
   );
 }

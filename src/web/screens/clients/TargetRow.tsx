@@ -1,21 +1,21 @@
+import type { Bound } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import text from '../../ui/text.module.css';
 import { DecisionFields } from './DecisionFields.tsx';
-import { beforeText, chosenFigure, type Decision, differsFrom, ownText, type SignedTarget, type Target } from './decision.ts';
 import styles from './TargetRow.module.css';
+import { beforeText, chosenFigure, type Decision, differsFrom, ownText, type SignedTarget, type Target } from './typedDecision.ts';
 
 /** One target: range, why, source, what was signed before, other guidelines' figures, and the decision on it. */
 export function TargetRow({
   target,
   before,
-  decision,
-  onChange,
+  decision: bound,
 }: {
   readonly target: Target;
   readonly before: SignedTarget | undefined;
-  readonly decision: Decision;
-  readonly onChange: (decision: Decision) => void;
+  readonly decision: Bound<Decision>;
 }) {
+  const decision = bound.value;
   const { title, figure, perKg, weightBasis, says, reasons, sources, needsChoice, alternatives, unit } = target;
   const mustPick = target.item === 'fluid' && decision.kind === 'bounded';
   const others = alternatives.filter(({ figure: one }) => one !== undefined);
@@ -52,7 +52,7 @@ export function TargetRow({
           </ul>
         </div>
       )}
-      <DecisionFields target={target} decision={decision} onChange={onChange} />
+      <DecisionFields target={target} decision={bound} />
     </article>
   );
 }

@@ -1,11 +1,13 @@
-import { useMutation } from '@tanstack/react-query';
-import { useState } from 'react';
 import type { Contact } from '#core/client/cautions/caution.ts';
-import { answer, api, type Client } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import type { Client } from '../../api.ts';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { Field } from '../../ui/form/Field.tsx';
+import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
+import { useContactActions } from './clientActions.ts';
 
 export type Caution = NonNullable<Client['cautions']>[number];
 
@@ -17,28 +19,11 @@ export const contactWords: Readonly<Record<Contact, string>> = {
 };
 
 /** A value that needs contact, with the record of who was told and when. */
-export function UrgentCaution({
-  caution,
-  client,
-  onChanged,
-}: {
-  readonly caution: Caution;
-  readonly client: Client;
-  readonly onChanged: () => Promise<void>;
-}) {
-  const [told, setTold] = useState('');
+export function UrgentCaution({ caution, client }: { readonly caution: Caution; readonly client: Client }) {
+  const typed = useTyped({ told: '' });
+  const { note, fault } = useContactActions(client, caution.id, typed);
   // A contact made before the day of the value was about another one.
   const made = client.contacts.filter(({ cautionId, on }) => cautionId === caution.id && on >= (caution.since ?? client.assessedOn ?? ''));
-  const save = useMutation({
-    mutationFn: () =>
-      answer(
-        api.clients[':id'].contacts.$post({ param: { id: client.id }, json: { version: client.version, cautionId: caution.id, told } }),
-      ),
-    onSuccess: async () => {
-      setTold('');
-      await onChanged();
-    },
-  });
   return (
     <div className={`${layout.notice} ${layout.alarm}`} role="alert">
       <p>
@@ -52,22 +37,11 @@ export function UrgentCaution({
           Told: {one.told}, {one.at.slice(0, 16).replace('T', ' ')} UTC.
         </p>
       ))}
-      <form
-        className={`${layout.row} ${layout.noprint}`}
-        onSubmit={event => {
-          event.preventDefault();
-          save.mutate();
-        }}
-      >
-        <label className={layout.field}>
-          <span>Who was told</span>
-          <input type="text" required maxLength={300} value={told} onChange={event => setTold(event.target.value)} autoComplete="off" />
-        </label>
-        <button type="submit" className={button.quiet} disabled={save.isPending}>
-          Note it, with the time
-        </button>
-      </form>
-      <Told error={save.error} />
+      <ActionForm action={note} className={`${layout.row} ${layout.noprint}`} isOffered={false}>
+        <Field label="Who was told" isRequired maxLength={300} {...typed.field('told')} />
+        <ActionButton action={note} submits />
+      </ActionForm>
+      <Told error={fault} />
     </div>
   );
 }

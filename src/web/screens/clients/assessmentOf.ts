@@ -4,19 +4,19 @@ import { heightUnits } from '#core/client/formulas/bodyUnits.ts';
 import { sexes } from '#core/client/formulas/egfr.ts';
 import { gfrCategories } from '#core/client/formulas/gfrCategory.ts';
 import { settings } from '#core/client/setting.ts';
-import type { AssessmentDraft, FieldName } from './assessmentDraft.ts';
-import { bagsOf, isTyped, labsOf, weighingsOf } from './rowDrafts.ts';
+import type { FieldName, TypedAssessment } from './typedAssessment.ts';
+import { bagsOf, isTyped, labsOf, weighingsOf } from './typedResults.ts';
 import { oneOf } from './vocabulary.ts';
 
 /**
- * The draft as assessment JSON. What is empty is left out: not known, never filled in. Undefined while something is missing that has no
+ * What is typed as assessment JSON. What is empty is left out: not known, never filled in. Undefined while something is missing that has no
  * usual value (`stillMissing`).
  */
-export function assessmentOf(draft: AssessmentDraft): AssessmentJson | undefined {
-  const { flags, ticked } = draft;
-  const [sex, age, treatment] = [sexOf(draft), ageOf(draft), treatmentOf(draft)];
+export function assessmentOf(typed: TypedAssessment): AssessmentJson | undefined {
+  const { flags, ticked } = typed;
+  const [sex, age, treatment] = [sexOf(typed), ageOf(typed), treatmentOf(typed)];
   if (sex === undefined || age === undefined || treatment === undefined) return undefined;
-  const f = (name: FieldName): string => draft.fields[name].trim();
+  const f = (name: FieldName): string => typed.fields[name].trim();
   const number = (name: FieldName): number | undefined => (f(name) === '' ? undefined : Number(f(name)));
   const words = (name: FieldName): string | undefined => f(name) || undefined;
   const list = (name: FieldName): readonly string[] =>
@@ -33,8 +33,8 @@ export function assessmentOf(draft: AssessmentDraft): AssessmentJson | undefined
     treatment,
     diabetes: flags.diabetes,
     ...ticked,
-    weighings: weighingsOf(draft.weighings),
-    labs: labsOf(draft.labs),
+    weighings: weighingsOf(typed.weighings),
+    labs: labsOf(typed.labs),
     allergies: list('allergies'),
     avoidedFoods: list('avoidedFoods'),
     goals: list('goals'),
@@ -43,7 +43,7 @@ export function assessmentOf(draft: AssessmentDraft): AssessmentJson | undefined
       breastfeeding: flags.breastfeeding || undefined,
       acuteKidneyInjury: flags.acuteKidneyInjury || undefined,
       stage: stage && { value: stage, on: f('stageOn') },
-      height: heightOf(draft),
+      height: heightOf(typed),
       urineMlPerDay: urine === undefined ? undefined : { value: urine, on: f('urineOn') },
       raasChangedOn: words('raasChangedOn'),
       appetite: oneOf(appetites.keys, f('appetite')),
@@ -61,27 +61,27 @@ export function assessmentOf(draft: AssessmentDraft): AssessmentJson | undefined
 }
 
 /** What has no usual value: neither sex nor age is filled in for anybody. */
-export function stillMissing(draft: AssessmentDraft): readonly string[] {
+export function stillMissing(typed: TypedAssessment): readonly string[] {
   return [
-    ...(treatmentOf(draft) === undefined ? ['choose the setting'] : []),
-    ...(sexOf(draft) === undefined ? ['choose the sex that formulas go by'] : []),
-    ...(ageOf(draft) === undefined ? ['type the day of birth or the age'] : []),
-    ...(draft.labs.some(lab => isTyped(lab) && lab.takenOn.trim() === '') ? ['give each result the day on which it was taken'] : []),
+    ...(treatmentOf(typed) === undefined ? ['choose the setting'] : []),
+    ...(sexOf(typed) === undefined ? ['choose the sex that formulas go by'] : []),
+    ...(ageOf(typed) === undefined ? ['type the day of birth or the age'] : []),
+    ...(typed.labs.some(lab => isTyped(lab) && lab.takenOn.trim() === '') ? ['give each result the day on which it was taken'] : []),
   ];
 }
 
-function sexOf({ fields }: AssessmentDraft): AssessmentJson['sex'] | undefined {
+function sexOf({ fields }: TypedAssessment): AssessmentJson['sex'] | undefined {
   return oneOf(sexes, fields.sex.trim());
 }
 
-function ageOf({ fields }: AssessmentDraft): AssessmentJson['age'] | undefined {
+function ageOf({ fields }: TypedAssessment): AssessmentJson['age'] | undefined {
   const [bornOn, years] = [fields.bornOn.trim(), fields.years.trim()];
   if (bornOn !== '') return { bornOn };
   return years === '' ? undefined : { years: Number(years) };
 }
 
 /** What another setting would have of its own is left out. */
-function treatmentOf({ fields, flags, bags }: AssessmentDraft): AssessmentJson['treatment'] | undefined {
+function treatmentOf({ fields, flags, bags }: TypedAssessment): AssessmentJson['treatment'] | undefined {
   const f = (name: FieldName): string => fields[name].trim();
   const number = (name: FieldName): number | undefined => (f(name) === '' ? undefined : Number(f(name)));
   const setting = oneOf(settings, f('setting'));
@@ -117,7 +117,7 @@ function treatmentOf({ fields, flags, bags }: AssessmentDraft): AssessmentJson['
   }
 }
 
-function heightOf({ fields: { height, heightUnit, inches } }: AssessmentDraft): AssessmentJson['height'] {
+function heightOf({ fields: { height, heightUnit, inches } }: TypedAssessment): AssessmentJson['height'] {
   if (height.trim() === '') return undefined;
   const unit = oneOf(heightUnits, heightUnit);
   return unit === undefined ? { feet: Number(height), inches: Number(inches) } : { value: Number(height), unit };

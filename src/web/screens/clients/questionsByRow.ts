@@ -1,9 +1,9 @@
 import type { Proposal } from '../../api.ts';
-import { isTyped } from './rowDrafts.ts';
+import { isTyped } from './typedResults.ts';
 
 type Issue = Pick<Proposal['issues'][number], 'told' | 'answeredBy'>;
 
-/** What is asked of each row, by its place in the draft: an answer counts the rows that have a value. `before` rows stand on record already. */
+/** What is asked of each row, by its place in the form: an answer counts the rows that have a value. `before` rows stand on record already. */
 export function questionsByRow(
   rows: readonly { readonly value: string }[],
   list: 'labs' | 'weighings',

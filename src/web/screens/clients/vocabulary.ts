@@ -1,17 +1,11 @@
 import { weightKinds } from '#core/client/assessment/vocabularies.ts';
 import { type Setting, settings, settingWords } from '#core/client/setting.ts';
 import type { Vocabulary } from '#core/client/vocabulary.ts';
+import type { Choices } from '../../ui/form/choices.ts';
 
-/** What can be chosen, each with the words that stand for it; '' where nothing is chosen. */
-export type Choices<Key extends string> = readonly (readonly [key: Key, words: string])[];
-
+/** What can be chosen, each with the words that stand for it. */
 export function choicesOf<Key extends string>({ keys, words }: Vocabulary<Key>): Choices<Key> {
   return keys.map(key => [key, words(key)]);
-}
-
-/** Each as it is written. */
-export function plainChoices<Key extends string>(keys: readonly Key[]): Choices<Key> {
-  return keys.map(key => [key, key]);
 }
 
 export const settingChoices: Choices<Setting> = settings.map(key => [key, settingWords[key]]);

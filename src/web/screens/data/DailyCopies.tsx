@@ -1,38 +1,26 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useRef, useState } from 'react';
+import { useQuery } from '@tanstack/react-query';
 import { answer, api } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { useOffered } from '../../ui/action/offered.ts';
+import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
 import { Progress } from '../../ui/Progress.tsx';
 import { Told } from '../../ui/Told.tsx';
+import { Table } from '../../ui/table/Table.tsx';
 import text from '../../ui/text.module.css';
 import { momentInWords, sizeInWords } from './archiveWords.ts';
+import { useCopyActions } from './copyActions.ts';
 import { DeleteEarlierCopies } from './DeleteEarlierCopies.tsx';
 
 /** The copies that the program makes by itself: how the last one went, where they lie, and which are there. */
 export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) => void }) {
-  const queries = useQueryClient();
-  const [workId] = useState(() => crypto.randomUUID());
-  const stop = useRef<AbortController>(undefined);
-  const [folder, setFolder] = useState<string>();
+  const actions = useCopyActions(onRestore);
   const copies = useQuery({ queryKey: ['copies'], queryFn: () => answer(api.copies.$get()) });
-  const refresh = (): Promise<void> => queries.invalidateQueries({ queryKey: ['copies'] });
-  const make = useMutation({
-    mutationFn: () => {
-      stop.current = new AbortController();
-      return answer(api.copies.$post({ json: { workId } }, { init: { signal: stop.current.signal } }));
-    },
-    onSettled: refresh,
-  });
-  const move = useMutation({
-    mutationFn: (to: string) => answer(api.copies.folder.$put({ json: { folder: to } })),
-    onSuccess: async () => {
-      setFolder(undefined);
-      await refresh();
-    },
-  });
+  useOffered(actions.making.isRunning ? [] : [actions.make]);
   if (copies.data === undefined) return <Told error={copies.error} />;
   const { lastAt, lastFault, heldUntil, restoreBrokenOff, earlierFolders = [] } = copies.data;
+  const { making, folder } = actions;
   return (
     <div className={layout.stack}>
       <h3>Daily copies</h3>
@@ -63,63 +51,55 @@ export function DailyCopies({ onRestore }: { readonly onRestore: (day: string) =
         {earlierFolders.length > 0 &&
           ` Copies made before in ${earlierFolders.join(', ')} stay there until you delete them${copies.data.earlier.holdKey > 0 ? '; whoever has one can read the client records in it' : ''}.`}
       </p>
-      <Told error={make.error ?? move.error} />
-      {make.isPending ? (
-        <Progress workId={workId} begins="Making a copy" onCancel={() => stop.current?.abort()} />
+      <Told error={actions.fault} />
+      {making.isRunning ? (
+        <Progress workId={making.workId} begins="Making a copy" onCancel={making.cancel} />
       ) : (
         <p className={layout.row}>
-          <button type="button" className={button.quiet} onClick={() => make.mutate()}>
-            Make a copy now
-          </button>
-          {folder === undefined && (
-            <button type="button" className={button.quiet} onClick={() => setFolder(copies.data.folder)}>
-              Choose another folder
-            </button>
-          )}
+          <ActionButton action={actions.make} />
+          {folder.typed === undefined && <ActionButton action={actions.choose(copies.data.folder)} />}
         </p>
       )}
-      {folder !== undefined && (
-        <form
-          className={layout.stack}
-          onSubmit={event => {
-            event.preventDefault();
-            move.mutate(folder);
-          }}
-        >
-          <label className={layout.field}>
-            <span>Folder for copies to come, from its root on</span>
-            <input type="text" value={folder} onChange={event => setFolder(event.target.value)} required />
-          </label>
+      {folder.typed !== undefined && (
+        <ActionForm action={folder.use} className={layout.stack}>
+          <Field label="Folder for copies to come, from its root on" isRequired value={folder.typed} onChange={folder.set} />
           <p className={layout.row}>
-            <button type="submit" className={button.act}>
-              Use this folder
-            </button>
-            <button type="button" className={button.quiet} onClick={() => setFolder(undefined)}>
-              Cancel
-            </button>
+            <ActionButton action={folder.use} isMain submits />
+            <ActionButton action={folder.cancel} />
           </p>
-        </form>
+        </ActionForm>
       )}
       {copies.data.copies.length > 0 && (
         <details>
           <summary>{copies.data.copies.length === 1 ? 'One copy' : `${copies.data.copies.length} copies`}</summary>
-          <ul>
-            {copies.data.copies.map(({ day, bytes, madeAt, holdsKey }) => (
-              <li key={day}>
-                {momentInWords(madeAt)}, {sizeInWords(bytes)}
-                {holdsKey && ', client records not locked'}{' '}
-                <button
-                  type="button"
-                  className={button.quiet}
-                  aria-label={`Restore from the copy of ${momentInWords(madeAt)}`}
-                  onClick={() => onRestore(day)}
-                >
-                  Restore from it
-                </button>
-              </li>
-            ))}
-          </ul>
-          <DeleteEarlierCopies />
+          <div className={layout.stack}>
+            <Table
+              label="Copies that are here"
+              rows={copies.data.copies}
+              keyOf={({ day }) => day}
+              columns={[
+                { key: 'made', name: 'Made', cell: ({ madeAt }) => momentInWords(madeAt), sortBy: ({ madeAt }) => madeAt },
+                {
+                  key: 'size',
+                  name: 'Size',
+                  width: '7rem',
+                  isNumber: true,
+                  cell: ({ bytes }) => sizeInWords(bytes),
+                  sortBy: ({ bytes }) => bytes,
+                },
+                { key: 'key', name: 'Client records', cell: ({ holdsKey }) => (holdsKey ? 'not locked' : 'sealed, or none') },
+                {
+                  key: 'restore',
+                  name: 'Restore',
+                  isNameUnseen: true,
+                  isOnPaper: false,
+                  width: 'auto',
+                  cell: ({ day, madeAt }) => <ActionButton action={actions.restore(day, momentInWords(madeAt))} />,
+                },
+              ]}
+            />
+            <DeleteEarlierCopies />
+          </div>
         </details>
       )}
     </div>

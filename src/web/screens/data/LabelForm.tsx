@@ -1,118 +1,96 @@
 import { useQuery } from '@tanstack/react-query';
 import { useDeferredValue, useState } from 'react';
-import type { JsonOf } from '#core/json/jsonOf.ts';
 import { labelFields } from '#core/label/labelFields.ts';
-import type { LabelJson, labelSchema } from '#core/label/labelJson.ts';
-import { type PanelKey, panelKeys, panelLine, usPanelKeys } from '#core/label/panelKeys.ts';
+import { longestPrintedText } from '#core/label/labelJson.ts';
+import { type PanelKey, panelLine, usPanelKeys } from '#core/label/panelKeys.ts';
 import { answer, api, type ReadLabel } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { Draft } from '../../ui/draft/Draft.tsx';
+import { browserDraft } from '../../ui/draft/draftPlace.ts';
+import { useDraft } from '../../ui/draft/useDraft.ts';
+import { Field } from '../../ui/form/Field.tsx';
+import { typedOf } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
+import { type LabelEnds, useLabelActions } from './labelActions.ts';
+import { isLineOf, type Label, labelOf, nameLines, servingLines, typedLabel } from './typedLabel.ts';
 
-const nameLines = ['name', 'maker', 'category', 'gtin', 'readOn', 'readAt'] as const;
-const servingLines = {
+const servingTitles = {
   household: 'Serving, as printed (4 slices)',
   grams: labelFields.servingGrams.title,
   milliliters: labelFields.servingMilliliters.title,
 } as const;
 
-/** What the form has a line for; other panel keys are those that the label came with. */
-type FieldKey = (typeof nameLines)[number] | keyof NonNullable<LabelJson['serving']> | PanelKey | 'statement' | 'notSignificantSourceOf';
-type Fields = Readonly<Partial<Record<FieldKey, string>>>;
-type Start = JsonOf<typeof labelSchema>;
-
 /** A label to begin from; a new one has nothing printed yet. */
-export const emptyLabel: Start = { panel: {} };
+export const emptyLabel: Label = { panel: {} };
 
 /**
  * One label, typed in the order of a US panel. What is typed is read as it stands; the audit speaks while typing. An
- * entry that could not be saved stays in the form.
+ * entry that could not be saved stays in the form, and in the draft of that name.
  */
-export function LabelForm(given: {
-  readonly start: Start;
-  readonly asksReason?: boolean;
-  readonly onSave: (label: Start, reason: string) => Promise<void>;
-  readonly onCancel?: () => void;
-}) {
-  const { start, asksReason = false, onSave, onCancel } = given;
-  const [fields, setFields] = useState<Fields>(() => fieldsOf(start));
-  const [reason, setReason] = useState('');
-  const [error, setError] = useState<unknown>();
-  const [busy, setBusy] = useState(false);
-  const label = labelOf(fields, start);
-  const draft = useDeferredValue(JSON.stringify(label));
+export function LabelForm<Saved>(
+  given: LabelEnds<Saved> & { readonly start: Label; readonly draftName: string; readonly asksReason?: boolean },
+) {
+  const { start, draftName, asksReason = false } = given;
+  const [values, setValues] = useState(() => typedLabel(start));
+  const asked = useDeferredValue(JSON.stringify(labelOf(values, start)));
   const reading = useQuery({
-    queryKey: ['draft', draft],
-    queryFn: () => answer(api.labels.read.$post({ json: { label: JSON.parse(draft) } })),
+    queryKey: ['draft', asked],
+    queryFn: () => answer(api.labels.read.$post({ json: { label: JSON.parse(asked) } })),
     placeholderData: before => before,
     staleTime: Number.POSITIVE_INFINITY,
   });
-  const input = (key: FieldKey, name: string, required = false) => (
-    <label className={layout.field} key={key}>
-      <span>{name}</span>
-      <input
-        type="text"
-        required={required}
-        value={fields[key] ?? ''}
-        autoComplete="off"
-        onChange={event => setFields({ ...fields, [key]: event.target.value })}
-      />
-    </label>
-  );
+  const typed = typedOf(values, setValues, place => {
+    const issue = reading.data?.issues.find(one => one.place.heading === place);
+    return issue && `Found ${issue.found}, expected ${issue.expected}.`;
+  });
+  const draft = useDraft(browserDraft(draftName), typed);
+  const { save, cancel, fault } = useLabelActions(start, values, draft.forget, given);
+  const serving = typed.part('serving');
+  const panel = typed.part('panel');
   return (
-    <form
-      className={layout.stack}
-      onSubmit={async event => {
-        event.preventDefault();
-        setBusy(true);
-        setError(undefined);
-        try {
-          await onSave(label, reason);
-        } catch (thrown) {
-          setError(thrown);
-        } finally {
-          setBusy(false);
-        }
-      }}
-    >
+    <ActionForm action={save} className={layout.stack}>
+      <Draft draft={draft} />
       <p className={text.soft}>
         Type what is printed: a number in the unit of the line, or the words (“&lt;1 g”, “470 mg 10%”). Leave empty what is not printed; it
         stays unknown.
       </p>
-      <div className={layout.formgrid}>{nameLines.map(key => input(key, labelFields[key].title, key === 'name'))}</div>
-      <div className={layout.formgrid}>{(['household', 'grams', 'milliliters'] as const).map(key => input(key, servingLines[key]))}</div>
-      <div className={layout.formgrid}>{usPanelKeys.map(key => input(key, lineTitle(key)))}</div>
-      {input('notSignificantSourceOf', labelFields.notSignificantSourceOf.title)}
-      <label className={layout.field}>
-        <span>{labelFields.statement.title}</span>
-        <textarea value={fields.statement ?? ''} onChange={event => setFields({ ...fields, statement: event.target.value })} />
-      </label>
-      <Reading reading={reading.data} />
-      {asksReason && (
-        <label className={layout.field}>
-          <span>Why is it corrected?</span>
-          <input type="text" required value={reason} onChange={event => setReason(event.target.value)} />
-        </label>
-      )}
-      <Told error={error} />
+      <div className={layout.formgrid}>
+        {nameLines.map(key => (
+          <Field key={key} label={labelFields[key].title} isRequired={key === 'name'} {...typed.field(key)} />
+        ))}
+      </div>
+      <div className={layout.formgrid}>
+        {servingLines.map(key => (
+          <Field key={key} label={servingTitles[key]} {...serving.field(key)} />
+        ))}
+      </div>
+      <div className={layout.formgrid}>
+        {usPanelKeys.map(key => (
+          <Field key={key} label={lineTitle(key)} maxLength={200} {...panel.field(key)} />
+        ))}
+      </div>
+      <Field label={labelFields.notSignificantSourceOf.title} {...typed.field('notSignificantSourceOf')} />
+      <Field label={labelFields.statement.title} rows={5} maxLength={longestPrintedText} {...typed.field('statement')} />
+      <Noticed reading={reading.data} />
+      {asksReason && <Field label="Why is it corrected?" isRequired {...typed.field('reason')} />}
+      <Told error={fault} />
       <p className={layout.row}>
-        <button type="submit" className={button.act} disabled={busy}>
-          Save the label
-        </button>
-        {onCancel !== undefined && (
-          <button type="button" className={button.quiet} onClick={onCancel}>
-            Cancel
-          </button>
-        )}
+        <ActionButton action={save} isMain submits />
+        {cancel !== undefined && <ActionButton action={cancel} />}
       </p>
-    </form>
+    </ActionForm>
   );
 }
 
-function Reading({ reading }: { readonly reading: ReadLabel | undefined }) {
+/** What is noticed of the whole label; what is wrong with one line stands beside it. */
+function Noticed({ reading }: { readonly reading: ReadLabel | undefined }) {
   if (reading === undefined) return null;
   const counted = reading.additives.filter(({ counts, class: kind }) => counts && kind !== 'sodium');
+  const issues = reading.issues.filter(({ place }) => !isLineOf(place.heading ?? ''));
+  const beside = reading.issues.length - issues.length;
   return (
     <div className={layout.notice} role="status" aria-label="What is noticed while typing">
       {reading.findings.length === 0 && reading.issues.length === 0 ? <p>Nothing to look at so far.</p> : null}
@@ -121,7 +99,8 @@ function Reading({ reading }: { readonly reading: ReadLabel | undefined }) {
           <b>Look again.</b> {message}
         </p>
       ))}
-      {reading.issues.map(({ place, found, expected, code }) => (
+      {beside > 0 && <p>{beside === 1 ? 'One line' : `${beside} lines`} cannot be read; what is expected stands there.</p>}
+      {issues.map(({ place, found, expected, code }) => (
         <p key={`${code}${place.heading}${found}`}>
           {place.heading === undefined ? '' : `${place.heading}: `}found {found}, expected {expected}.
         </p>
@@ -136,27 +115,4 @@ function lineTitle(key: PanelKey): string {
   const { title, unit } = panelLine(key);
   if (unit === 'kcal') return title;
   return `${title.charAt(0)}${title.slice(1).toLowerCase().replace('itamin d', 'itamin D')} (${unit})`;
-}
-
-function fieldsOf({ panel, serving = {}, ...printed }: Start): Fields {
-  const fields: Partial<Record<FieldKey, string>> = {};
-  for (const key of [...nameLines, 'statement', 'notSignificantSourceOf'] as const)
-    if (printed[key] !== undefined) fields[key] = printed[key];
-  for (const key of ['household', 'grams', 'milliliters', 'perContainer'] as const)
-    if (serving[key] !== undefined) fields[key] = String(serving[key]);
-  for (const key of panelKeys) if (panel[key] !== undefined) fields[key] = String(panel[key]);
-  return fields;
-}
-
-/** The label of the form; what the form has no line for is carried over from where it started. */
-function labelOf(fields: Fields, start: Start): Start {
-  const some = <Key extends FieldKey>(keys: readonly Key[]): Partial<Record<Key, string>> =>
-    Object.assign({}, ...keys.map(key => (fields[key]?.trim() ? { [key]: fields[key].trim() } : {})));
-  const { name, maker, category, gtin, readOn, readAt, statement, notSignificantSourceOf, id, serving, panel, ...kept } = start;
-  return {
-    ...kept,
-    ...some([...nameLines, 'statement', 'notSignificantSourceOf']),
-    serving: some(['household', 'grams', 'milliliters', 'perContainer']),
-    panel: some(panelKeys.filter(key => usPanelKeys.some(one => one === key) || panel[key] !== undefined)),
-  };
 }

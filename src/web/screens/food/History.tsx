@@ -1,28 +1,32 @@
-import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
-import { answer, api, type Food, type Label, sent } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import type { Food, Label } from '../../api.ts';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import type { Action } from '../../ui/action/action.ts';
 import { FileChoice } from '../../ui/FileChoice.tsx';
+import { Field } from '../../ui/form/Field.tsx';
+import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
+import { useLabelActions } from './labelActions.ts';
 import { RecheckDay } from './RecheckDay.tsx';
 
 /** All labels of the food, newest first: readings, corrections and withdrawals told apart, with what changed. */
 export function History({
   food,
-  onCorrect,
+  correct,
   onChanged,
 }: {
   readonly food: Food;
-  readonly onCorrect: (label: Label) => void;
+  readonly correct: (label: Label) => Action;
   readonly onChanged: () => void;
 }) {
   return (
     <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="history-title">
       <h2 id="history-title">Labels of this food</h2>
       {food.history.map(label => (
-        <LabelEntry key={label.id} label={label} version={food.version} onCorrect={onCorrect} onChanged={onChanged} />
+        <LabelEntry key={label.id} label={label} version={food.version} correct={correct(label)} onChanged={onChanged} />
       ))}
     </section>
   );
@@ -31,25 +35,17 @@ export function History({
 function LabelEntry({
   label,
   version,
-  onCorrect,
+  correct,
   onChanged,
 }: {
   readonly label: Label;
   readonly version: number;
-  readonly onCorrect: (label: Label) => void;
+  readonly correct: Action;
   readonly onChanged: () => void;
 }) {
-  const [reason, setReason] = useState('');
-  const [asks, setAsks] = useState(false);
-  const withdraw = useMutation({
-    mutationFn: () => answer(api.labels[':id'].withdraw.$post({ param: { id: label.id }, json: { version, reason } })),
-    onSuccess: onChanged,
-  });
-  const photo = useMutation({
-    mutationFn: async (file: File) =>
-      sent(fetch(`/api/labels/${label.id}/photos`, { method: 'POST', headers: { 'content-type': file.type }, body: file })),
-    onSuccess: onChanged,
-  });
+  const typed = useTyped({ reason: '' });
+  const [isAsked, setAsked] = useState(false);
+  const actions = useLabelActions(label, version, typed.values.reason, { askWhy: () => setAsked(true), onChanged });
   const isOpen = label.withdrawn === undefined;
   return (
     <article className={layout.stack} aria-label={`Label of ${String(label.printed.readOn ?? label.addedAt.slice(0, 10))}`}>
@@ -86,35 +82,20 @@ function LabelEntry({
       )}
       {isOpen && (
         <div className={`${layout.row} ${layout.noprint}`}>
-          <button type="button" className={button.quiet} onClick={() => onCorrect(label)}>
-            Correct a misread figure
-          </button>
+          <ActionButton action={correct} />
           <RecheckDay label={label} onChanged={onChanged} />
-          <FileChoice label="Add a photo" accept="image/jpeg,image/png,image/webp" onChoose={file => photo.mutate(file)} />
-          {asks ? (
-            <form
-              className={layout.row}
-              onSubmit={event => {
-                event.preventDefault();
-                withdraw.mutate();
-              }}
-            >
-              <label className={layout.field}>
-                <span>Why is it withdrawn?</span>
-                <input type="text" required value={reason} onChange={event => setReason(event.target.value)} />
-              </label>
-              <button type="submit" className={button.quiet}>
-                Withdraw this label
-              </button>
-            </form>
+          <FileChoice label="Add a photo" accept="image/jpeg,image/png,image/webp" onChoose={actions.addPhoto} />
+          {isAsked ? (
+            <ActionForm action={actions.withdraw} className={layout.row} isOffered={false}>
+              <Field label="Why is it withdrawn?" isRequired {...typed.field('reason')} />
+              <ActionButton action={actions.withdraw} submits />
+            </ActionForm>
           ) : (
-            <button type="button" className={button.quiet} onClick={() => setAsks(true)}>
-              Withdraw …
-            </button>
+            <ActionButton action={actions.beginWithdrawal} />
           )}
         </div>
       )}
-      <Told error={withdraw.error ?? photo.error} />
+      <Told error={actions.fault} />
     </article>
   );
 }

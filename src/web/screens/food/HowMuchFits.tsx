@@ -1,13 +1,14 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { answer, api } from '../../api.ts';
+import { Choice } from '../../ui/form/Choice.tsx';
+import { Slider } from '../../ui/form/Slider.tsx';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
 import type { FoodSearch } from './foodSearch.ts';
-import styles from './HowMuchFits.module.css';
 
 /** How much of a food fits on a plate: a portion to slide, its verdict, and the portion at which the verdict tips. */
 export function HowMuchFits({
@@ -35,28 +36,20 @@ export function HowMuchFits({
   return (
     <section className={layout.sheet} aria-labelledby="fits-title">
       <h2 id="fits-title">How much of it fits</h2>
-      <Told error={portions.error} />
+      <Told error={plates.error ?? yardsticks.error ?? portions.error} />
       <div className={layout.formgrid}>
-        <label className={layout.field}>
-          <span>Plate</span>
-          <select value={plate} onChange={event => setPlate(event.target.value)}>
-            {plates.data?.map(({ plate: one }) => (
-              <option key={String(one.id)} value={String(one.id)}>
-                {String(one.title)}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label className={layout.field}>
-          <span>Yardstick</span>
-          <select value={yardstick} onChange={event => setYardstick(event.target.value)}>
-            {yardsticks.data?.map(({ yardstick: one }) => (
-              <option key={String(one.id)} value={String(one.id)}>
-                {String(one.title)}
-              </option>
-            ))}
-          </select>
-        </label>
+        <Choice
+          label="Plate"
+          value={plate}
+          choices={(plates.data ?? []).map(({ plate: { id, title } }) => [id, title])}
+          onChange={setPlate}
+        />
+        <Choice
+          label="Yardstick"
+          value={yardstick}
+          choices={(yardsticks.data ?? []).map(({ yardstick: { id, title } }) => [id, title])}
+          onChange={setYardstick}
+        />
       </div>
       {portions.data?.noPortion !== undefined && (
         <p aria-live="polite">
@@ -66,15 +59,12 @@ export function HowMuchFits({
       )}
       {portions.data !== undefined && portions.data.noPortion === undefined && now !== undefined && (
         <>
-          <input
-            className={styles.slider}
-            type="range"
-            min={0}
-            max={portions.data.steps.length - 1}
+          <Slider
+            label="Portion"
             value={step}
-            aria-label="Portion"
-            aria-valuetext={`${now.text}: ${now.verdict}`}
-            onChange={event => setStep(Number(event.target.value))}
+            onChange={setStep}
+            last={portions.data.steps.length - 1}
+            words={`${now.text}: ${now.verdict}`}
           />
           <p aria-live="polite">
             <VerdictMark word={now.verdict} /> at {now.text}. <span className={text.soft}>{now.why}</span>

@@ -1,14 +1,16 @@
 import { useQuery } from '@tanstack/react-query';
 import type { InferResponseType } from 'hono/client';
 import { answer, api } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import layout from '../../ui/layout.module.css';
+import { RangeOnScale, type ShownRange } from '../../ui/RangeOnScale.tsx';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
-import styles from './RangeBar.module.css';
+import { copyQuestion } from './actions.ts';
 
 type Minerals = InferResponseType<(typeof api.foods)[':id']['minerals']['$get'], 200>;
 type Estimate = Extract<Minerals, { kind: 'estimate' }>;
+type Mineral = Estimate['minerals'][number];
 
 /** What the label does not print: phosphorus and potassium from the statement, the panel and a composition table. Hatched, never like a printed figure. */
 export function MineralsSheet({ foodId, labelId }: { readonly foodId: string; readonly labelId: string }) {
@@ -43,11 +45,7 @@ function Shown({ estimate }: { readonly estimate: Estimate }) {
           </p>
         ) : (
           <div key={mineral.name}>
-            <div className={styles.range}>
-              <span>{upper(mineral.name)}</span>
-              <HatchedBar sure={mineral.sureMg} likely={mineral.likelyMg} />
-              <span>likely {mineral.likelyMg[1]} mg</span>
-            </div>
+            <RangeOnScale name={upper(mineral.name)} unit="mg" range={estimated(mineral)} words={`likely ${mineral.likelyMg[1]} mg`} />
             <p className={text.small}>
               In {estimate.servingText}: surely {between(mineral.sureMg)} mg, nine times in ten {between(mineral.likelyMg)} mg. From
               additives: surely {between(mineral.added.sureMg)} mg, likely {mineral.added.likelyMg[1]} mg. In 100 g: likely{' '}
@@ -65,37 +63,16 @@ function Shown({ estimate }: { readonly estimate: Estimate }) {
         ))}
       </ul>
       <p className={text.small}>
-        <b>What would settle it.</b> Ask the maker: “{estimate.question}”{' '}
-        <button
-          type="button"
-          className={`${button.quiet} ${layout.noprint}`}
-          onClick={() => void navigator.clipboard.writeText(estimate.question)}
-        >
-          Copy the question
-        </button>
+        <b>What would settle it.</b> Ask the maker: “{estimate.question}” <ActionButton action={copyQuestion(estimate.question)} />
       </p>
       <p className={`${text.small} ${text.soft}`}>{estimate.caution}</p>
     </>
   );
 }
 
-/** The sure range hatched on a scale from zero, the nine-in-ten range denser, a mark at the likely value. */
-function HatchedBar({ sure, likely }: { readonly sure: readonly number[]; readonly likely: readonly number[] }) {
-  const most = Math.max(1, sure[1]! * 1.2);
-  const x = (mg: number): number => (mg / most) * 400;
-  return (
-    <svg viewBox="0 0 400 20" preserveAspectRatio="none" aria-hidden="true">
-      <defs>
-        <pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <line className={styles.hatch} x1="0" y1="0" x2="0" y2="6" />
-        </pattern>
-      </defs>
-      <line className={styles.track} x1="0" x2="400" y1="10" y2="10" />
-      <rect className={styles.estimated} x={x(sure[0]!)} y="4" width={Math.max(3, x(sure[1]! - sure[0]!))} height="12" />
-      <line className={styles.likelyspan} x1={x(likely[0]!)} x2={x(likely[2]!)} y1="10" y2="10" />
-      <line className={styles.likely} x1={x(likely[1]!)} x2={x(likely[1]!)} y1="1" y2="19" />
-    </svg>
-  );
+/** Hatched where it surely lies, with the span in which it lies nine times in ten, and a mark where it is likely. */
+function estimated({ sureMg, likelyMg: [from, at, to] }: Mineral): ShownRange {
+  return { from: sureMg[0], to: sureMg[1], kind: 'estimated', likely: { from, at, to } };
 }
 
 function between(figures: readonly number[]): string {

@@ -1,18 +1,20 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
-import { answer, api, type Guide, Problem } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { answer, api, type Guide } from '../../api.ts';
+import { DocumentTold, SavedOrNot } from '../../ui/draft/DocumentState.tsx';
+import { typedOf } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
+import { Page } from '../../ui/page/Page.tsx';
+import { neededAt } from '../../ui/preview/neededAt.ts';
 import { PagePreview } from '../../ui/preview/PagePreview.tsx';
-import { Told } from '../../ui/Told.tsx';
-import text from '../../ui/text.module.css';
+import { useLast } from '../../ui/useLast.ts';
 import { useSettled } from '../../ui/useSettled.ts';
 import { GuideDisclosures } from './GuideDisclosures.tsx';
 import { GuideFoods } from './GuideFoods.tsx';
 import { GuideSurvey } from './GuideSurvey.tsx';
 import { GuideWords } from './GuideWords.tsx';
 import { Outputs } from './Outputs.tsx';
-import { guideOf } from './typedGuide.ts';
+import { foodIn, guideOf, placeOfFood, withFood } from './typedGuide.ts';
 import { useGuide } from './useGuide.ts';
 
 const route = getRouteApi('/guides/$guideId');
@@ -27,21 +29,20 @@ export function GuideScreen() {
     staleTime: Number.POSITIVE_INFINITY,
     gcTime: 0,
   });
-  return (
-    <>
-      <p className={layout.noprint}>
-        <Link to="/guides">All guides</Link>
-      </p>
-      <Told error={guide.error} />
-      {guide.data !== undefined && <Editor key={guideId} id={guideId} start={guide.data} />}
-    </>
-  );
+  if (guide.data === undefined) return <Page title="Guide" above={above} isReading={guide.isPending} fault={guide.error} />;
+  return <Editor key={guideId} id={guideId} start={guide.data} />;
 }
+
+const above = (
+  <Link to="/guides" className={layout.noprint}>
+    All guides
+  </Link>
+);
 
 function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
   const inHand = useGuide(id, start);
-  const { typed, change, state, error, isPublished } = inHand;
-  const json = useSettled(guideOf(typed), 400);
+  const { values, change } = inHand;
+  const json = useSettled(guideOf(values), 400);
   const preview = useQuery({
     queryKey: ['guide preview', id, json],
     queryFn: () => answer(api['guide-previews'].$post({ json: { guide: json, guideId: id } })),
@@ -49,37 +50,31 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
     gcTime: 0,
   });
   const issues = preview.data?.issues ?? [];
-  const wrong = (heading: string): string | undefined => {
-    const issue = issues.find(({ place }) => place.heading === heading);
-    return issue === undefined ? undefined : `Needed: ${issue.expected}.`;
-  };
-  const shared = { typed, change, wrong };
+  const wrongAt = neededAt(issues);
+  const typed = typedOf(values, change, wrongAt);
+  const typedFood = (foodId: string) =>
+    typedOf(
+      foodIn(values.foods, foodId),
+      next => change(before => ({ ...before, foods: withFood(before.foods, next(foodIn(before.foods, foodId))) })),
+      place => wrongAt(placeOfFood(foodId, place)),
+    );
+  // The foods can only be judged while nothing is to be mended; what is being said of them stays in sight.
+  const judged = useLast(preview.data?.counts === undefined ? undefined : preview.data);
   return (
-    <>
-      <div className={layout.spread}>
-        <h1>{typed.title.trim() === '' ? 'A guide without a title' : typed.title}</h1>
-        <span className={`${text.soft} ${layout.noprint}`} role="status">
-          {state === 'saved' ? 'Saved' : state === 'saving' ? 'Saving …' : 'Not saved yet'}
-        </span>
-      </div>
-      <Told error={error ?? preview.error} />
-      {error instanceof Problem && error.code === 'changed-meanwhile' && (
-        <p className={layout.row}>
-          <button type="button" className={button.quiet} onClick={() => void inHand.settle('keep mine')}>
-            Keep what is typed here
-          </button>
-          <button type="button" className={button.quiet} onClick={() => void inHand.settle('take theirs')}>
-            Take the other state, give up what is typed here
-          </button>
-        </p>
-      )}
+    <Page
+      title={values.title.trim() === '' ? 'A guide without a title' : values.title}
+      above={above}
+      actions={<SavedOrNot {...inHand} />}
+      fault={preview.error}
+    >
+      <DocumentTold {...inHand} />
       <p className={layout.onlyprint}>To print the guide itself, save it as PDF or print its page.</p>
       <div className={`${layout.halves} ${layout.noprint}`}>
         <div className={layout.stack}>
-          <GuideWords {...shared} />
-          <GuideSurvey {...shared} tests={preview.data?.tests ?? []} />
-          <GuideFoods {...shared} foods={preview.data?.foods ?? []} />
-          <GuideDisclosures {...shared} foods={preview.data?.foods ?? []} />
+          <GuideWords typed={typed} />
+          <GuideSurvey typed={typed} tests={judged?.tests ?? []} />
+          <GuideFoods typed={typed} typedFood={typedFood} foods={judged?.foods} />
+          <GuideDisclosures typed={typed} foods={judged?.foods} />
         </div>
         <div className={`${layout.stack} ${layout.beside}`}>
           <PagePreview
@@ -89,9 +84,9 @@ function Editor({ id, start }: { readonly id: string; readonly start: Guide }) {
             content={[id, json]}
             print={dress => api['guide-previews'].paper.$post({ json: { guide: json, guideId: id, dress } })}
           />
-          <Outputs id={id} inHand={inHand} isPublished={isPublished} preview={preview.data} />
+          <Outputs id={id} inHand={inHand} preview={preview.data} />
         </div>
       </div>
-    </>
+    </Page>
   );
 }

@@ -1,59 +1,73 @@
 import { useState } from 'react';
 import type { GuidePreview } from '../../api.ts';
+import { Field } from '../../ui/form/Field.tsx';
+import type { Typed } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
+import { OpenLine } from '../../ui/OpenLine.tsx';
 import text from '../../ui/text.module.css';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { FoodSaid } from './FoodSaid.tsx';
-import type { GuidePart } from './GuideWords.tsx';
-import type { TypedGuide } from './typedGuide.ts';
+import { foodIn, type TypedFood, type TypedGuide } from './typedGuide.ts';
 
 type GuideFood = GuidePreview['foods'][number];
 
 /** The foods of the survey, those that readers will see first; what the author says of one opens below it. */
-export function GuideFoods({ typed, change, wrong, foods }: GuidePart & { readonly foods: readonly GuideFood[] }) {
+export function GuideFoods(given: {
+  readonly typed: Typed<TypedGuide>;
+  readonly typedFood: (foodId: string) => Typed<TypedFood>;
+  /** Undefined while they could not be judged yet. */
+  readonly foods: readonly GuideFood[] | undefined;
+}) {
+  const { typed, typedFood, foods } = given;
   const [search, setSearch] = useState('');
   const [open, setOpen] = useState<string>();
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
-  const shown = [...foods]
+  const shown = [...(foods ?? [])]
     .sort((a, b) => rank(a) - rank(b))
     .filter(({ name, maker = '' }) => words.every(word => `${name} ${maker}`.toLowerCase().includes(word)));
-  const few = words.length === 0 ? shown.filter(food => rank(food) < 2 || saidOf(typed, food.foodId) !== '') : shown;
+  const few = words.length === 0 ? shown.filter(food => rank(food) < 2 || saidOf(typed.values, food.foodId) !== '') : shown;
   return (
     <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="foods-title">
       <h2 id="foods-title">What you say of its foods</h2>
       <p className={text.soft}>
         Portion notes, where to buy, a picture; or leave a food out, with the reason. Figures come from the labels.
       </p>
-      <label className={layout.field}>
-        <span>Search all {foods.length} foods of the survey</span>
-        <input type="search" value={search} onChange={event => setSearch(event.target.value)} />
-      </label>
-      {foods.length === 0 && <p>No food of this category is on the shelf.</p>}
+      {foods === undefined ? (
+        <p>The foods stand here as soon as nothing is to be mended.</p>
+      ) : (
+        <Field label={`Search all ${foods.length} foods of the survey`} type="search" value={search} onChange={setSearch} />
+      )}
+      {foods?.length === 0 && <p>No food of this category is on the shelf.</p>}
       <ul className={layout.plain}>
         {few.map(food => {
-          const isOpen = open === food.foodId;
+          const { foodId, name, maker, marks } = food;
+          const said = saidOf(typed.values, foodId);
           return (
-            <li key={food.foodId}>
-              <button
-                type="button"
-                className={layout.line}
-                aria-expanded={isOpen}
-                onClick={() => setOpen(isOpen ? undefined : food.foodId)}
+            <li key={foodId}>
+              <OpenLine
+                isOpen={open === foodId}
+                onChange={isOpen => setOpen(isOpen ? foodId : undefined)}
+                line={
+                  <>
+                    <span>
+                      <b>{name}</b>
+                      {maker === undefined ? '' : `, ${maker}`}
+                    </span>
+                    <VerdictMark word={food.verdict} />
+                    {said !== '' && <span className={`${text.small} ${text.soft}`}>{said}</span>}
+                    {marks.length > 0 && <span className={text.tag}>check the package</span>}
+                  </>
+                }
               >
-                <span>
-                  <b>{food.name}</b>
-                  {food.maker === undefined ? '' : `, ${food.maker}`}
-                </span>
-                <VerdictMark word={food.verdict} />
-                {saidOf(typed, food.foodId) !== '' && <span className={`${text.small} ${text.soft}`}>{saidOf(typed, food.foodId)}</span>}
-                {food.marks.length > 0 && <span className={text.tag}>check the package</span>}
-              </button>
-              {isOpen && <FoodSaid typed={typed} change={change} wrong={wrong} food={food} />}
+                <FoodSaid said={typedFood(foodId)} leftOut={typed.rows('leftOut')} food={food} />
+              </OpenLine>
             </li>
           );
         })}
       </ul>
-      {words.length > 0 && few.length === 0 && foods.length > 0 && <p>No food of the survey has these words in its name.</p>}
+      {words.length > 0 && few.length === 0 && foods !== undefined && foods.length > 0 && (
+        <p>No food of the survey has these words in its name.</p>
+      )}
     </section>
   );
 }
@@ -63,11 +77,12 @@ function rank({ verdict }: GuideFood): number {
 }
 
 /** What is said of a food already, in a few words. */
-function saidOf({ portionNotes, whereToBuy, photos, leftOut }: TypedGuide, foodId: string): string {
+function saidOf({ foods, leftOut }: TypedGuide, foodId: string): string {
+  const { portionNotes, whereToBuy, photos } = foodIn(foods, foodId);
   return [
-    ...(leftOut[foodId] === undefined ? [] : ['left out']),
-    ...(portionNotes[foodId] ? ['portion note'] : []),
-    ...(whereToBuy[foodId]?.length ? ['where to buy'] : []),
-    ...(photos[foodId] === undefined ? [] : ['picture']),
+    ...(leftOut.some(one => one.foodId === foodId) ? ['left out'] : []),
+    ...(portionNotes === '' ? [] : ['portion note']),
+    ...(whereToBuy.length === 0 ? [] : ['where to buy']),
+    ...(photos.dataUrl === '' ? [] : ['picture']),
   ].join(', ');
 }

@@ -1,14 +1,19 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { dayText } from '#core/guide/day.ts';
-import { answer, api, type Guide, type GuideShort } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { answer, api, type GuideShort } from '../../api.ts';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import type { Action } from '../../ui/action/action.ts';
+import { useOffered } from '../../ui/action/offered.ts';
 import layout from '../../ui/layout.module.css';
+import { Empty } from '../../ui/page/Empty.tsx';
+import { Page } from '../../ui/page/Page.tsx';
+import { Reading } from '../../ui/page/Reading.tsx';
 import { Removed } from '../../ui/Removed.tsx';
-import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
 import { TopicHandouts } from '../handouts/TopicHandouts.tsx';
+import { useGuideListActions } from './actions.ts';
 import { GuideSite } from './GuideSite.tsx';
 import { NewGuide } from './NewGuide.tsx';
 
@@ -16,87 +21,60 @@ const route = getRouteApi('/guides');
 
 /** The guides: what each tells its readers, and which of their lines have gone stale. */
 export function GuidesScreen() {
-  const queries = useQueryClient();
   const search = route.useSearch();
   const [isNew, setNew] = useState(search.category !== undefined);
-  const [removed, setRemoved] = useState<Guide>();
   const guides = useQuery({ queryKey: ['guides'], queryFn: () => answer(api.guides.$get()) });
-  const refresh = () => queries.invalidateQueries({ queryKey: ['guides'] });
-  const remove = useMutation({
-    mutationFn: async ({ id, version }: GuideShort) => {
-      const kept = await answer(api.guides[':id'].$get({ param: { id } }));
-      await answer(api.guides[':id'].$delete({ param: { id }, query: { version: String(version) } }));
-      return kept;
-    },
-    onSuccess: kept => {
-      setRemoved(kept);
-      return refresh();
-    },
-  });
-  const putBack = useMutation({
-    mutationFn: ({ guide, published }: Guide) =>
-      answer(
-        api.guides[':id'].$put({
-          param: { id: String(guide.id) },
-          json: { guide, version: null, ...(published === undefined ? {} : { published }) },
-        }),
-      ),
-    onSuccess: () => {
-      setRemoved(undefined);
-      return refresh();
-    },
-  });
+  const { begin, remove, undo, removed, fault } = useGuideListActions(() => setNew(true));
+  useOffered([begin]);
   return (
-    <>
-      <div className={layout.spread}>
-        <h1>Guides</h1>
-        <button type="button" className={`${button.act} ${layout.noprint}`} onClick={() => setNew(true)}>
-          Begin a guide
-        </button>
-      </div>
-      <p>A guide is a survey that readers can shop from: your words, and figures that stay linked to their labels.</p>
-      <Told error={guides.error ?? remove.error ?? putBack.error} />
-      {removed !== undefined && <Removed name={String(removed.guide.title)} undo={{ label: 'Undo', run: () => putBack.mutate(removed) }} />}
-      {isNew && <NewGuide start={search} onCancel={() => setNew(false)} />}
+    <Page
+      title="Guides"
+      about="A guide is a survey that readers can shop from: your words, and figures that stay linked to their labels."
+      actions={<ActionButton action={begin} isMain />}
+      fault={guides.error ?? fault}
+    >
+      {removed !== undefined && undo !== undefined && <Removed name={String(removed.guide.title)} undo={undo} />}
+      {isNew && <NewGuide start={search} onDone={() => setNew(false)} />}
+      {guides.isPending && <Reading />}
       {guides.data?.length === 0 && !isNew && (
-        <section className={`${layout.sheet} ${layout.stack}`}>
+        <Empty>
           <h2>No guide yet</h2>
           <p>
             Begin one here, or open a <Link to="/">survey</Link> and choose “Make a guide of it”.
           </p>
-        </section>
+        </Empty>
       )}
       <div className={layout.cards}>
         {guides.data?.map(one => (
-          <article className={`${layout.sheet} ${layout.stack}`} key={one.id}>
-            <h2>
-              <Link to="/guides/$guideId" params={{ guideId: one.id }}>
-                {one.title}
-              </Link>
-            </h2>
-            <p className={`${text.soft} ${text.small}`}>
-              {one.category}
-              {one.isPublished ? `; published ${dayText(one.publishedOn ?? '')}` : '; not published yet'}
-              {one.isDemo ? '; demo, invented' : ''}
-            </p>
-            <p>{countsText(one)}</p>
-            {staleText(one) !== '' && <p className={text.tag}>{staleText(one)}</p>}
-            <p className={`${layout.row} ${layout.noprint}`}>
-              <button
-                type="button"
-                className={button.quiet}
-                onClick={() => remove.mutate(one)}
-                aria-label={`Remove the guide ${one.title}`}
-              >
-                Remove
-              </button>
-            </p>
-          </article>
+          <GuideCard key={one.id} guide={one} remove={remove(one)} />
         ))}
       </div>
       {guides.data?.some(({ isPublished }) => isPublished) && <GuideSite />}
       <TopicHandouts />
-    </>
+    </Page>
+  );
+}
+
+function GuideCard({ guide, remove }: { readonly guide: GuideShort; readonly remove: Action }) {
+  const { id, title, category, isPublished, publishedOn = '', isDemo } = guide;
+  return (
+    <article className={`${layout.sheet} ${layout.stack}`}>
+      <h2>
+        <Link to="/guides/$guideId" params={{ guideId: id }}>
+          {title}
+        </Link>
+      </h2>
+      <p className={`${text.soft} ${text.small}`}>
+        {category}
+        {isPublished ? `; published ${dayText(publishedOn)}` : '; not published yet'}
+        {isDemo ? '; demo, invented' : ''}
+      </p>
+      <p>{countsText(guide)}</p>
+      {staleText(guide) !== '' && <p className={text.tag}>{staleText(guide)}</p>}
+      <p className={layout.row}>
+        <ActionButton action={remove} />
+      </p>
+    </article>
   );
 }
 

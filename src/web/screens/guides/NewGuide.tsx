@@ -1,97 +1,62 @@
-import { useMutation, useQuery } from '@tanstack/react-query';
-import { useNavigate } from '@tanstack/react-router';
-import { useState } from 'react';
+import { useQuery } from '@tanstack/react-query';
 import { answer, api } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { Draft } from '../../ui/draft/Draft.tsx';
+import { browserDraft } from '../../ui/draft/draftPlace.ts';
+import { useDraft } from '../../ui/draft/useDraft.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
 import { Field } from '../../ui/form/Field.tsx';
+import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import { Sentence } from '../survey/Sentence.tsx';
 import { surveyRequest } from '../survey/surveyRequest.ts';
 import type { SurveySearch } from '../survey/surveySearch.ts';
+import { useNewGuideActions } from './actions.ts';
+import { newGuideOf, typedNewGuide } from './typedNewGuide.ts';
 
 /** Begins a guide: which survey it is made from, its title, and who writes it. Everything else is written in its screen. */
-export function NewGuide({ start, onCancel }: { readonly start: SurveySearch; readonly onCancel: () => void }) {
-  const navigate = useNavigate();
-  const [search, setSearch] = useState(start);
-  const [title, setTitle] = useState('');
-  const [author, setAuthor] = useState('');
-  const [credentials, setCredentials] = useState('');
+export function NewGuide({ start, onDone }: { readonly start: SurveySearch; readonly onDone: () => void }) {
+  const typed = useTyped(() => typedNewGuide(start));
+  // A guide of another survey is another guide.
+  const draft = useDraft(browserDraft(`guide new ${Object.values(typedNewGuide(start).search).join(' ').trim()}`), typed);
   const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
   const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
   const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer(api.yardsticks.$get()) });
   const categories = workspace.data?.categories.map(({ name }) => name) ?? [];
-  const request = surveyRequest(search, { category: categories[0] ?? '', plates: plates.data });
-  const begin = useMutation({
-    mutationFn: async () => {
-      const { category, plate, yardstick, setting, portion, switchedOn = [] } = request;
-      const id = fileName(title);
-      const yardstickTitle = String(yardsticks.data?.find(one => one.yardstick.id === yardstick)?.yardstick.title ?? yardstick);
-      const guide = {
-        title,
-        purpose: `Foods of the category ${category} that are ${yardstickTitle}.`,
-        whoItIsFor: 'Adults with chronic kidney disease. Ask your kidney team which limits are yours.',
-        publishedOn: new Date().toLocaleDateString('sv'),
-        author: { name: author, ...(credentials === '' ? {} : { credentials }) },
-        survey: {
-          category,
-          plateId: plate,
-          yardstickId: yardstick,
-          switchedOn,
-          ...(setting === undefined ? {} : { setting }),
-          ...(portion !== undefined && 'servings' in portion ? { servings: portion.servings } : {}),
-        },
-      };
-      await answer(api.guides[':id'].$put({ param: { id }, json: { guide, version: null } }));
-      return id;
-    },
-    onSuccess: guideId => navigate({ to: '/guides/$guideId', params: { guideId } }),
-  });
+  const search = typed.part('search');
+  const request = surveyRequest(search.values, { category: categories[0] ?? '', plates: plates.data });
+  const yardstickTitle = yardsticks.data?.find(one => one.yardstick.id === request.yardstick)?.yardstick.title ?? request.yardstick;
+  const isComplete = typed.values.title.trim() !== '' && categories.length > 0;
+  const { begin, cancel, fault } = useNewGuideActions(
+    isComplete ? newGuideOf(typed.values, request, String(yardstickTitle), new Date().toLocaleDateString('sv')) : undefined,
+    draft.forget,
+    onDone,
+  );
   return (
-    <form
-      className={`${layout.sheet} ${layout.stack} ${layout.noprint}`}
-      ref={focusFirstField}
-      onSubmit={event => {
-        event.preventDefault();
-        begin.mutate();
-      }}
-    >
+    <ActionForm action={begin} className={`${layout.sheet} ${layout.stack} ${layout.noprint}`} formRef={focusFirstField}>
       <h2>A new guide</h2>
+      <Draft draft={draft} />
       <Sentence
         request={request}
         portionText="the plate’s portion"
         categories={categories}
         plates={plates.data ?? []}
         yardsticks={yardsticks.data ?? []}
-        onChange={change => setSearch({ ...search, ...change })}
+        onChange={search.set}
       />
-      <Field label="Title, as readers will see it" value={title} onChange={setTitle} />
+      <Field label="Title, as readers will see it" {...typed.field('title')} />
       <div className={layout.formgrid}>
-        <Field label="Author" value={author} onChange={setAuthor} />
-        <Field label="Credentials (MS, RDN)" value={credentials} onChange={setCredentials} />
+        <Field label="Author" {...typed.field('author')} />
+        <Field label="Credentials (MS, RDN)" {...typed.field('credentials')} />
       </div>
-      <Told error={workspace.error ?? plates.error ?? yardsticks.error ?? begin.error} />
+      <Told error={workspace.error ?? plates.error ?? yardsticks.error ?? fault} />
       {categories.length === 0 && workspace.isSuccess && <p>No label with a category is on the shelf yet. Add labels under Data first.</p>}
       <p className={layout.row}>
-        <button type="submit" className={button.act} disabled={begin.isPending || title.trim() === '' || categories.length === 0}>
-          Begin
-        </button>
-        <button type="button" className={button.quiet} onClick={onCancel}>
-          Cancel
-        </button>
+        <ActionButton action={begin} isMain submits />
+        <ActionButton action={cancel} />
       </p>
-    </form>
+    </ActionForm>
   );
-}
-
-/** The id names the guide's files: small letters, digits and hyphens of its title, with letters that tell two guides of one title apart. */
-function fileName(title: string): string {
-  const plain = title
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .slice(0, 60)
-    .replace(/^-|-$/g, '');
-  return [plain, crypto.randomUUID().slice(0, 4)].filter(Boolean).join('-');
 }

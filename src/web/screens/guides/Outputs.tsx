@@ -1,81 +1,50 @@
-import { useMutation } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { dayText } from '#core/guide/day.ts';
-import { api, type GuidePreview, problemOf } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import type { GuidePreview } from '../../api.ts';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { useOffered } from '../../ui/action/offered.ts';
 import layout from '../../ui/layout.module.css';
-import { saveFile } from '../../ui/saveFile.ts';
 import { Told } from '../../ui/Told.tsx';
+import { useOutputActions } from './guideActions.ts';
 import type { GuideInHand } from './useGuide.ts';
 
-const files = [
-  ['html', 'Page (HTML)'],
-  ['large-print.html', 'Page in large print'],
-  ['letter.pdf', 'PDF, Letter'],
-  ['a4.pdf', 'PDF, A4'],
-  ['large-print.letter.pdf', 'PDF in large print, Letter'],
-  ['large-print.a4.pdf', 'PDF in large print, A4'],
-  ['csv', 'Table (CSV)'],
-  ['pocket-card.svg', 'Pocket card'],
-  ['slide-chart.svg', 'Slide chart'],
-] as const;
-type End = (typeof files)[number][0] | 'fragment.html';
-
 /** What becomes of the guide: published with its day and labels, saved as files, or copied for a site builder. */
-export function Outputs(given: {
-  readonly id: string;
-  readonly inHand: GuideInHand;
-  readonly isPublished: boolean;
-  readonly preview: GuidePreview | undefined;
-}) {
-  const { id, inHand, isPublished, preview } = given;
-  const isReady = preview?.previewId !== undefined;
-  const fetched = async (end: End): Promise<Blob> => {
-    await inHand.saved();
-    const response = await api.guides[':id'].files[':end'].$get({ param: { id, end } });
-    if (!response.ok) throw await problemOf(response);
-    return response.blob();
-  };
-  const save = useMutation({ mutationFn: fetched, onSuccess: (file, end) => saveFile(file, `${id}.${end}`) });
-  const copy = useMutation({
-    mutationFn: async () => navigator.clipboard.writeText(await (await fetched('fragment.html')).text()),
-  });
-  const publish = useMutation({
-    mutationFn: inHand.publish,
-  });
+export function Outputs(given: { readonly id: string; readonly inHand: GuideInHand; readonly preview: GuidePreview | undefined }) {
+  const { id, inHand, preview } = given;
+  const { publish, files, copy, published, file, copied, fault } = useOutputActions(id, inHand, preview?.previewId !== undefined);
+  useOffered([publish, copy, ...files.map(one => ({ ...one, about: `Save the guide: ${one.label}` }))]);
   return (
     <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="outputs-title">
       <h2 id="outputs-title">Publish</h2>
       {preview?.counts !== undefined && <Standing preview={preview} />}
-      <p>
-        {isPublished
-          ? `Published ${dayText(inHand.typed.publishedOn)}. ${inHand.isChanged ? 'You have changed it since: the site keeps what was published until you publish it again.' : 'Publish it again when you have looked at what has changed since.'}`
-          : 'Not published yet. Publishing sets the day and puts the labels that stand today on record, so that later changes are told.'}
-      </p>
+      <p>{publicationText(inHand)}</p>
       <p className={layout.row}>
-        <button type="button" className={button.act} disabled={!isReady || publish.isPending} onClick={() => publish.mutate()}>
-          {isPublished ? 'Publish again' : 'Publish'}
-        </button>
-        <span role="status">{publish.isSuccess ? 'Published. Save its files below, or the whole site under Guides.' : ''}</span>
+        <ActionButton action={publish} isMain />
+        <span role="status">{published ? 'Published. Save its files below, or the whole site under Guides.' : ''}</span>
       </p>
       <h3>Files</h3>
       <p className={layout.row}>
-        {files.map(([end, name]) => (
-          <button key={end} type="button" className={button.quiet} disabled={!isReady || save.isPending} onClick={() => save.mutate(end)}>
-            {name}
-          </button>
+        {files.map(one => (
+          <ActionButton key={one.label} action={one} />
         ))}
-        <button type="button" className={button.quiet} disabled={!isReady || copy.isPending} onClick={() => copy.mutate()}>
-          Copy for a site builder
-        </button>
+        <ActionButton action={copy} />
       </p>
       <p role="status">
-        {save.isPending ? 'Making the file …' : save.isSuccess ? 'Saved.' : ''}
-        {copy.isSuccess ? ' Copied: paste it into an HTML block of your page.' : ''}
+        {file === 'pending' ? 'Making the file …' : file === 'success' ? 'Saved.' : ''}
+        {copied ? ' Copied: paste it into an HTML block of your page.' : ''}
       </p>
-      <Told error={publish.error ?? save.error ?? copy.error} />
+      <Told error={fault} />
     </section>
   );
+}
+
+function publicationText({ isPublished, isChanged, values }: GuideInHand): string {
+  if (!isPublished)
+    return 'Not published yet. Publishing sets the day and puts the labels that stand today on record, so that later changes are told.';
+  const next = isChanged
+    ? 'You have changed it since: the site keeps what was published until you publish it again.'
+    : 'Publish it again when you have looked at what has changed since.';
+  return `Published ${dayText(values.publishedOn)}. ${next}`;
 }
 
 /** What has to be looked at before readers are: labels that changed or are due, foods that were taken off. */

@@ -1,5 +1,6 @@
 import { Page } from '../../ui/page/Page.tsx';
 import { ActionPieces } from './actionPieces.tsx';
+import { FigurePieces } from './figurePieces.tsx';
 import { FormPieces } from './formPieces.tsx';
 import { OverlayPieces } from './overlayPieces.tsx';
 import { PagePieces } from './pagePieces.tsx';
@@ -12,6 +13,7 @@ export function PiecesScreen() {
       <ActionPieces />
       <FormPieces />
       <TablePieces />
+      <FigurePieces />
       <PagePieces />
       <OverlayPieces />
     </Page>

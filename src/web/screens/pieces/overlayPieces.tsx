@@ -7,6 +7,7 @@ import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
 import { Menu } from '../../ui/Menu.tsx';
 import type { Choice } from '../../ui/narrowChoices.ts';
+import { OpenLine } from '../../ui/OpenLine.tsx';
 import { useSettled } from '../../ui/useSettled.ts';
 import styles from './overlayPieces.module.css';
 
@@ -38,11 +39,12 @@ const short = long.slice(0, 3);
 export function OverlayPieces() {
   return (
     <section className={styles.pieces} aria-labelledby="overlays">
-      <h2 id="overlays">Dialog, menu, combobox, day</h2>
+      <h2 id="overlays">Dialog, menu, combobox, day, line</h2>
       <Dialogs />
       <Menus />
       <Comboboxes />
       <Days />
+      <Lines />
     </section>
   );
 }
@@ -75,7 +77,7 @@ function Dialogs() {
         <Dialog
           title="Name the shelf"
           onClose={close}
-          onSubmit={close}
+          action={{ label: 'Keep the name', isPossible: name !== '', run: close }}
           buttons={
             <>
               <ActionButton isMain submits action={{ label: 'Keep the name', isPossible: name !== '', run: close }} />
@@ -181,5 +183,20 @@ function Days() {
       <DateField label="No day now" value={other} onChange={setOther} isDisabled />
       <p role="status">Days: {JSON.stringify([day, other])}</p>
     </div>
+  );
+}
+
+function Lines() {
+  const [open, setOpen] = useState('Second box');
+  return (
+    <ul className={layout.plain}>
+      {['First box', 'Second box'].map(name => (
+        <li key={name}>
+          <OpenLine line={<b>{name}</b>} isOpen={open === name} onChange={isOpen => setOpen(isOpen ? name : '')}>
+            <p className={layout.inset}>What is in it.</p>
+          </OpenLine>
+        </li>
+      ))}
+    </ul>
   );
 }

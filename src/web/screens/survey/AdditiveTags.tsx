@@ -1,6 +1,7 @@
 import type { SurveyRow } from '../../api.ts';
 import layout from '../../ui/layout.module.css';
 import text from '../../ui/text.module.css';
+import styles from './AdditiveTags.module.css';
 
 const letters = { phosphate: 'P', potassium: 'K' } as const;
 
@@ -8,7 +9,7 @@ const letters = { phosphate: 'P', potassium: 'K' } as const;
 export function AdditiveTags({ classes }: { readonly classes: SurveyRow['additives'] }) {
   if (classes.length === 0) return null;
   return (
-    <span className={layout.row}>
+    <span className={`${layout.row} ${styles.tags}`}>
       {classes.map(({ class: kind, isCertain }) => (
         <span className={text.tag} key={kind}>
           <b>

@@ -1,4 +1,6 @@
 import type { KeptPlate, KeptYardstick } from '../../api.ts';
+import { plainChoices } from '../../ui/form/choices.ts';
+import { WordChoice } from '../../ui/form/WordChoice.tsx';
 import styles from './Sentence.module.css';
 import { type SurveyRequest, settingNames } from './surveyRequest.ts';
 import type { SurveySearch } from './surveySearch.ts';
@@ -15,41 +17,40 @@ export function Sentence(given: {
   const { request, portionText, categories, plates, yardsticks, onChange } = given;
   return (
     <p className={styles.sentence}>
-      <Choice
+      <WordChoice
         label="Category"
         value={request.category}
-        options={categories.map(name => [name, name])}
+        choices={plainChoices(categories)}
         onChange={category => onChange({ category, plate: '', food: '' })}
         after=","
       />{' '}
-      <Choice
+      <WordChoice
         label="Portion"
         value={request.portion !== undefined && 'servings' in request.portion ? String(request.portion.servings) : ''}
-        options={[['', request.portion === undefined ? portionText : 'the plate’s portion'], ...servings]}
-        onChange={servings => onChange({ servings })}
-        after=""
+        choices={[['', request.portion === undefined ? portionText : 'the plate’s portion'], ...servings]}
+        onChange={chosen => onChange({ servings: chosen })}
       />{' '}
       each, on{' '}
-      <Choice
+      <WordChoice
         label="Plate"
         value={request.plate}
-        options={plates.map(({ plate }) => [String(plate.id), String(plate.title)])}
+        choices={plates.map(({ plate }) => [plate.id, plate.title])}
         onChange={plate => onChange({ plate })}
         after=","
       />{' '}
       judged by{' '}
-      <Choice
+      <WordChoice
         label="Yardstick"
         value={request.yardstick}
-        options={yardsticks.map(({ yardstick }) => [String(yardstick.id), String(yardstick.title)])}
+        choices={yardsticks.map(({ yardstick }) => [yardstick.id, yardstick.title])}
         onChange={yardstick => onChange({ yardstick, on: '' })}
         after=","
       />{' '}
       for{' '}
-      <Choice
+      <WordChoice<string>
         label="Setting"
         value={request.setting ?? ''}
-        options={[['', 'any setting'], ...Object.entries(settingNames)]}
+        choices={[['', 'any setting'], ...Object.entries(settingNames)]}
         onChange={setting => onChange({ setting })}
         after="."
       />
@@ -66,32 +67,3 @@ const servings: readonly (readonly [string, string])[] = [
   ['2', '2 servings'],
   ['3', '3 servings'],
 ];
-
-/** `after` is the sign behind the choice: it stays on the line of its word. */
-function Choice({
-  label,
-  value,
-  options,
-  onChange,
-  after,
-}: {
-  readonly label: string;
-  readonly value: string;
-  readonly options: readonly (readonly [string, string])[];
-  readonly onChange: (value: string) => void;
-  readonly after: string;
-}) {
-  return (
-    <span className={styles.part}>
-      <select aria-label={label} value={value} onChange={event => onChange(event.target.value)}>
-        {options.some(([id]) => id === value) ? null : <option value={value}>{value}</option>}
-        {options.map(([id, name]) => (
-          <option key={id} value={id}>
-            {name}
-          </option>
-        ))}
-      </select>
-      {after}
-    </span>
-  );
-}

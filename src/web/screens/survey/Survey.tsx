@@ -1,21 +1,19 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useMemo, useState } from 'react';
-import { answer, api, type Survey } from '../../api.ts';
 import button from '../../ui/Button.module.css';
 import layout from '../../ui/layout.module.css';
-import { Told } from '../../ui/Told.tsx';
+import { Page } from '../../ui/page/Page.tsx';
+import { Reading } from '../../ui/page/Reading.tsx';
 import text from '../../ui/text.module.css';
-import { FoodTable } from './FoodTable.tsx';
-import { Plane } from './Plane.tsx';
-import { PrintedTable } from './PrintedTable.tsx';
+import { FoodSheet } from './FoodSheet.tsx';
+import { PlaneSheet } from './PlaneSheet.tsx';
 import { SavedSurveys } from './SavedSurveys.tsx';
 import { Sentence } from './Sentence.tsx';
 import styles from './Survey.module.css';
-import { surveyRequest } from './surveyRequest.ts';
 import type { SurveySearch } from './surveySearch.ts';
-import { TableTools } from './TableTools.tsx';
 import { Tally } from './Tally.tsx';
+import { TestsSheet } from './TestsSheet.tsx';
+import { useSurvey } from './useSurvey.ts';
 
 const route = getRouteApi('/');
 
@@ -23,167 +21,66 @@ const route = getRouteApi('/');
 export function SurveyScreen() {
   const search = route.useSearch();
   const navigate = route.useNavigate();
-  const change = (change: Partial<SurveySearch>): void => void navigate({ search: { ...search, ...change }, replace: true });
-  const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
-  const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
-  const yardsticks = useQuery({ queryKey: ['yardsticks'], queryFn: () => answer(api.yardsticks.$get()) });
-  const categories = workspace.data?.categories ?? [];
-  const category = categories[0]?.name;
-  // Kept as one object while nothing in it changes: the table sorts anew when it does.
-  const request = useMemo(
-    () => (category === undefined ? undefined : surveyRequest(search, { category, plates: plates.data })),
-    [search, category, plates.data],
-  );
-  const survey = useQuery({
-    queryKey: ['survey', request],
-    queryFn: () => answer(api.survey.$post({ json: request! })),
-    enabled: request !== undefined && plates.data !== undefined,
-    placeholderData: keepPreviousData,
-    // Minerals are estimated in the background: look again until all are there.
-    refetchInterval: ({ state: { data } }) => (data?.estimating != null && data.estimating.done < data.estimating.of ? 1_000 : false),
-  });
+  const change = (part: Partial<SurveySearch>): void => void navigate({ search: { ...search, ...part }, replace: true });
+  const { categories, plates, yardsticks, request, survey, isShelfEmpty, fault } = useSurvey(search);
   const [brushed, setBrushed] = useState<ReadonlySet<string>>();
   const rows = useMemo(
     () =>
-      (survey.data?.rows ?? []).filter(
+      (survey?.rows ?? []).filter(
         ({ verdict, foodId }) => (search.show === undefined || verdict === search.show) && (brushed === undefined || brushed.has(foodId)),
       ),
-    [survey.data, search.show, brushed],
+    [survey?.rows, search.show, brushed],
   );
-
-  if (workspace.data !== undefined && workspace.data.foods === 0) return <EmptyWorkspace />;
+  if (isShelfEmpty) return <EmptyShelf />;
+  const isReading = request === undefined || plates === undefined || yardsticks === undefined;
   return (
-    <>
-      <h1 className={text.unseen}>Survey</h1>
-      <Told error={workspace.error ?? plates.error ?? yardsticks.error ?? survey.error} />
-      {request !== undefined && plates.data !== undefined && yardsticks.data !== undefined && (
+    <Page title="Survey" isTitleUnseen isReading={isReading} fault={fault}>
+      {!isReading && (
         <Sentence
           request={request}
-          portionText={survey.data?.portionText ?? '…'}
-          categories={categories.map(({ name }) => name)}
-          plates={plates.data}
-          yardsticks={yardsticks.data}
+          portionText={survey?.portionText ?? '…'}
+          categories={categories}
+          plates={plates}
+          yardsticks={yardsticks}
           onChange={change}
         />
       )}
-      {survey.data !== undefined && request !== undefined && (
+      {!isReading && survey === undefined && fault === null && <Reading />}
+      {survey !== undefined && request !== undefined && (
         <>
-          <Tally counts={survey.data.counts} shown={search.show} onShow={show => change(show === undefined ? { show: '' } : { show })} />
-          <div className={styles.split}>
-            <section className={layout.sheet} aria-labelledby="plane-title">
-              <div className={layout.spread}>
-                <h2 id="plane-title">Sodium against energy</h2>
-                <span className={`${text.small} ${text.soft}`}>per portion, without what it is eaten with</span>
-              </div>
-              <Plane
-                rows={survey.data.rows}
-                rule={survey.data.rule}
-                picked={search.food}
-                onPick={food => change({ food: food ?? '' })}
-                onBrush={setBrushed}
-              />
-              <p className={`${text.small} ${text.soft}`}>
-                {survey.data.companionsText} {survey.data.rule !== null && ruleText(survey.data.rule)}
-              </p>
-              <NotDrawn rows={survey.data.rows} />
-            </section>
-            <section className={layout.sheet} aria-labelledby="table-title">
-              <div className={layout.spread}>
-                <h2 id="table-title">
-                  {rows.length === survey.data.rows.length ? `${rows.length} foods` : `${rows.length} of ${survey.data.rows.length} foods`}
-                </h2>
-                <span className={`${layout.row} ${layout.noprint}`}>
-                  {brushed !== undefined && (
-                    <button type="button" className={button.quiet} onClick={() => setBrushed(undefined)}>
-                      Show all again
-                    </button>
-                  )}
-                  <TableTools request={request} onColumns={columns => change({ columns: columns.join(',') })} />
-                </span>
-              </div>
-              {survey.data.estimating !== null && survey.data.estimating.done < survey.data.estimating.of && (
-                <p role="status" className={`${text.small} ${text.soft}`}>
-                  Estimating minerals: {survey.data.estimating.done} of {survey.data.estimating.of} labels.
-                </p>
-              )}
-              <PrintedTable rows={rows} request={request} />
-              <FoodTable rows={rows} request={request} picked={search.food} onPick={food => change({ food })} />
-            </section>
+          <Tally counts={survey.counts} shown={search.show} onShow={show => change({ show: show ?? '' })} />
+          <div className={request.columns.length === 0 ? styles.split : styles.below}>
+            <PlaneSheet survey={survey} picked={search.food} onPick={food => change({ food: food ?? '' })} onBrush={setBrushed} />
+            <FoodSheet
+              survey={survey}
+              rows={rows}
+              request={request}
+              picked={search.food}
+              onPick={food => change({ food })}
+              onColumns={columns => change({ columns: columns.join(',') })}
+              showAll={brushed && (() => setBrushed(undefined))}
+            />
           </div>
-          <section className={`${layout.sheet} ${text.small}`} aria-label="What the yardstick tests">
-            {survey.data.tests.map(({ id, text, isOn }) => (
-              <TestOn
-                key={id}
-                text={text}
-                isOn={isOn}
-                canSwitch={!isOn || (request.switchedOn?.includes(id) ?? false)}
-                onSwitch={on => change({ on: toggled(request.switchedOn ?? [], id, on).join(',') })}
-              />
-            ))}
-            {survey.data.cautions.map(caution => (
-              <p key={caution} className={text.soft}>
-                {caution}
-              </p>
-            ))}
-            <p className={text.soft}>
-              Targets and advice are for licensed dietitians working with the client’s kidney team; local protocols come first.
-            </p>
-          </section>
+          <TestsSheet survey={survey} switchedOn={request.switchedOn ?? []} onSwitch={on => change({ on: on.join(',') })} />
           <SavedSurveys request={request} onOpen={change} />
         </>
       )}
-    </>
+    </Page>
   );
 }
 
-/** A test in words; one that is judged only when switched on has the switch. */
-function TestOn(given: {
-  readonly text: string;
-  readonly isOn: boolean;
-  readonly canSwitch: boolean;
-  readonly onSwitch: (on: boolean) => void;
-}) {
-  const { text, isOn, canSwitch, onSwitch } = given;
-  if (!canSwitch) return <p>{text}</p>;
+function EmptyShelf() {
   return (
-    <p>
-      <label className={layout.row}>
-        <input type="checkbox" checked={isOn} onChange={event => onSwitch(event.target.checked)} />
-        <span>{text}</span>
-      </label>
-    </p>
-  );
-}
-
-/** Foods without a place on the plane are named, never drawn at zero. */
-function NotDrawn({ rows }: { readonly rows: Survey['rows'] }) {
-  const missing = rows.filter(({ energyKcal, sodiumMg }) => energyKcal === null || sodiumMg === null);
-  if (missing.length === 0) return null;
-  const names = missing.length <= 4 ? missing.map(({ name }) => name).join(', ') : `${missing.length} foods`;
-  return <p className={`${text.small} ${text.soft}`}>Not drawn, because energy or sodium is unknown: {names}.</p>;
-}
-
-function toggled(on: readonly string[], id: string, isOn: boolean): readonly string[] {
-  return isOn ? [...on, id] : on.filter(one => one !== id);
-}
-
-function ruleText({ slope, offset, slack }: NonNullable<Survey['rule']>): string {
-  const own = slope === 0 ? '' : slope === 1 ? 'its own kcal ' : `${slope} × its own kcal `;
-  const rest = slope === 0 ? `${offset}` : offset < 0 ? `− ${-offset}` : `+ ${offset}`;
-  return `So a portion may hold ${own}${rest} mg sodium; over by no more than ${slack} mg is nearly.`;
-}
-
-function EmptyWorkspace() {
-  return (
-    <section className={`${layout.sheet} ${layout.stack}`}>
-      <h1>Nothing on the shelf yet</h1>
-      <p>A survey judges the foods of one supermarket category as they will be eaten. It begins with labels.</p>
+    <Page
+      title="Nothing on the shelf yet"
+      about="A survey judges the foods of one supermarket category as they will be eaten. It begins with labels."
+    >
       <p className={layout.row}>
         <Link className={button.act} to="/data">
           Add labels or load the demo
         </Link>
       </p>
       <p className={text.soft}>Labels stay on this computer. Nothing is sent anywhere.</p>
-    </section>
+    </Page>
   );
 }

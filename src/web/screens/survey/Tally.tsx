@@ -1,5 +1,6 @@
-import { verdictWords } from '#core/yardstick/yardstick.ts';
+import { type VerdictWord, verdictWords } from '#core/yardstick/yardstick.ts';
 import type { Survey } from '../../api.ts';
+import { Counts } from '../../ui/Counts.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { toneOf } from '../../ui/verdictLook.ts';
 import styles from './Tally.module.css';
@@ -12,21 +13,8 @@ export function Tally({
 }: {
   readonly counts: Survey['counts'];
   readonly shown: string | undefined;
-  readonly onShow: (verdict: string | undefined) => void;
+  readonly onShow: (verdict: VerdictWord | undefined) => void;
 }) {
-  return (
-    <ul className={styles.tally} aria-label="Verdicts">
-      {verdictWords.map(word => (
-        <li
-          key={word}
-          className={styles[toneOf(word)]}
-          ref={node => void node?.style.setProperty('flex', `${Math.max(1, counts[word])} 1 auto`)}
-        >
-          <button type="button" aria-pressed={shown === word} onClick={() => onShow(shown === word ? undefined : word)}>
-            <VerdictMark word={word} /> {counts[word]}
-          </button>
-        </li>
-      ))}
-    </ul>
-  );
+  const parts = verdictWords.map(key => ({ key, count: counts[key], words: <VerdictMark word={key} />, look: styles[toneOf(key)] }));
+  return <Counts label="Verdicts" parts={parts} value={shown} onChange={onShow} />;
 }

@@ -3,12 +3,17 @@ import { useDeferredValue, useState } from 'react';
 import { verdictWords } from '#core/yardstick/yardstick.ts';
 import type { YardstickJson } from '#core/yardstick/yardstickFromJson.ts';
 import { answer, api } from '../../api.ts';
+import { Choice } from '../../ui/form/Choice.tsx';
+import { plainChoices } from '../../ui/form/choices.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import { plateFor } from '../survey/surveyRequest.ts';
 
-/** The verdicts of a category of one's choice before and after the change, while it is being made. */
-export function Trial({ before, after }: { readonly before: YardstickJson; readonly after: YardstickJson }) {
+/**
+ * The verdicts of a category of one's choice before and after the change, while it is being made. While something is missing in it, `after` is
+ * undefined and the verdicts of the last whole one stay.
+ */
+export function Trial({ before, after }: { readonly before: YardstickJson; readonly after: YardstickJson | undefined }) {
   const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
   const plates = useQuery({ queryKey: ['plates'], queryFn: () => answer(api.plates.$get()) });
   const [chosenCategory, setCategory] = useState<string>();
@@ -17,36 +22,25 @@ export function Trial({ before, after }: { readonly before: YardstickJson; reado
   const plate = chosenPlate ?? plateFor(category, plates.data);
   const trial = useDeferredValue(after);
   const ask = (yardstick: YardstickJson) => answer(api.survey.$post({ json: { category, plate, yardstick, switchedOn: [] } }));
-  const enabled = category !== '' && plates.data !== undefined;
-  const was = useQuery({ queryKey: ['trial', category, plate, before], queryFn: () => ask(before), enabled });
+  const isKnown = category !== '' && plates.data !== undefined;
+  const was = useQuery({ queryKey: ['trial', category, plate, before], queryFn: () => ask(before), enabled: isKnown });
   const now = useQuery({
     queryKey: ['trial', category, plate, trial],
-    queryFn: () => ask(trial),
-    enabled,
+    queryFn: () => ask(trial!),
+    enabled: isKnown && trial !== undefined,
     placeholderData: keepPreviousData,
   });
-  if (!enabled) return null;
+  if (!isKnown) return null;
   return (
     <div className={`${layout.notice} ${layout.stack}`}>
       <div className={layout.formgrid}>
-        <label className={layout.field}>
-          <span>Try it on</span>
-          <select value={category} onChange={event => setCategory(event.target.value)}>
-            {workspace.data?.categories.map(({ name }) => (
-              <option key={name}>{name}</option>
-            ))}
-          </select>
-        </label>
-        <label className={layout.field}>
-          <span>Eaten with</span>
-          <select value={plate} onChange={event => setPlate(event.target.value)}>
-            {plates.data?.map(({ plate: one }) => (
-              <option key={one.id} value={one.id}>
-                {one.title}
-              </option>
-            ))}
-          </select>
-        </label>
+        <Choice
+          label="Try it on"
+          choices={plainChoices(workspace.data?.categories.map(({ name }) => name) ?? [])}
+          value={category}
+          onChange={setCategory}
+        />
+        <Choice label="Eaten with" choices={plates.data.map(({ plate: { id, title } }) => [id, title])} value={plate} onChange={setPlate} />
       </div>
       <Told error={was.error ?? now.error} />
       {was.data !== undefined && now.data !== undefined && (

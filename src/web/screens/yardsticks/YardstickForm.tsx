@@ -1,77 +1,49 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
-import { answer, api, type KeptYardstick } from '../../api.ts';
-import button from '../../ui/Button.module.css';
+import type { KeptYardstick } from '../../api.ts';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { ActionForm } from '../../ui/action/ActionForm.tsx';
+import { Draft } from '../../ui/draft/Draft.tsx';
+import { browserDraft } from '../../ui/draft/draftPlace.ts';
+import { useDraft } from '../../ui/draft/useDraft.ts';
 import { focusFirstField } from '../../ui/focusFirstField.ts';
+import { Field } from '../../ui/form/Field.tsx';
+import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
+import { RowsEditor } from '../../ui/RowsEditor.tsx';
 import { Told } from '../../ui/Told.tsx';
-import { type JsonTest, newTest } from './jsonTest.ts';
+import { useYardstickFormActions } from './actions.ts';
 import { TestFields } from './TestFields.tsx';
 import { Trial } from './Trial.tsx';
+import { newTest, type TypedTest, typedYardstick, yardstickOf } from './typedYardstick.ts';
 
 /** Changes a yardstick's tests, adds and removes some, and tries it against a survey meanwhile. */
 export function YardstickForm({ start, onDone }: { readonly start: KeptYardstick; readonly onDone: () => void }) {
-  const queries = useQueryClient();
-  const [title, setTitle] = useState(start.isBuiltIn ? `${start.yardstick.title}, my own` : start.yardstick.title);
-  const [purpose, setPurpose] = useState(start.yardstick.purpose ?? '');
-  const [tests, setTests] = useState<readonly JsonTest[]>(start.yardstick.tests);
-  const id = start.isBuiltIn ? `own-${start.yardstick.id}` : start.yardstick.id;
-  const changed = { ...start.yardstick, id, title, purpose, tests };
-  const save = useMutation({
-    mutationFn: () =>
-      answer(
-        api.yardsticks[':id'].$put({
-          param: { id: start.isBuiltIn ? crypto.randomUUID() : id },
-          json: { yardstick: changed, version: start.isBuiltIn ? null : start.version },
-        }),
-      ),
-    onSuccess: async () => {
-      await queries.invalidateQueries();
-      onDone();
-    },
-  });
+  const { yardstick, isBuiltIn } = start;
+  const typed = useTyped(() => typedYardstick(yardstick, isBuiltIn));
+  const draft = useDraft(browserDraft(`yardstick ${yardstick.id}`), typed);
+  const changed = yardstickOf({ ...yardstick, id: isBuiltIn ? `own-${yardstick.id}` : yardstick.id }, typed.values);
+  const { save, cancel, fault } = useYardstickFormActions(start, changed, draft.forget, onDone);
+  const wordsOf = ({ id }: TypedTest): string => start.tests.find(one => one.id === id)?.text ?? 'A new test';
   return (
-    <form
-      className={`${layout.sheet} ${layout.stack}`}
-      ref={focusFirstField}
-      onSubmit={event => {
-        event.preventDefault();
-        save.mutate();
-      }}
-    >
-      <h2>{start.isBuiltIn ? 'A copy to change' : 'Change this yardstick'}</h2>
-      <label className={layout.field}>
-        <span>As it reads in a sentence</span>
-        <input type="text" required maxLength={200} value={title} onChange={event => setTitle(event.target.value)} />
-      </label>
-      <label className={layout.field}>
-        <span>What it is for</span>
-        <input type="text" required maxLength={500} value={purpose} onChange={event => setPurpose(event.target.value)} />
-      </label>
-      {tests.map(test => (
-        <TestFields
-          key={test.id}
-          test={test}
-          text={start.tests.find(one => one.id === test.id)?.text ?? 'A new test'}
-          onChange={next => setTests(tests.map(one => (one.id === test.id ? next : one)))}
-          onRemove={() => setTests(tests.filter(one => one.id !== test.id))}
-        />
-      ))}
+    <ActionForm action={save} className={`${layout.sheet} ${layout.stack}`} formRef={focusFirstField}>
+      <h2>{isBuiltIn ? 'A copy to change' : 'Change this yardstick'}</h2>
+      <Draft draft={draft} />
+      <Field label="As it reads in a sentence" isRequired maxLength={200} {...typed.field('title')} />
+      <Field label="What it is for" isRequired maxLength={500} {...typed.field('purpose')} />
+      <RowsEditor
+        label="Tests"
+        rows={typed.rows('tests')}
+        blank={newTest}
+        addLabel="Add a test"
+        nameOf={test => `the test: ${wordsOf(test)}`}
+      >
+        {test => <TestFields test={test} text={wordsOf(test.values)} />}
+      </RowsEditor>
+      <Trial before={yardstick} after={changed} />
+      <Told error={fault} />
       <p className={layout.row}>
-        <button type="button" className={button.quiet} onClick={() => setTests([...tests, newTest()])}>
-          Add a test
-        </button>
+        <ActionButton action={save} isMain submits />
+        <ActionButton action={cancel} />
       </p>
-      <Trial before={start.yardstick} after={changed} />
-      <Told error={save.error} />
-      <p className={layout.row}>
-        <button type="submit" className={button.act} disabled={save.isPending}>
-          Save the yardstick
-        </button>
-        <button type="button" className={button.quiet} onClick={onDone}>
-          Cancel
-        </button>
-      </p>
-    </form>
+    </ActionForm>
   );
 }

@@ -25,7 +25,7 @@ export function useOffered(actions: readonly Action[]): void {
 }
 
 /** What can be done now: what came last stands first, and stands for an earlier one of the same name. */
-export function actionsNow(): readonly Action[] {
+function actionsNow(): readonly Action[] {
   const all = holders.toReversed().flatMap(({ current }) => current);
   return all.filter((action, at) => canRun(action) && all.findIndex(one => nameOf(one) === nameOf(action)) === at);
 }

@@ -6,7 +6,7 @@ import type { FormDraft } from './useDraft.ts';
 export function Draft({ draft: { state, startOver, forget } }: { readonly draft: FormDraft }) {
   if (state.kind === 'quiet') return null;
   return (
-    <div className={`${layout.notice} ${layout.stack}`} role="status">
+    <div className={`${layout.notice} ${layout.stack} ${layout.noprint}`} role="status">
       {state.kind === 'restored' && (
         <p className={layout.row}>
           <span>What you typed here on {dayAndTime(state.at)} and did not save is back.</span>
@@ -30,8 +30,8 @@ export function Draft({ draft: { state, startOver, forget } }: { readonly draft:
       {state.kind === 'of-an-earlier-form' && (
         <>
           <p>
-            What you typed here on {dayAndTime(state.at)} does not fit this form any more, since the program was renewed. Copy what you
-            need.
+            What you typed here on {dayAndTime(state.at)} does not fit this form any more: the program was renewed, or what the form begins
+            with is another. Copy what you need.
           </p>
           <details>
             <summary>What was typed</summary>
@@ -47,6 +47,6 @@ export function Draft({ draft: { state, startOver, forget } }: { readonly draft:
 }
 
 /** "30 Nov, 14:02", by the reader's clock */
-function dayAndTime(at: string): string {
+export function dayAndTime(at: string): string {
   return new Date(at).toLocaleString('en', { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
 }

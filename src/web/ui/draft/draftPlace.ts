@@ -37,20 +37,24 @@ function keptDraft(json: unknown): KeptDraft | undefined {
   return isDraft ? { at: String(json.at), values: json.values } : undefined;
 }
 
-const claimMilliseconds = 400;
+const claimMilliseconds = 1_500;
 
 /**
  * One window keeps the draft of a form; another one that opens the same form is told so. Held until `release`, or the window goes. A moment
- * is waited: a form that was closed just now still holds it.
+ * is waited where it is held: a form that was closed just now still holds it.
  * @returns undefined while another window holds it
  */
 export async function claim(place: DraftPlace): Promise<(() => void) | undefined> {
   const { promise: isOver, resolve: release } = Promise.withResolvers<void>();
-  const { promise: isHeld, resolve: tell } = Promise.withResolvers<boolean>();
-  const hold = (): Promise<void> => {
-    tell(true);
-    return isOver;
-  };
-  navigator.locks.request(place.name, { signal: AbortSignal.timeout(claimMilliseconds) }, hold).catch(() => tell(false));
-  return (await isHeld) ? release : undefined;
+  const hold = (options: LockOptions): Promise<boolean> =>
+    new Promise(tell => {
+      const held = (lock: Lock | null): Promise<void> | undefined => {
+        tell(lock !== null);
+        return lock === null ? undefined : isOver;
+      };
+      navigator.locks.request(place.name, options, held).catch(() => tell(false));
+    });
+  // Asked without a limit first: a slow computer is not to be taken for another window.
+  const isHeld = (await hold({ ifAvailable: true })) || (await hold({ signal: AbortSignal.timeout(claimMilliseconds) }));
+  return isHeld ? release : undefined;
 }

@@ -15,8 +15,13 @@ export interface FormDraft {
   readonly state: DraftState;
   /** Fills the form as it began and forgets what was kept. */
   readonly startOver: () => void;
-  /** Forgets what was kept; called when it has been saved. */
+  /** Forgets what was kept; called when it has been saved. What cannot be forgotten now is there again when the form is opened. */
   readonly forget: () => Promise<void>;
+}
+
+/** Whether what is typed outlives the form: then nothing is lost by leaving it. */
+export function isDraftKept({ state: { kind } }: FormDraft): boolean {
+  return kind !== 'elsewhere' && kind !== 'refused';
 }
 
 const pauseMilliseconds = 400;
@@ -68,7 +73,9 @@ export function useDraft<Values extends object>(place: DraftPlace, typed: Typed<
     if (!isOurs || text === lastKept.current) return;
     lastKept.current = text;
     try {
-      await place.write({ at: new Date().toISOString(), values: typed.values });
+      // Typed and taken back: nothing is left to bring back.
+      if (text === JSON.stringify(start)) await place.remove();
+      else await place.write({ at: new Date().toISOString(), values: typed.values });
       if (state.kind === 'refused') setState({ kind: 'quiet' });
     } catch {
       // Tried again with the next key.
@@ -102,8 +109,8 @@ export function useDraft<Values extends object>(place: DraftPlace, typed: Typed<
   const forget = async (): Promise<void> => {
     lastKept.current = text;
     setStart(typed.values);
-    setState({ kind: 'quiet' });
-    if (isOurs) await place.remove();
+    setState(before => (before.kind === 'elsewhere' ? before : { kind: 'quiet' }));
+    if (isOurs) await place.remove().catch(() => undefined);
   };
   return {
     state,
@@ -112,7 +119,7 @@ export function useDraft<Values extends object>(place: DraftPlace, typed: Typed<
       typed.set(start);
       lastKept.current = JSON.stringify(start);
       setState({ kind: 'quiet' });
-      void place.remove();
+      void place.remove().catch(() => undefined);
     },
   };
 }

@@ -14,19 +14,24 @@ export function Field({
   onChange,
   type = 'text',
   rows,
+  placeholder,
   maxLength = 20_000,
   min,
   max,
   autoComplete = 'off',
+  isSecret = false,
   ...words
 }: Bound<string> &
   FieldWords & {
     readonly type?: InputType;
     readonly rows?: number;
+    readonly placeholder?: string;
     readonly maxLength?: number;
     readonly min?: string;
     readonly max?: string;
     readonly autoComplete?: HTMLInputAutoCompleteAttribute;
+    /** No words of a language: nothing begins with a capital, and no spelling is looked at. */
+    readonly isSecret?: boolean;
   }) {
   return (
     <LabelledField {...words}>
@@ -38,8 +43,10 @@ export function Field({
             value={value}
             className={styles.typed}
             maxLength={maxLength}
+            placeholder={placeholder}
             autoComplete={autoComplete}
             {...(type === 'number' ? { step: 'any' } : {})}
+            {...(isSecret ? { autoCapitalize: 'none', spellCheck: false } : {})}
             min={min}
             max={max}
             onChange={event => onChange(event.target.value)}
@@ -51,6 +58,7 @@ export function Field({
             value={value}
             className={styles.typed}
             maxLength={maxLength}
+            placeholder={placeholder}
             onChange={event => onChange(event.target.value)}
           />
         )

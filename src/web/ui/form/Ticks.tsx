@@ -4,10 +4,26 @@ import styles from './field.module.css';
 import type { Bound } from './typed.ts';
 
 /** Yes or no. */
-export function Tick({ label, value, onChange, isDisabled }: Bound<boolean> & { readonly label: string; readonly isDisabled?: boolean }) {
+export function Tick(
+  given: Bound<boolean> & {
+    readonly label: string;
+    /** The whole of it, where the label alone leaves out of what; begins with the label. */
+    readonly about?: string;
+    readonly isRequired?: boolean;
+    readonly isDisabled?: boolean;
+  },
+) {
+  const { label, about, value, onChange, isRequired, isDisabled } = given;
   return (
     <label className={styles.tick}>
-      <input type="checkbox" checked={value} disabled={isDisabled} onChange={event => onChange(event.target.checked)} />
+      <input
+        type="checkbox"
+        checked={value}
+        required={isRequired}
+        disabled={isDisabled}
+        aria-label={about}
+        onChange={event => onChange(event.target.checked)}
+      />
       <span>{label}</span>
     </label>
   );

@@ -1,18 +1,16 @@
 import { useState } from 'react';
+import { OneOf } from '../form/OneOf.tsx';
 import layout from '../layout.module.css';
-import text from '../text.module.css';
+import type { Issue } from './neededAt.ts';
 import { PaperPages, type Print } from './PaperPages.tsx';
 import { PhonePage } from './PhonePage.tsx';
 import { ReadAloud } from './ReadAloud.tsx';
 
-const views = { phone: 'On a phone', paper: 'On paper', aloud: 'For a screen reader' } as const;
-type View = keyof typeof views;
-
-export interface Issue {
-  readonly place: { readonly heading?: string | undefined };
-  readonly found: string;
-  readonly expected: string;
-}
+const views = [
+  ['phone', 'On a phone'],
+  ['paper', 'On paper'],
+  ['aloud', 'For a screen reader'],
+] as const;
 
 /** The page as readers will have it: narrow, on paper, or in the order in which a screen reader reads it. */
 export function PagePreview(given: {
@@ -24,19 +22,11 @@ export function PagePreview(given: {
   readonly print: Print;
 }) {
   const { src, isBuilding, issues, content, print } = given;
-  const [view, setView] = useState<View>('phone');
+  const [view, setView] = useState<(typeof views)[number][0]>('phone');
   return (
     <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="preview-title">
       <h2 id="preview-title">As readers will have it</h2>
-      <fieldset className={`${layout.row} ${layout.choice}`}>
-        <legend className={text.unseen}>Look at it</legend>
-        {(Object.keys(views) as View[]).map(key => (
-          <label key={key}>
-            <input type="radio" name="view" checked={view === key} onChange={() => setView(key)} />
-            <span>{views[key]}</span>
-          </label>
-        ))}
-      </fieldset>
+      <OneOf label="Look at it" isLabelUnseen choices={views} value={view} onChange={setView} />
       {isBuilding && <p role="status">Building the page …</p>}
       {issues.length > 0 && <ToMend issues={issues} />}
       {src !== undefined && (

@@ -1,6 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { useEffect, useRef, useState } from 'react';
 import { problemOf } from '../../api.ts';
+import { Choice } from '../form/Choice.tsx';
+import type { Choices } from '../form/choices.ts';
+import { Tick } from '../form/Ticks.tsx';
 import layout from '../layout.module.css';
 import { Told } from '../Told.tsx';
 import styles from './preview.module.css';
@@ -9,6 +12,11 @@ export interface Dress {
   readonly paper: 'letter' | 'a4';
   readonly largePrint: boolean;
 }
+
+const papers: Choices<Dress['paper']> = [
+  ['letter', 'Letter'],
+  ['a4', 'A4'],
+];
 
 /** Asks for the page as PDF. */
 export type Print = (
@@ -32,17 +40,8 @@ export function PaperPages({ content, print }: { readonly content: unknown; read
   return (
     <>
       <div className={layout.row}>
-        <label className={layout.row}>
-          <span>Paper</span>
-          <select value={paper} onChange={event => setPaper(event.target.value as typeof paper)}>
-            <option value="letter">Letter</option>
-            <option value="a4">A4</option>
-          </select>
-        </label>
-        <label className={layout.row}>
-          <input type="checkbox" checked={largePrint} onChange={event => setLargePrint(event.target.checked)} />
-          <span>Large print</span>
-        </label>
+        <Choice label="Paper" choices={papers} value={paper} onChange={setPaper} />
+        <Tick label="Large print" value={largePrint} onChange={setLargePrint} />
       </div>
       <Told error={pdf.error} />
       {pdf.isFetching && <p role="status">Printing …</p>}

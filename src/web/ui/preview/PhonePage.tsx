@@ -1,25 +1,22 @@
 import { useRef, useState } from 'react';
+import { Choice } from '../form/Choice.tsx';
 import layout from '../layout.module.css';
 import styles from './preview.module.css';
 
-const widths = [390, 320] as const;
+const widths = [
+  ['390', '390 px'],
+  ['320', '320 px'],
+] as const;
 
 /** The page in a frame as wide as a phone. It stays where it was scrolled to when it is built anew. */
 export function PhonePage({ src }: { readonly src: string }) {
-  const [width, setWidth] = useState<number>(widths[0]);
+  const [width, setWidth] = useState<(typeof widths)[number][0]>('390');
   const scrolled = useRef(0);
   return (
     <>
-      <label className={layout.row}>
-        <span>Width</span>
-        <select value={width} onChange={event => setWidth(Number(event.target.value))}>
-          {widths.map(one => (
-            <option key={one} value={one}>
-              {one} px
-            </option>
-          ))}
-        </select>
-      </label>
+      <div className={layout.row}>
+        <Choice label="Width" choices={widths} value={width} onChange={setWidth} />
+      </div>
       <iframe
         className={styles.phone}
         title="The page at phone width"

@@ -7,15 +7,17 @@ export function Headings<Row>({
   columns,
   sort,
   onSort,
+  isPrinting,
 }: {
   readonly columns: readonly Column<Row>[];
   readonly sort: Sort | undefined;
   readonly onSort: (sort: Sort) => void;
+  readonly isPrinting: boolean;
 }) {
   return (
     <thead role="rowgroup" className={styles.head}>
       <tr role="row" aria-rowindex={1} className={styles.row}>
-        {columns.map(({ key, name, isNumber, isNameUnseen, sortBy }) => {
+        {columns.map(({ key, name, nameOnPaper = name, isNumber, isNameUnseen, sortBy }) => {
           const isSorted = key === sort?.key;
           return (
             <th
@@ -25,8 +27,8 @@ export function Headings<Row>({
               className={isNumber ? styles.figure : styles.cell}
               aria-sort={sortBy === undefined ? undefined : isSorted ? (sort.isDown ? 'descending' : 'ascending') : 'none'}
             >
-              {sortBy === undefined ? (
-                <span className={isNameUnseen ? text.unseen : undefined}>{name}</span>
+              {sortBy === undefined || isPrinting ? (
+                <span className={isNameUnseen ? text.unseen : undefined}>{isPrinting ? nameOnPaper : name}</span>
               ) : (
                 <button type="button" onClick={() => onSort({ key, isDown: isSorted && !sort.isDown })}>
                   {name}

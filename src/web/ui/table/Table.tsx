@@ -1,17 +1,21 @@
-import { useVirtualizer } from '@tanstack/react-virtual';
-import { type KeyboardEvent, type ReactNode, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, type ReactNode, useMemo, useRef, useState } from 'react';
 import { Field } from '../form/Field.tsx';
 import layout from '../layout.module.css';
 import { useIsPrinting } from '../page/useIsPrinting.ts';
 import { type Column, rowsWith, type Sort, sortedRows } from './column.ts';
 import { Headings } from './Headings.tsx';
 import styles from './Table.module.css';
+import { useIsNarrow } from './useIsNarrow.ts';
+import { useRowsInView } from './useRowsInView.ts';
 
 /** From so many rows on, only those in view exist. */
 const virtualFrom = 120;
 const rowsOfAPage = 8;
+/** Below so many pixels a row does not stand in one line; each column after the fifth needs more. */
+const narrow = { pixels: 640, columns: 5, pixelsOfAColumn: 110 } as const;
 
 export interface TableRows<Row> {
+  /** The same list while the rows are the same: they are sorted anew with another one. */
   readonly rows: readonly Row[];
   readonly keyOf: (row: Row) => string;
   readonly columns: readonly Column<Row>[];
@@ -32,62 +36,42 @@ export function Table<Row>(
     readonly groupOf?: (row: Row) => string;
     /** The words by which a row is found; with them a field above the table narrows it. */
     readonly wordsOf?: (row: Row) => string;
-    /** Told which rows are in view, as soon as they stand still. */
-    readonly onView?: (rows: readonly Row[]) => void;
+    /** Told which rows are in view, as soon as they stand still: in blocks that stay the same while the order does. */
+    readonly onView?: (blocks: readonly (readonly Row[])[]) => void;
+    /** Few rows, too, scroll in a place of their own, so that what stands beside the table stays in sight. */
+    readonly scrollsAlone?: boolean;
     readonly empty?: ReactNode;
   },
 ) {
-  const { label, rows, keyOf, columns, startSort, picked, onPick, groupOf, wordsOf, onView, empty } = given;
+  const { label, rows, keyOf, columns, startSort, picked, onPick, groupOf, wordsOf, onView, scrollsAlone = false, empty } = given;
   const [sort, setSort] = useState(startSort);
   const [wanted, setWanted] = useState('');
   const isPrinting = useIsPrinting();
+  const sortBy = columns.find(({ key }) => key === sort?.key)?.sortBy;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: of the columns only what is sorted by moves rows
   const sorted = useMemo(() => {
     const found = wordsOf === undefined ? rows : rowsWith(rows, wordsOf, wanted);
     const inOrder = sortedRows(found, columns, sort);
     return groupOf === undefined ? inOrder : [...Map.groupBy(inOrder, groupOf).values()].flat();
-  }, [rows, columns, sort, groupOf, wordsOf, wanted]);
-  const shownColumns = isPrinting ? columns.filter(({ isOnPaper }) => isOnPaper !== false) : columns;
-  const isVirtual = !isPrinting && sorted.length >= virtualFrom;
-  const scroller = useRef<HTMLDivElement>(null);
-  // One function while the rows stay: with another one the list measures all of its rows anew.
-  const keyAt = useCallback((index: number) => keyOf(sorted[index]!), [sorted, keyOf]);
-  const list = useVirtualizer({
-    count: sorted.length,
-    getScrollElement: () => scroller.current,
-    estimateSize: () => 64,
-    overscan: 8,
-    getItemKey: keyAt,
-    enabled: isVirtual,
-  });
-  const items = list.getVirtualItems();
-  const first = items[0]?.index ?? 0;
-  const last = items.at(-1)?.index ?? -1;
-  const shown = isVirtual ? sorted.slice(first, last + 1) : sorted;
-  const isStill = !list.isScrolling;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: told anew when other rows are in view
-  useEffect(() => {
-    if (isStill) onView?.(shown);
-  }, [isStill, first, last, sorted]);
-
+  }, [rows, sortBy, sort, groupOf, wordsOf, wanted]);
   const pickedAt = useMemo(() => (picked === undefined ? -1 : sorted.findIndex(row => keyOf(row) === picked)), [sorted, picked, keyOf]);
-  // Only when another row is picked: scrolling must not be pulled back.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the list is made anew with every row in view
-  useEffect(() => {
-    if (pickedAt >= 0 && isVirtual) list.scrollToIndex(pickedAt, { align: 'center' });
-  }, [picked]);
+  const shownColumns = isPrinting ? columns.filter(({ isOnPaper }) => isOnPaper !== false) : columns;
+  const isVirtual = !isPrinting && (scrollsAlone || sorted.length >= virtualFrom);
+  const place = useRef<HTMLDivElement>(null);
+  const scroller = useRef<HTMLDivElement>(null);
+  const { first, shown, above, below, measure } = useRowsInView({ rows: sorted, keyOf, isVirtual, scroller, pickedAt, onView });
+  const isNarrow = useIsNarrow(place, narrow.pixels + narrow.pixelsOfAColumn * Math.max(0, columns.length - narrow.columns));
 
-  if (rows.length === 0 && empty !== undefined) return <div>{empty}</div>;
+  if (rows.length === 0 && empty !== undefined) return <div ref={place}>{empty}</div>;
   const pickByKey = (event: KeyboardEvent): void => {
     const by = { ArrowDown: 1, ArrowUp: -1, PageDown: rowsOfAPage, PageUp: -rowsOfAPage }[event.key];
     if (by === undefined || onPick === undefined) return;
     event.preventDefault();
-    const next = sorted[Math.min(sorted.length - 1, Math.max(0, (pickedAt < 0 ? -1 : pickedAt) + by))];
+    const next = sorted[Math.min(sorted.length - 1, Math.max(0, pickedAt + by))];
     if (next !== undefined) onPick(keyOf(next));
   };
-  const above = isVirtual ? (items[0]?.start ?? 0) : 0;
-  const below = isVirtual ? list.getTotalSize() - (items.at(-1)?.end ?? 0) : 0;
   return (
-    <div className={styles.place}>
+    <div className={isNarrow ? styles.narrow : styles.place} ref={place}>
       {wordsOf !== undefined && (
         <div className={`${layout.row} ${layout.noprint}`}>
           <Field label="Find in this table" type="search" value={wanted} onChange={setWanted} />
@@ -109,7 +93,7 @@ export function Table<Row>(
           aria-rowcount={sorted.length + 1}
           ref={node => void node?.style.setProperty('--table-columns', shownColumns.map(({ width = 'minmax(0, 1fr)' }) => width).join(' '))}
         >
-          <Headings columns={shownColumns} sort={sort} onSort={setSort} />
+          <Headings columns={shownColumns} sort={sort} onSort={setSort} isPrinting={isPrinting} />
           <tbody role="rowgroup">
             {above > 0 && <Room height={above} />}
             {shown.map((row, at) => {
@@ -132,8 +116,9 @@ export function Table<Row>(
                   aria-selected={onPick === undefined ? undefined : key === picked}
                   className={onPick === undefined ? styles.row : `${styles.row} ${styles.canPick}`}
                   data-index={index}
-                  ref={isVirtual ? list.measureElement : undefined}
-                  onClick={onPick === undefined ? undefined : () => onPick(key)}
+                  ref={measure}
+                  // A link in the row has been followed: to pick as well would lead back here at once.
+                  onClick={onPick === undefined ? undefined : event => event.defaultPrevented || onPick(key)}
                 >
                   {shownColumns.map(({ key: column, name, cell, onPaper, isNumber, isNameUnseen }) => (
                     <td role="cell" key={column} className={isNumber ? styles.figure : styles.cell}>

@@ -7,6 +7,7 @@ export interface Column<Row> {
   /** What stands in the row; on paper too, unless `onPaper` says otherwise. */
   readonly cell: (row: Row) => ReactNode;
   readonly onPaper?: (row: Row) => ReactNode;
+  readonly nameOnPaper?: string;
   /** Figures stand at the right. */
   readonly isNumber?: boolean;
   /** How wide, as CSS writes it: "7rem", "minmax(0, 3fr)". */
