@@ -12,7 +12,7 @@ export function Palette() {
   useOffered([find]);
   return (
     <>
-      <ActionButton action={find}>Actions</ActionButton>
+      <ActionButton action={find} />
       {isOpen && <Choosing onClose={() => setOpen(false)} />}
     </>
   );
