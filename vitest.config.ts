@@ -25,24 +25,25 @@ export const quick = { include: ['src/**/*.test.ts', 'test/**/*.test.ts'], exclu
 /** A worker with its browser and its program takes a gigabyte and a half, and waits for them a good part of its time. */
 const workers = Math.max(1, Math.min(availableParallelism() + 1, Math.floor(totalmem() / 2 ** 30 / 1.5)));
 
-const project = (name: string, include: string[], exclude: string[] = []) => ({
+const project = (name: string, include: string[], exclude: string[] = [], globalSetup: string[] = []) => ({
   extends: true as const,
-  test: { name, include, exclude, maxWorkers: workers, sequence: { groupOrder: 0 } },
+  test: { name, include, exclude, globalSetup, maxWorkers: workers, sequence: { groupOrder: 0 } },
 });
 
 export default defineConfig({
   test: {
     pool: 'threads',
     isolate: false,
-    // What hangs ends; a machine that is busy does not count. The long run gives every property at least 20,000 cases.
+    // What hangs ends; a machine that is busy does not count. The long run gives every property thousands of cases.
     testTimeout: isLong ? 3_600_000 : 120_000,
+    expect: { poll: { timeout: 30_000 } },
     setupFiles: ['./test/seed.ts'],
     reporters: ['default', './test/countReporter.ts'],
     // Programs that a test starts keep their compiled code, as those of bin/platewright do: a third of the time of a start.
     env: { NODE_COMPILE_CACHE: fileURLToPath(new URL('node_modules/.cache/platewright', import.meta.url)) },
     // Those of one group begin in the order of their names: what takes longest begins first.
     projects: [
-      project('browser', browser),
+      project('browser', browser, [], ['./test/e2e/builtOnce.ts']),
       project('programs', programs, alone),
       project('quick', quick.include, quick.exclude),
       { extends: true, test: { name: 'alone', include: alone, maxWorkers: 1, sequence: { groupOrder: 1 } } },

@@ -8,6 +8,7 @@ import fc from 'fast-check';
 import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
 import { foodDes, nutData } from '#adapters/datasets/datasets.fixture.ts';
+import { faultCatalogue } from '#core/faultCatalogue.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const program = join(root, 'bin/platewright');
@@ -310,14 +311,14 @@ describe('platewright survey', () => {
   });
 
   it.each([
-    ['empty', ''],
-    ['headings that are none', '1,2\n3,4\n'],
-    ['no figures', 'name,maker\nA,B\n'],
-    ['twice the same', 'name,sodiumMg,Sodium\nA,1,2\n'],
-  ])('[CLI-16] a table that is none: %s', (name, content) => {
-    const { status, stderr } = survey(file(`${name}.csv`, content));
-    expect(status).toBe(1);
-    expect(stderr).toMatch(/\nNext: /);
+    ['empty', '', 'table-without-headings'],
+    ['headings that are none', '1,2\n3,4\n', 'table-without-headings'],
+    ['no figures', 'name,maker\nA,B\n', 'table-heading-missing'],
+    ['twice the same', 'name,sodiumMg,Sodium\nA,1,2\n', 'table-heading-twice'],
+  ] as const)('[CLI-16] a table that is none: %s', (name, content, fault) => {
+    const { status, stdout, stderr } = survey(file(`${name}.csv`, content));
+    expect([status, stdout, stderr.split('\n')[0]]).toEqual([1, '', faultCatalogue[fault].title]);
+    expect(stderr).toContain(`\nNext: ${faultCatalogue[fault].nextStep}`);
   });
 
   it('[CLI-17] a table with headings alone is a survey of no foods', () => {

@@ -1,11 +1,12 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { HtmlValidate } from 'html-validate';
 import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
+import { lowInSodiumAsEaten } from '#core/yardstick/yardsticks/lowInSodiumAsEaten.ts';
 import { asAnybody, canCloseFolders, closeFolder, openFolder } from './closedFolder.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -124,8 +125,21 @@ describe('platewright guide build', () => {
     ],
     [
       'a plate outside',
-      () => guideWith('plate.json', { survey: { category: 'x', plateId: '../labels', yardstickId: 'x' } }),
+      () =>
+        guideWith('plate.json', {
+          survey: { category: 'sandwich slices', plateId: '../plates/slices-on-low-sodium-bread', yardstickId: 'low-in-sodium-as-eaten' },
+        }),
       'Plate not found',
+    ],
+    [
+      'a yardstick outside',
+      () => {
+        // Yardsticks are looked for beside the guide: the way out of its folder leads to a good one, as that of the plate does.
+        writeFileSync(join(place, 'outside.json'), JSON.stringify({ ...lowInSodiumAsEaten, id: 'outside' }));
+        const survey = { category: 'sandwich slices', plateId: 'on-its-own', yardstickId: `../${basename(place)}/outside` };
+        return guideWith('yardstick.json', { survey });
+      },
+      'Yardstick not found',
     ],
   ])('[GDE-20] %s is told in words and the last build stays', (_, file, title) => {
     const out = join(place, 'kept');

@@ -117,7 +117,14 @@ describe('platewright handout build', () => {
   it.each([
     ['no JSON', () => labels, 'The handout cannot be made'],
     ['an id that is a path', () => handoutWith('path.json', { id: '../../x' }), 'The handout cannot be made'],
-    ['a plate outside', () => handoutWith('plate.json', { categories: [{ category: 'x', plateId: '../labels' }] }), 'Plate not found'],
+    [
+      'a plate outside',
+      () =>
+        handoutWith('plate.json', {
+          categories: [{ category: 'sandwich slices', plateId: '../plates/slices-on-low-sodium-bread', meal: 'lunch' }],
+        }),
+      'Plate not found',
+    ],
     [
       'a topic that bounds potassium',
       () =>

@@ -45,3 +45,10 @@ export interface Reading<Value, Code extends string = string> {
   readonly value: Value;
   readonly issues: readonly Issue<Code>[];
 }
+
+/** Where an error happened, and no more: its message, which the stack begins with, may quote what a person typed, in lines that look like places. */
+export function thrownAt({ stack = '', message }: Error): readonly string[] {
+  if (!stack.includes(message)) return [];
+  const lines = stack.slice(stack.indexOf(message) + message.length).split('\n');
+  return lines.filter(line => line.trimStart().startsWith('at '));
+}

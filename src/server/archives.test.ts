@@ -139,8 +139,12 @@ describe('archives over the server', () => {
     });
     // The name of today's copy is taken by a folder: it cannot be put there.
     mkdirSync(join(elsewhere, 'platewright-copy-2026-06-15-unlocked.zip', 'x'), { recursive: true });
-    expect((await server.call('POST', '/copies', {})).status).toBeGreaterThan(399);
-    expect((await server.call('GET', '/copies')).body.lastFault).toMatchObject({ title: expect.any(String), nextStep: expect.any(String) });
+    const refused = await server.call('POST', '/copies', {});
+    expect(refused.body.code).toBe('archive-not-made');
+    expect((await server.call('GET', '/copies')).body.lastFault).toMatchObject({
+      title: refused.body.title,
+      nextStep: refused.body.nextStep,
+    });
     expect(JSON.parse(readFileSync(join(server.folder, 'copies.json'), 'utf8')).folder).toBe(elsewhere);
   });
 

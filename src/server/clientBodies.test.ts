@@ -30,8 +30,9 @@ describe('bodies of a client', () => {
   });
 
   test('[SRV-6] the inside of assessment, results and kept records is described', async () => {
-    const { call } = await testServer(false);
-    const { body } = await call('GET', '/openapi.json');
+    const server = await testServer(false);
+    const { body } = await server.call('GET', '/openapi.json');
+    await server.close();
     const { AssessmentJson, LabResultJson, ClientRecordJson } = body.components.schemas;
     expect(AssessmentJson.properties.conditions.items.enum).toContain('edema');
     expect(AssessmentJson.required).toContain('diabetes');

@@ -18,9 +18,8 @@ describe('formulas', () => {
     for (const { name, example } of body) {
       const worked = await server.call('POST', `/formulas/${name}`, { inputs: example.inputs });
       expect([name, worked.status, worked.body.issues]).toEqual([name, 200, []]);
-      expect(worked.body.results.map((one: { name: string }) => one.name)).toEqual(
-        expect.arrayContaining(example.results.map((one: { name: string }) => one.name)),
-      );
+      expect(example.results.length, name).toBeGreaterThan(0);
+      expect(worked.body.results).toEqual(expect.arrayContaining(example.results.map((one: object) => expect.objectContaining(one))));
     }
     expect(
       (await server.call('POST', '/formulas/protein-per-day', { inputs: { from: '1.2', weight: { value: 70, unit: 'kg' } } })).body.results,

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Context } from 'hono';
 import { HTTPException } from 'hono/http-exception';
-import { Fault, type FaultCode } from '#core/errors.ts';
+import { Fault, type FaultCode, thrownAt } from '#core/errors.ts';
 import { faultCatalogue } from '#core/faultCatalogue.ts';
 
 /** The HTTP status of each fault. */
@@ -122,8 +122,7 @@ export function problem(error: unknown, context: Context, log: (line: string) =>
 
 function unforeseen(error: unknown, log: (line: string) => void): Fault {
   const id = randomUUID().slice(0, 8);
-  // Only where it happened: a message may quote what the user typed.
-  const stack = error instanceof Error ? (error.stack ?? '').split('\n').filter(line => line.trimStart().startsWith('at ')) : [];
-  log(`fault ${id}: ${error instanceof Error ? error.name : typeof error}\n${stack.join('\n')}\n`);
+  const [name, places] = error instanceof Error ? [error.name, thrownAt(error)] : [typeof error, []];
+  log(`fault ${id}: ${name}\n${places.join('\n')}\n`);
   return new Fault('program-fault', `Note the number ${id}.`);
 }

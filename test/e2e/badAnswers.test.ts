@@ -173,6 +173,13 @@ describe.skipIf(browserPath === undefined)('what goes wrong on the way (skipped 
       expect(await page.title()).toBe(`${heading} · Platewright`);
     }
     await page.goto(`${workbench.address}/plaits`);
+    // From anywhere, by keyboard alone.
+    await page.getByRole('heading', { level: 1, name: 'There is no such page' }).waitFor();
+    await page.keyboard.press('Control+K');
+    await page.keyboard.type('go to plates');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name: 'Plates' }).waitFor();
+    await page.goBack();
     await page.getByRole('link', { name: 'begin with the survey' }).click();
     await page.getByRole('button', { name: /^fits \d/ }).waitFor();
   });

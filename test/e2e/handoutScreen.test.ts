@@ -101,6 +101,28 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     expect(await handout().getByLabel('From you, in your words').inputValue()).toBe('Bread counts too.');
   });
 
+  test('[WEB-4] what was typed and not kept is back after a reload, from the vault and from nowhere else', {
+    timeout: 60_000,
+  }, async () => {
+    await handout().getByLabel('Whom to call').fill('Kidney clinic: 555-0199');
+    // Kept when typing pauses.
+    await page.waitForResponse(response => response.url().endsWith('/drafts/handout') && response.request().method() === 'PUT');
+    expect(await page.evaluate('localStorage.length')).toBe(0);
+    await page.reload();
+    await page.locator('summary', { hasText: /^Handout$/ }).click();
+    await handout()
+      .getByText(/and did not save is back\./)
+      .waitFor();
+    expect(await handout().getByLabel('Whom to call').inputValue()).toBe('Kidney clinic: 555-0199');
+    await handout().getByRole('button', { name: 'Keep this for the next time' }).click();
+    await page.getByText('Kept with the record.').waitFor();
+    await page.reload();
+    await page.locator('summary', { hasText: /^Handout$/ }).click();
+    await frame().getByText('Kidney clinic: 555-0199').first().waitFor();
+    expect(await handout().getByLabel('Whom to call').inputValue()).toBe('Kidney clinic: 555-0199');
+    expect(await handout().getByText('is back.').count()).toBe(0);
+  });
+
   test('[HND-3] a handout on a topic is begun, told what it lacks, saved, removed and put back', { timeout: 60_000 }, async () => {
     await page.goto(`${bench.address}/guides`);
     await page.getByRole('button', { name: 'Begin a handout' }).click();

@@ -63,7 +63,7 @@ async function expectAnswers(workbench: Workbench): Promise<void> {
 }
 
 describe('a packed release', () => {
-  test('[REL-1] starts where there are no sources and no package but those that are installed with it', { timeout: 60_000 }, async () => {
+  test('[REL-1] starts where there are no sources and no package but those that are installed with it', { timeout: 120_000 }, async () => {
     const home = join(place, 'without sources');
     unpackTo(join(home, 'node_modules/platewright'));
     for (const { path } of locked.filter(({ path }) => existsSync(join(root, path)))) {

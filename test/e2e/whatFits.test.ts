@@ -112,6 +112,29 @@ describe.skipIf(browserPath === undefined)('what fits in a browser (skipped wher
     expect(await page.getByRole('region', { name: /^For W/ }).textContent()).not.toContain('Fits in');
   }, 60_000);
 
+  test('[CLT-60] what cannot be told is asked about, with the reason, in the list and on the page of the food', async () => {
+    const label = {
+      name: 'Rice slices',
+      category: 'sandwich slices',
+      serving: { grams: 28 },
+      panel: { energyKcal: 90 },
+      statement: 'RICE, SALT.',
+    };
+    await call('/foods', { label });
+    await page.goto(`${workbench.address}/clients/${client}`);
+    const fits = page.getByRole('region', { name: 'What fits' });
+    await fits.getByLabel('Category').selectOption('sandwich slices');
+    const rice = fits.getByRole('row').filter({ hasText: 'Rice slices' });
+    const reason = "Can't tell: sodium of Rice slices is unknown (not on the label)";
+    await rice.getByText(reason).waitFor();
+    expect(await rice.textContent()).toContain("can't tell");
+    await rice.getByRole('link').click();
+    await page
+      .getByRole('region', { name: /^For W/ })
+      .getByText(reason)
+      .waitFor();
+  }, 60_000);
+
   test('[YST-39] the Food screen has no portion for what no portion changes, and says why', async () => {
     const foods = await (await page.request.get(`${workbench.address}/api/foods?search=oven-roasted%20turkey`)).json();
     await page.goto(`${workbench.address}/foods/${foods[0].id}?yardstick=no-phosphate-additives`);

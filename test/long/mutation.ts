@@ -24,14 +24,17 @@ export interface MutationFigures {
   readonly survivors: readonly string[];
 }
 
-/** @param only the beginning of the paths that are asked, below the root */
-export async function mutation(count: number, seed: number, only = 'src/core/'): Promise<MutationFigures> {
-  const sources = globSync('src/core/**/*.ts', { cwd: root }).filter(file => file.startsWith(only) && !/\.test\.|fixture/i.test(file));
+/** @param only the beginning of the paths of a part: its mutants by its own tests, which is stricter than by all */
+export async function mutation(count: number, seed: number, only?: string): Promise<MutationFigures> {
+  const sources = globSync('src/core/**/*.ts', { cwd: root }).filter(
+    file => file.startsWith(only ?? '') && !/\.test\.|fixture/i.test(file),
+  );
   const all = sources.sort().flatMap(file => mutantsOf(file, readFileSync(`${root}${file}`, 'utf8')));
   const mutants = sampled(all, count, seed);
   // A generated case that notices a mutant by chance would make another score of the same sample.
   process.env.PLATEWRIGHT_SEED = String(seed);
-  const { tests, milliseconds } = await reachedBy(mutants, globSync(quick.include, { cwd: root, exclude: quick.exclude }).sort());
+  const testFiles = globSync(quick.include, { cwd: root, exclude: quick.exclude }).filter(file => file.startsWith(only ?? ''));
+  const { tests, milliseconds } = await reachedBy(mutants, testFiles.sort());
   const outcomes: Outcome[] = [];
   const waiting = [...mutants.entries()];
   const tryAll = async (): Promise<void> => {

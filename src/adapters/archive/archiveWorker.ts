@@ -6,7 +6,7 @@ import type { DatabasePlace } from '#adapters/storage/connections.ts';
 import { openStoreAt } from '#adapters/storage/openStore.ts';
 import type { Store } from '#app/store.ts';
 import type { Watch } from '#app/watch.ts';
-import { Fault } from '#core/errors.ts';
+import { Fault, thrownAt } from '#core/errors.ts';
 import { archiveRows, lookAtArchive } from './archiveRows.ts';
 import type { ArchiveTask, ArchiveWord } from './archiveTask.ts';
 import { writeArchive } from './writeArchive.ts';
@@ -85,15 +85,11 @@ function writingFault(error: unknown): unknown {
     : error;
 }
 
-/** Only what it is: a message may hold the words of a label. */
+/** Only what it is and where: a message may hold the words of a label. */
 function nameOf(error: unknown): string {
   if (!(error instanceof Error)) return typeof error;
-  const place =
-    error.stack
-      ?.split('\n')
-      .find(line => line.includes('at '))
-      ?.trim() ?? '';
-  return `${error.name}${'code' in error ? ` ${String(error.code)}` : ''} ${place}`;
+  const [place = ''] = thrownAt(error);
+  return `${error.name}${'code' in error ? ` ${String(error.code)}` : ''} ${place.trim()}`;
 }
 
 function say(word: ArchiveWord): void {

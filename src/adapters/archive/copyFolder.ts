@@ -54,7 +54,9 @@ export function copyFolder(dataFolder: string): CopyFolder {
     },
     finish: async (draft, { day, holdsKey }) => {
       const path = join(memory.folder, `platewright-copy-${day}${holdsKey ? '-unlocked' : ''}.zip`);
-      await rename(draft, path);
+      await rename(draft, path).catch(error => {
+        throw new Fault('archive-not-made', `The copy cannot be put in its place, "${path}" (${error.code ?? 'unknown reason'}).`);
+      });
       return path;
     },
     remove: ({ path }) => rm(path, { force: true }),

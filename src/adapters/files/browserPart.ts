@@ -53,13 +53,25 @@ async function build(root: string, built: string): Promise<void> {
     });
     // Another user of this computer may start the program from the same folder.
     await chmod(fresh, 0o755);
-    await rm(built, { recursive: true, force: true });
-    await rename(fresh, built);
+    await put(fresh, built);
   } finally {
     if (before === undefined) delete process.env.NODE_ENV;
     else process.env.NODE_ENV = before;
     await rm(fresh, { recursive: true, force: true });
     endUnfinished(fresh);
+  }
+}
+
+/** Another program may build at the same time, and put its own there between the two: it is made of the same, and ours takes its place. */
+async function put(fresh: string, built: string): Promise<void> {
+  for (let tries = 1; ; tries += 1) {
+    await rm(built, { recursive: true, force: true });
+    try {
+      return await rename(fresh, built);
+    } catch (error) {
+      const code = error instanceof Error && 'code' in error ? error.code : undefined;
+      if (tries === 5 || (code !== 'ENOTEMPTY' && code !== 'EEXIST')) throw error;
+    }
   }
 }
 

@@ -1,5 +1,7 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, globSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, readlinkSync, rmSync, statSync } from 'node:fs';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
@@ -77,6 +79,24 @@ describe.skipIf(findBrowser() === undefined || !isLinux)('printing (skipped with
     expect(await lengths).toEqual([expect.toSatisfy((length: number) => length > 10_000)]);
     expect([looks > 5, most]).toEqual([true, 1]);
     expect(readdirSync(temporary)).toEqual([]);
+  });
+
+  test('[SRV-44] a page reaches no network, not even a server of this machine', { timeout: 120_000 }, async () => {
+    const asked: (string | undefined)[] = [];
+    const server = createServer(({ url }, answer) => {
+      asked.push(url);
+      answer.end();
+    });
+    await new Promise<void>(ready => server.listen(0, '127.0.0.1', ready));
+    const { port } = server.address() as AddressInfo;
+    const places = [`http://127.0.0.1:${port}`, `http://localhost:${port}`];
+    const reaching = places
+      .map(at => `<link rel="stylesheet" href="${at}/style.css"><img src="${at}/picture.png" alt=""><iframe src="${at}/page"></iframe>`)
+      .join('');
+    const pdf = await pdfPrinter()(html.replace('<h1>', `${reaching}<h1>`));
+    await new Promise(closed => server.close(closed));
+    expect(asked).toEqual([]);
+    expect(pdf.length).toBeGreaterThan(10_000);
   });
 
   test('[SRV-45] two browsers at most; the others wait in turn, and one that nobody waits for is ended', { timeout: 120_000 }, async () => {

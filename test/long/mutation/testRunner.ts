@@ -70,6 +70,6 @@ export class TestRunner {
 }
 
 function failuresOf(module: TestModule): readonly string[] {
-  const inTests = [...module.children.allTests('failed')].map(({ fullName, result }) => `${fullName}: ${result().errors?.[0]?.message}`);
+  const inTests = [...module.children.allTests('failed')].map(test => `${test.fullName}: ${test.result().errors?.[0]?.message}`);
   return [`${module.relativeModuleId} fails`, ...module.errors().map(({ message }) => message), ...inTests];
 }

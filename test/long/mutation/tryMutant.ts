@@ -21,18 +21,23 @@ export class MutantTrier {
   }
 
   try(mutant: Mutant, tests: readonly string[]): Promise<Outcome> {
-    this.child ??= fork(program, { stdio: ['ignore', 'ignore', 'ignore', 'ipc'] });
+    this.child ??= fork(program, { stdio: ['ignore', 'ignore', 'pipe', 'ipc'] });
     const { child } = this;
-    return new Promise(done => {
+    return new Promise((done, failed) => {
       let patience: NodeJS.Timeout | undefined;
+      let said = '';
       const end = (outcome: Outcome): void => {
         clearTimeout(patience);
         child.removeAllListeners();
+        child.stderr?.removeAllListeners('data');
         done(outcome);
       };
+      child.stderr?.on('data', chunk => {
+        said += chunk;
+      });
       child.on('message', (told: Told) => {
         clearTimeout(patience);
-        if ('noticedBy' in told || !('begins' in told)) return end(told.noticedBy === undefined ? 'survived' : 'noticed');
+        if (!('begins' in told)) return end(told.noticedBy === undefined ? 'survived' : 'noticed');
         patience = setTimeout(
           () => {
             this.close();
@@ -41,10 +46,11 @@ export class MutantTrier {
           patienceMilliseconds + patienceTimes * (this.milliseconds.get(told.begins) ?? 0),
         );
       });
-      // One that takes all memory ends the program that tries it.
       child.on('exit', () => {
+        clearTimeout(patience);
         this.child = undefined;
-        end('endless');
+        if (said.includes('heap out of memory')) end('endless');
+        else failed(new Error(`the program that tries mutants ended: ${said}`));
       });
       child.send({ mutant, tests } satisfies Task);
     });

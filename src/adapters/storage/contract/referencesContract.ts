@@ -39,5 +39,15 @@ export function referencesContract(engine: EngineUnderTest): void {
       await restoreAll(store, file);
       expect(await store.listReferences()).toEqual([before]);
     });
+    test('[STO-14] the mark that a file gives itself is not believed: another content with this one’s mark has its own', async () => {
+      await store.putReferences([composition('release 27')]);
+      const [earlier] = await store.listReferences();
+      await store.putReferences([composition('release 28')]);
+      const [before] = await store.listReferences();
+      const { reference_tables: [row] = [], ...file } = await everyRow(store);
+      await store.purgeAll();
+      await restoreAll(store, { ...file, reference_tables: [{ ...row, digest: earlier!.digest }] });
+      expect(await store.listReferences()).toEqual([before]);
+    });
   });
 }

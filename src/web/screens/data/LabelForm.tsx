@@ -90,6 +90,7 @@ function Noticed({ reading }: { readonly reading: ReadLabel | undefined }) {
   if (reading === undefined) return null;
   const counted = reading.additives.filter(({ counts, class: kind }) => counts && kind !== 'sodium');
   const issues = reading.issues.filter(({ place }) => !isLineOf(place.heading ?? ''));
+  const beside = reading.issues.length - issues.length;
   return (
     <div className={layout.notice} role="status" aria-label="What is noticed while typing">
       {reading.findings.length === 0 && reading.issues.length === 0 ? <p>Nothing to look at so far.</p> : null}
@@ -98,6 +99,7 @@ function Noticed({ reading }: { readonly reading: ReadLabel | undefined }) {
           <b>Look again.</b> {message}
         </p>
       ))}
+      {beside > 0 && <p>{beside === 1 ? 'One line' : `${beside} lines`} cannot be read; what is expected stands there.</p>}
       {issues.map(({ place, found, expected, code }) => (
         <p key={`${code}${place.heading}${found}`}>
           {place.heading === undefined ? '' : `${place.heading}: `}found {found}, expected {expected}.

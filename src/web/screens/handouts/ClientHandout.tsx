@@ -5,6 +5,7 @@ import type { HandoutTyped } from '#core/handout/handoutFromJson.ts';
 import { answer, api, type Client } from '../../api.ts';
 import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import { useOffered } from '../../ui/action/offered.ts';
+import { Draft } from '../../ui/draft/Draft.tsx';
 import { Tick } from '../../ui/form/Ticks.tsx';
 import { typedOf } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
@@ -44,7 +45,7 @@ export function ClientHandout({ client, onChanged }: { readonly client: Client; 
 function Editor(given: { readonly client: Client; readonly start: HandoutTyped; readonly onChanged: () => Promise<void> }) {
   const { client, start, onChanged } = given;
   const param = { id: client.id };
-  const { values, change, keep, isKept, fault } = useClientHandout(client, start, onChanged);
+  const { values, change, draft, keep, isKept, fault } = useClientHandout(client, start, onChanged);
   useOffered([keep]);
   const [useEstimates, setUseEstimates] = useState(false);
   const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
@@ -67,6 +68,7 @@ function Editor(given: { readonly client: Client; readonly start: HandoutTyped; 
         <p className={text.soft}>
           Numbers come from the signed prescription, foods from the shelf. The client’s name is not on it unless you type it.
         </p>
+        <Draft draft={draft} />
         <HandoutForm
           typed={typedOf(values, change, neededAt(issues))}
           meals={(client.mealPattern ?? evenPattern).map(({ name }) => name)}

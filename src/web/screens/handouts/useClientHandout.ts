@@ -1,7 +1,10 @@
 import { useState } from 'react';
 import type { HandoutTyped } from '#core/handout/handoutFromJson.ts';
 import type { Client } from '../../api.ts';
+import { isDraftKept, useDraft } from '../../ui/draft/useDraft.ts';
+import { typedOf } from '../../ui/form/typed.ts';
 import { useLeaveGuard } from '../../ui/useLeaveGuard.ts';
+import { vaultDraft } from '../clients/vaultDraft.ts';
 import { useClientHandoutActions } from './actions.ts';
 import { handoutOf, type TypedHandout, typedHandout } from './typedHandout.ts';
 
@@ -9,11 +12,14 @@ import { handoutOf, type TypedHandout, typedHandout } from './typedHandout.ts';
 export function useClientHandout(client: Client, start: HandoutTyped, onChanged: () => Promise<void>) {
   const [values, change] = useState(() => typedHandout(start));
   const [kept, setKept] = useState(values);
-  const isSame = kept === values || JSON.stringify(handoutOf(kept)) === JSON.stringify(handoutOf(values));
-  useLeaveGuard(!isSame);
-  const { keep, isKept, fault } = useClientHandoutActions(client, values, async (saving: TypedHandout) => {
+  const draft = useDraft(vaultDraft(client.id, 'handout'), typedOf(values, change));
+  const isSameAs = (other: TypedHandout): boolean => JSON.stringify(handoutOf(other)) === JSON.stringify(handoutOf(values));
+  useLeaveGuard(!isSameAs(kept) && !isDraftKept(draft));
+  const { keep, isKept, fault } = useClientHandoutActions(client, values, async saving => {
     setKept(saving);
+    // What was typed while it was kept is still a draft.
+    if (isSameAs(saving)) await draft.forget();
     await onChanged();
   });
-  return { values, change, keep, isKept: isKept && isSame, fault };
+  return { values, change, draft, keep, isKept: isKept && isSameAs(kept), fault };
 }

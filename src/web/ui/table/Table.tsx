@@ -117,7 +117,8 @@ export function Table<Row>(
                   className={onPick === undefined ? styles.row : `${styles.row} ${styles.canPick}`}
                   data-index={index}
                   ref={measure}
-                  onClick={onPick === undefined ? undefined : () => onPick(key)}
+                  // A link in the row has been followed: to pick as well would lead back here at once.
+                  onClick={onPick === undefined ? undefined : event => event.defaultPrevented || onPick(key)}
                 >
                   {shownColumns.map(({ key: column, name, cell, onPaper, isNumber, isNameUnseen }) => (
                     <td role="cell" key={column} className={isNumber ? styles.figure : styles.cell}>
