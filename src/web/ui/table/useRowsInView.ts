@@ -19,7 +19,7 @@ export function useRowsInView<Row>(given: {
     count: rows.length,
     getScrollElement: () => scroller.current,
     estimateSize: () => 64,
-    overscan: 8,
+    overscan: 4,
     getItemKey: keyAt,
     enabled: isVirtual,
   });
