@@ -1,5 +1,6 @@
 /**
  * 1, 2 or 5 times a power of ten, at least as large as asked; 1 where nothing is asked.
+ * @internal
  * @example roundStep(37) // 50
  */
 export function roundStep(atLeast: number): number {
