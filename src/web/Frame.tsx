@@ -9,6 +9,7 @@ import { ActionButton } from './ui/action/ActionButton.tsx';
 import { useOffered } from './ui/action/offered.ts';
 import { Palette } from './ui/action/Palette.tsx';
 import text from './ui/text.module.css';
+import { useFocusGivenBack } from './ui/useFocusGivenBack.ts';
 
 /** The window: the rail of screens at the left, the screen beside it. Focus goes to the screen when another one opens. */
 export function Frame() {
@@ -17,6 +18,7 @@ export function Frame() {
   const { data: workspace } = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
   const actions = useFrameActions();
   useOffered([...actions.open, actions.theme]);
+  useFocusGivenBack(main);
   const first = useRef(true);
   useEffect(() => {
     if (first.current) first.current = false;

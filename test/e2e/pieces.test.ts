@@ -33,6 +33,9 @@ describe.skipIf(browserPath === undefined)('pieces in a browser (skipped where n
   }
   const button = (name: string, on = page) => on.getByRole('button', { name, exact: true });
   const field = (name: string, on = page) => on.getByRole('combobox', { name });
+  /** Of a list that is open; plain lists have options too. */
+  const option = (of: { readonly name?: string; readonly selected?: boolean } = {}, on = page) =>
+    on.getByRole('listbox').getByRole('option', of);
   const press = async (...keys: readonly string[]) => {
     for (const key of keys) await page.keyboard.press(key);
   };
@@ -130,20 +133,20 @@ describe.skipIf(browserPath === undefined)('pieces in a browser (skipped where n
     await heard('128 found, the first 100 are shown. Type more to narrow them.').waitFor();
     await page.keyboard.type('lamp');
     await heard('8 found.').waitFor();
-    expect(await page.getByRole('option').count()).toBe(8);
+    expect(await option().count()).toBe(8);
     await press('ArrowUp', 'ArrowDown', 'ArrowDown');
     const meant = await long.getAttribute('aria-activedescendant');
     expect(await page.locator(`[id="${meant}"]`).textContent()).toBe('Blue lamp without a bulb');
     await press('Enter');
     expect([await long.inputValue(), await long.getAttribute('aria-expanded')]).toEqual(['Blue lamp', 'false']);
     await press('ArrowDown');
-    expect(await page.getByRole('option', { selected: true }).textContent()).toBe('Blue lamp without a bulb');
+    expect(await option({ selected: true }).textContent()).toBe('Blue lamp without a bulb');
     await long.fill('red stool');
     // The only one there is.
     await press('Enter');
     expect(await long.inputValue()).toBe('Red stool');
     await long.fill('violet');
-    await page.getByRole('option', { name: 'Violet vase' }).click();
+    await option({ name: 'Violet vase' }).click();
     expect([await long.inputValue(), await isFocused(long)]).toEqual(['Violet vase', true]);
   });
 
@@ -187,7 +190,7 @@ describe.skipIf(browserPath === undefined)('pieces in a browser (skipped where n
     await asked.fill('blue');
     await page.getByText('Looking…').first().waitFor();
     await page.getByText('16 found, the first 5 are shown. Type more to narrow them.').first().waitFor();
-    expect(await page.getByRole('option').count()).toBe(5);
+    expect(await option().count()).toBe(5);
     expect(await field('Not now').isDisabled()).toBe(true);
     expect(await field('Of a short list').evaluate(one => one.matches(':required:invalid'))).toBe(true);
   });
@@ -282,7 +285,7 @@ describe.skipIf(browserPath === undefined)('pieces in a browser (skipped where n
     await forced.keyboard.press('Escape');
     await field('Of a long list', forced).press('ArrowDown');
     await forced.keyboard.press('ArrowDown');
-    expect(await outlineOf(forced.getByRole('option').first())).toBe('solid');
+    expect(await outlineOf(option({}, forced).first())).toBe('solid');
     expect(await violationsOf(forced)).toEqual([]);
     await forced.context().close();
   });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { roundStep, ticksTo } from './scale.ts';
+import { ticksTo } from './scale.ts';
 
 describe('a scale', () => {
   it('[WEB-28] goes by 1, 2 or 5 times a power of ten', () => {
-    expect([3, 37, 60, 900, 0, 0.03, 0.5].map(roundStep)).toEqual([5, 50, 100, 1000, 1, 0.05, 0.5]);
+    expect([3, 37, 60, 900, 0, 0.03, 0.5].map(most => ticksTo(most, 1)[1])).toEqual([5, 50, 100, 1000, 1, 0.05, 0.5]);
   });
 
   it('[WEB-28] goes from zero to a round end that holds the most', () => {

@@ -1,9 +1,5 @@
-/**
- * 1, 2 or 5 times a power of ten, at least as large as asked; 1 where nothing is asked.
- * @internal
- * @example roundStep(37) // 50
- */
-export function roundStep(atLeast: number): number {
+/** 1, 2 or 5 times a power of ten, at least as large as asked; 1 where nothing is asked. 37 gives 50. */
+function roundStep(atLeast: number): number {
   if (atLeast <= 0) return 1;
   const power = 10 ** Math.floor(Math.log10(atLeast));
   return exact([1, 2, 5, 10].map(times => times * power).find(step => step >= atLeast) ?? 10 * power);

@@ -20,6 +20,7 @@ import { PersonFields } from './PersonFields.tsx';
 import { questionsByRow } from './questionsByRow.ts';
 import { TickedLists } from './TickedLists.tsx';
 import { typedAssessment } from './typedAssessment.ts';
+import { useVersionOf } from './useClient.ts';
 import { useProposal } from './useProposal.ts';
 import { vaultDraft } from './vaultDraft.ts';
 import { Weighings } from './Weighings.tsx';
@@ -37,7 +38,8 @@ export function AssessmentForm(given: {
     const begun = typedAssessment(client.assessment, today);
     return carried === undefined ? begun : withCarried(begun, carried);
   });
-  const draft = useDraft(vaultDraft(client.id, 'assessment'), typed);
+  const draft = useDraft(vaultDraft(client.id, 'assessment'), typed, JSON.stringify(client.assessment));
+  const version = useVersionOf(client.version, JSON.stringify(client.assessment));
   // What was typed before has taken the place of the whole form, without the result that comes now.
   const carryAgain = useEffectEvent(() => carried !== undefined && typed.set(withCarried(typed.values, carried)));
   const isRestored = draft.state.kind === 'restored';
@@ -46,7 +48,7 @@ export function AssessmentForm(given: {
   }, [isRestored]);
   const missing = stillMissing(typed.values);
   const ready = missing.length === 0 ? assessmentOf(typed.values) : undefined;
-  const { keep, cancel, fault } = useAssessmentActions(client, ready, { forget: draft.forget, onDone });
+  const { keep, cancel, fault } = useAssessmentActions({ ...client, version }, ready, { forget: draft.forget, onDone });
   // What is asked is what is looked at: what settles later must not be sent half typed.
   const proposal = useProposal(assessmentOf(useDeferredValue(typed.values)));
   const issues = proposal.data?.issues ?? [];

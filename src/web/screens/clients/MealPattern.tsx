@@ -9,14 +9,16 @@ import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import { useMealActions } from './prescriptionActions.ts';
 import { totalPercent, typedMeals } from './typedMeals.ts';
+import { useVersionOf } from './useClient.ts';
 import { vaultDraft } from './vaultDraft.ts';
 
 /** Which part of the day's targets each meal may take. */
 export function MealPattern({ client, pattern }: { readonly client: Client; readonly pattern: NonNullable<Client['mealPattern']> }) {
   const typed = useTyped(() => typedMeals(pattern));
-  const draft = useDraft(vaultDraft(client.id, 'meals'), typed);
+  const draft = useDraft(vaultDraft(client.id, 'meals'), typed, JSON.stringify(pattern));
+  const version = useVersionOf(client.version, JSON.stringify(pattern));
   const total = totalPercent(typed.values);
-  const { keep, fault } = useMealActions(client, typed.values, total === 100, draft.forget);
+  const { keep, fault } = useMealActions({ ...client, version }, typed.values, total === 100, draft.forget);
   return (
     <details className={layout.noprint}>
       <summary>Meal pattern: {pattern.map(({ name, percent }) => `${name} ${percent}%`).join(', ')}</summary>

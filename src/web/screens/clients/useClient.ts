@@ -23,3 +23,12 @@ export function useRefreshClient(clientId: string): () => Promise<void> {
     await queries.invalidateQueries({ queryKey: ['clients'] });
   };
 }
+
+/**
+ * The version that a form names when it is saved: that of now while what it began with still stands, otherwise that which it was made from,
+ * and then saving is refused. Results that came in while an assessment was typed would else be left out of it unseen.
+ */
+export function useVersionOf(version: number, begunFrom: string): number {
+  const [begun] = useState({ version, begunFrom });
+  return begun.begunFrom === begunFrom ? version : begun.version;
+}

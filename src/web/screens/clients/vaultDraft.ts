@@ -1,11 +1,13 @@
 import type { DraftForm } from '#core/client/record/clientDrafts.ts';
 import { isObject } from '#core/json/presentForm.ts';
 import { answer, api, Problem } from '../../api.ts';
-import type { DraftPlace } from '../../ui/draft/draftPlace.ts';
+import type { DraftPlace, KeptDraft } from '../../ui/draft/draftPlace.ts';
 
 /** What this window knows of one draft: the revision that it saw last, null where nothing is kept, and the call that is under way. */
 interface Seen {
   revision: number | null;
+  /** The mark of what was sent and not answered. */
+  sent: string | undefined;
   last: Promise<unknown>;
 }
 
@@ -16,20 +18,33 @@ const seenDrafts = new Map<string, Seen>();
 export function vaultDraft(clientId: string, form: DraftForm): DraftPlace {
   const name = `platewright-vault ${clientId} ${form}`;
   const param = { id: clientId, form };
-  const seen = seenDrafts.get(name) ?? { revision: null, last: Promise.resolve() };
+  const seen = seenDrafts.get(name) ?? { revision: null, sent: undefined, last: Promise.resolve() };
   seenDrafts.set(name, seen);
   /** One after the other, so that each sends the revision that the one before it was given. */
   const inTurn = <Answer>(call: () => Promise<Answer>): Promise<Answer> => {
     const next = seen.last.then(call, call);
-    seen.last = next;
+    // Not the answer: what was typed is not held beyond its form.
+    seen.last = next.then(
+      () => undefined,
+      () => undefined,
+    );
     return next;
   };
-  const write = (values: unknown, keepalive: boolean): Promise<void> =>
+  /** An answer was lost: what this window sent is its own, also where the program kept it. */
+  const learnWhatArrived = async (): Promise<void> => {
+    const { draft } = await answer(api.clients[':id'].drafts[':form'].$get({ param }));
+    if (draft !== null && draft.value.mark === seen.sent) seen.revision = draft.revision;
+    seen.sent = undefined;
+  };
+  const write = ({ values, begunFrom = '' }: KeptDraft, keepalive: boolean): Promise<void> =>
     inTurn(async () => {
       if (!isObject(values)) throw new Error('only the fields of a form are kept');
-      const json = { revision: seen.revision, value: { ...values } };
+      if (seen.sent !== undefined) await learnWhatArrived();
+      seen.sent = crypto.randomUUID();
+      const json = { revision: seen.revision, value: { values: { ...values }, begunFrom, mark: seen.sent } };
       const { revision } = await answer(api.clients[':id'].drafts[':form'].$put({ param, json }, { init: { keepalive } }));
       seen.revision = revision;
+      seen.sent = undefined;
     });
   return {
     name,
@@ -37,18 +52,22 @@ export function vaultDraft(clientId: string, form: DraftForm): DraftPlace {
       inTurn(async () => {
         const { draft } = await answer(api.clients[':id'].drafts[':form'].$get({ param }));
         seen.revision = draft?.revision ?? null;
-        return draft === null ? undefined : { at: draft.savedAt, values: draft.value };
+        if (draft === null) return undefined;
+        const { savedAt: at, value } = draft;
+        return { at, values: value.values ?? value, ...(typeof value.begunFrom === 'string' ? { begunFrom: value.begunFrom } : {}) };
       }),
-    write: ({ values }) => write(values, false),
+    write: draft => write(draft, false),
     remove: () =>
       inTurn(async () => {
+        if (seen.sent !== undefined) await learnWhatArrived();
         if (seen.revision === null) return;
         const query = { revision: String(seen.revision) };
-        seen.revision = null;
         await answer(api.clients[':id'].drafts[':form'].$delete({ param, query })).catch(leaveAnothers);
+        // Not before: what could not be forgotten still stands there under its revision.
+        seen.revision = null;
       }),
     // The browser goes on with it when the page is gone. What comes too late was locked meanwhile.
-    writeAtOnce: ({ values }) => void write(values, true).catch(() => undefined),
+    writeAtOnce: draft => void write(draft, true).catch(() => undefined),
   };
 }
 

@@ -31,9 +31,14 @@ export const emptyLabel: Label = { panel: {} };
  * entry that could not be saved stays in the form, and in the draft of that name.
  */
 export function LabelForm<Saved>(
-  given: LabelEnds<Saved> & { readonly start: Label; readonly draftName: string; readonly asksReason?: boolean },
+  given: LabelEnds<Saved> & {
+    readonly start: Label;
+    readonly draftName: string;
+    readonly begunFrom?: string;
+    readonly asksReason?: boolean;
+  },
 ) {
-  const { start, draftName, asksReason = false } = given;
+  const { start, draftName, begunFrom, asksReason = false } = given;
   const [values, setValues] = useState(() => typedLabel(start));
   const asked = useDeferredValue(JSON.stringify(labelOf(values, start)));
   const reading = useQuery({
@@ -46,7 +51,7 @@ export function LabelForm<Saved>(
     const issue = reading.data?.issues.find(one => one.place.heading === place);
     return issue && `Found ${issue.found}, expected ${issue.expected}.`;
   });
-  const draft = useDraft(browserDraft(draftName), typed);
+  const draft = useDraft(browserDraft(draftName), typed, begunFrom);
   const { save, cancel, fault } = useLabelActions(start, values, draft.forget, given);
   const serving = typed.part('serving');
   const panel = typed.part('panel');

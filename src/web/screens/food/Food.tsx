@@ -24,6 +24,11 @@ const route = getRouteApi('/foods/$foodId');
 /** One food: its label as printed, statement with additives, audit, ranges, how much fits, earlier labels. */
 export function FoodScreen() {
   const { foodId } = route.useParams();
+  // A form that is open belongs to its food.
+  return <OneFood key={foodId} foodId={foodId} />;
+}
+
+function OneFood({ foodId }: { readonly foodId: string }) {
   const search = route.useSearch();
   const [entry, setEntry] = useState<Entry>();
   const query = useQuery({ queryKey: ['food', foodId], queryFn: () => answer(api.foods[':id'].$get({ param: { id: foodId } })) });
@@ -32,6 +37,7 @@ export function FoodScreen() {
   useOffered([actions.addLabel]);
   if (food === undefined) return <Page title="Food" isReading fault={query.error} />;
   const standing = food.history.find(({ stands }) => stands);
+  const draftName = entry?.kind === 'correction' ? `label correction ${entry.label.id}` : `label newer ${foodId}`;
   return (
     <Page
       title={food.name}
@@ -43,8 +49,10 @@ export function FoodScreen() {
         <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="entry-title">
           <h2 id="entry-title">{entry.kind === 'read' ? 'A newer label of this food' : 'Correct a misread figure'}</h2>
           <LabelForm
+            key={draftName}
             start={(entry.kind === 'correction' ? entry.label : standing)?.printed ?? { ...emptyLabel, name: food.name }}
-            draftName={entry.kind === 'correction' ? `label correction ${entry.label.id}` : `label newer ${foodId}`}
+            draftName={draftName}
+            begunFrom={entry.kind === 'correction' ? entry.label.id : standing?.id}
             asksReason={entry.kind === 'correction'}
             onSave={(label, reason) => keepLabel(entry, food, label, reason)}
             onSaved={() => {

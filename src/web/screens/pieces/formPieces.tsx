@@ -45,10 +45,12 @@ export function FormPieces() {
   const typed = useTyped(start, wrongAt);
   const draft = useDraft(browserDraft('pieces'), typed);
   const save: Action = { label: 'Save the shelf', shortcut: 'Control+S', run: () => void draft.forget() };
+  const nothing = { startOver: () => undefined, fillIn: () => undefined, giveUp: () => undefined };
   const states: readonly DraftState[] = [
     { kind: 'restored', at: '2026-03-05T14:02:00Z' },
     { kind: 'elsewhere' },
     { kind: 'refused' },
+    { kind: 'aside', at: '2026-11-30T14:02:00.000Z', text: '{ "name": "Cellar" }' },
     { kind: 'of-an-earlier-form', at: '2026-03-05T14:02:00Z', text: '{ "name": "a shelf" }' },
   ];
   return (
@@ -89,7 +91,7 @@ export function FormPieces() {
       <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="draft-pieces">
         <h2 id="draft-pieces">What a draft says</h2>
         {states.map(state => (
-          <Draft key={state.kind} draft={{ state, startOver: () => undefined, forget: async () => undefined }} />
+          <Draft key={state.kind} draft={{ state, ...nothing, forget: async () => undefined }} />
         ))}
       </section>
     </>

@@ -23,7 +23,7 @@ import { type CompanionEntry, typedPlate } from './typedPlate.ts';
 /** Makes a plate or changes one. The companions' labels travel with the plate. */
 export function PlateForm({ start, onDone }: { readonly start: KeptPlate | undefined; readonly onDone: () => void }) {
   const typed = useTyped(() => typedPlate(start?.plate));
-  const draft = useDraft(browserDraft(`plate ${start?.plate.id ?? 'new'}`), typed);
+  const draft = useDraft(browserDraft(`plate ${start?.plate.id ?? 'new'}`), typed, String(start?.version ?? ''));
   const { save, cancel, fault } = usePlateFormActions(start, typed, draft.forget, onDone);
   const workspace = useQuery({ queryKey: ['workspace'], queryFn: () => answer(api.workspace.$get()) });
   const known = new Set([...(workspace.data?.categories.map(({ name }) => name) ?? []), ...typed.values.categories]);

@@ -17,9 +17,9 @@ import { newTest, type TypedTest, typedYardstick, yardstickOf } from './typedYar
 
 /** Changes a yardstick's tests, adds and removes some, and tries it against a survey meanwhile. */
 export function YardstickForm({ start, onDone }: { readonly start: KeptYardstick; readonly onDone: () => void }) {
-  const { yardstick, isBuiltIn } = start;
+  const { yardstick, isBuiltIn, version } = start;
   const typed = useTyped(() => typedYardstick(yardstick, isBuiltIn));
-  const draft = useDraft(browserDraft(`yardstick ${yardstick.id}`), typed);
+  const draft = useDraft(browserDraft(`yardstick ${yardstick.id}`), typed, String(version));
   const changed = yardstickOf({ ...yardstick, id: isBuiltIn ? `own-${yardstick.id}` : yardstick.id }, typed.values);
   const { save, cancel, fault } = useYardstickFormActions(start, changed, draft.forget, onDone);
   const wordsOf = ({ id }: TypedTest): string => start.tests.find(one => one.id === id)?.text ?? 'A new test';

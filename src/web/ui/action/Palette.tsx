@@ -3,7 +3,7 @@ import { Combobox } from '../Combobox.tsx';
 import { Dialog } from '../Dialog.tsx';
 import { ActionButton, keysOf } from './ActionButton.tsx';
 import type { Action } from './action.ts';
-import { nameOf, useActionsNow, useOffered } from './offered.ts';
+import { nameOf, runOffered, useActionsNow, useOffered } from './offered.ts';
 
 /** Everything that can be done on the open screen, found by typing; opened by its own shortcut from anywhere. */
 export function Palette() {
@@ -12,7 +12,7 @@ export function Palette() {
   useOffered([find]);
   return (
     <>
-      <ActionButton action={find}>Actions</ActionButton>
+      <ActionButton action={find} />
       {isOpen && <Choosing onClose={() => setOpen(false)} />}
     </>
   );
@@ -34,11 +34,10 @@ function Choosing({ onClose }: { readonly onClose: () => void }) {
         chosen={undefined}
         choices={choices}
         onChoose={choice => {
-          const action = actions.find(one => nameOf(one) === choice?.key);
-          if (action === undefined) return;
+          if (choice === undefined) return;
           onClose();
           // After the dialog has given the focus back: what the action opens may take it.
-          setTimeout(action.run);
+          setTimeout(() => runOffered(choice.key));
         }}
       />
     </Dialog>

@@ -23,12 +23,18 @@ export function canRun({ isPossible = true, isBusy = false }: Action): boolean {
   return isPossible && !isBusy;
 }
 
-/** Whether a key that was pressed is the shortcut; on a Mac the command key stands for control. */
-export function isPressed(shortcut: Shortcut, event: Pick<KeyboardEvent, 'key' | 'altKey' | 'ctrlKey' | 'metaKey' | 'shiftKey'>): boolean {
+type Pressed = Pick<KeyboardEvent, 'key' | 'code' | 'altKey' | 'ctrlKey' | 'metaKey' | 'shiftKey'>;
+
+/**
+ * Whether a key that was pressed is the shortcut; on a Mac the command key stands for control. Where the keyboard writes no Latin letter,
+ * as with the option key of a Mac or in Cyrillic, the place of the key counts.
+ */
+export function isPressed(shortcut: Shortcut, event: Pressed): boolean {
   const parts = shortcut.split('+');
   const key = parts.at(-1) ?? '';
+  const letter = (/^[ -~]$/.test(event.key) ? event.key : event.code.replace('Key', '')).toLowerCase();
   return (
-    event.key.toLowerCase() === key.toLowerCase() &&
+    letter === key.toLowerCase() &&
     event.altKey === parts.includes('Alt') &&
     (event.ctrlKey || event.metaKey) === parts.includes('Control') &&
     event.shiftKey === parts.includes('Shift')

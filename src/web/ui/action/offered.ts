@@ -30,6 +30,13 @@ function actionsNow(): readonly Action[] {
   return all.filter((action, at) => canRun(action) && all.findIndex(one => nameOf(one) === nameOf(action)) === at);
 }
 
+/** Does what is offered by this name, unless it has become impossible since it was shown. */
+export function runOffered(name: string): void {
+  actionsNow()
+    .find(action => nameOf(action) === name)
+    ?.run();
+}
+
 /** Who shows what is offered is drawn again when a screen comes or goes. */
 export function useActionsNow(): readonly Action[] {
   useSyncExternalStore(
@@ -53,6 +60,7 @@ export function listenForShortcuts(): void {
     const action = actionsNow().find(({ shortcut }) => shortcut !== undefined && isPressed(shortcut, event));
     if (action === undefined) return;
     event.preventDefault();
-    action.run();
+    // A key that is held down is one press.
+    if (!event.repeat) action.run();
   });
 }

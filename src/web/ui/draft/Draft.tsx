@@ -3,7 +3,7 @@ import layout from '../layout.module.css';
 import type { FormDraft } from './useDraft.ts';
 
 /** Says that what was typed before is back, or why what is typed is not kept; nothing while all is well. */
-export function Draft({ draft: { state, startOver, forget } }: { readonly draft: FormDraft }) {
+export function Draft({ draft: { state, startOver, forget, fillIn, giveUp } }: { readonly draft: FormDraft }) {
   if (state.kind === 'quiet') return null;
   return (
     <div className={`${layout.notice} ${layout.stack} ${layout.noprint}`} role="status">
@@ -26,6 +26,26 @@ export function Draft({ draft: { state, startOver, forget } }: { readonly draft:
           What you type cannot be kept before it is saved: the storage is full, forbidden, or does not answer. Save before you leave this
           page.
         </p>
+      )}
+      {state.kind === 'aside' && (
+        <>
+          <p>
+            What you typed here on {dayAndTime(state.at)} is not filled in: what is saved was changed since then, or you have begun to type
+            anew. Compare, then choose; what you type before that is not kept until it is saved.
+          </p>
+          <details>
+            <summary>What was typed</summary>
+            <pre className={layout.scroll}>{state.text}</pre>
+          </details>
+          <p className={layout.row}>
+            <button type="button" className={look.quiet} onClick={fillIn}>
+              Fill it in
+            </button>
+            <button type="button" className={look.quiet} onClick={giveUp}>
+              Forget it
+            </button>
+          </p>
+        </>
       )}
       {state.kind === 'of-an-earlier-form' && (
         <>

@@ -2,6 +2,8 @@
 export interface KeptDraft {
   readonly at: string;
   readonly values: unknown;
+  /** What the form began with when it was typed: the version, or what was saved then. */
+  readonly begunFrom?: string;
 }
 
 /** Where the draft of one form is kept: in this browser, or with the program where it is about a person. */
@@ -34,7 +36,9 @@ export function browserDraft(form: string): DraftPlace {
 
 function keptDraft(json: unknown): KeptDraft | undefined {
   const isDraft = typeof json === 'object' && json !== null && 'at' in json && typeof json.at === 'string' && 'values' in json;
-  return isDraft ? { at: String(json.at), values: json.values } : undefined;
+  if (!isDraft) return undefined;
+  const begunFrom = 'begunFrom' in json && typeof json.begunFrom === 'string' ? { begunFrom: json.begunFrom } : {};
+  return { at: String(json.at), values: json.values, ...begunFrom };
 }
 
 const claimMilliseconds = 1_500;
