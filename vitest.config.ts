@@ -36,6 +36,7 @@ export default defineConfig({
     isolate: false,
     // What hangs ends; a machine that is busy does not count. The long run gives every property thousands of cases.
     testTimeout: isLong ? 3_600_000 : 120_000,
+    hookTimeout: 120_000,
     expect: { poll: { timeout: 30_000 } },
     setupFiles: ['./test/seed.ts'],
     reporters: ['default', './test/countReporter.ts'],

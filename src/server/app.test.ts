@@ -201,7 +201,7 @@ describe('surveys', () => {
     const first = (await call('POST', '/survey', asked)).body;
     expect(first.estimating.of).toBe(31);
     await expect
-      .poll(async () => (await call('POST', '/survey', asked)).body.estimating, { timeout: 20_000 })
+      .poll(async () => (await call('POST', '/survey', asked)).body.estimating, { timeout: 90_000 })
       .toEqual({ done: 31, of: 31 });
     const { body } = await call('POST', '/survey', asked);
     const beef = body.rows.find(({ name }: { name: string }) => name === 'Beef, reduced sodium');

@@ -37,7 +37,8 @@ describe.skipIf(browserPath === undefined)('the reason of a "can\'t tell" (skipp
   test('[YST-3] the printed table says it, and the rows of the screen are there again behind it', async () => {
     await page.emulateMedia({ media: 'print' });
     const cells = page.getByRole('row', { name: 'Turkey pastrami' }).getByRole('cell');
-    expect(await cells.last().textContent()).toBe(`can't tell ${reason}`);
+    expect(await cells.last().textContent()).toMatch(/^can't tell/);
+    expect(await cells.last().textContent()).toContain(reason);
     await page.emulateMedia({ media: null });
     await page.getByRole('row', { name: 'Turkey pastrami' }).getByText(reason).waitFor();
   });
