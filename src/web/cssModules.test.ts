@@ -4,7 +4,10 @@ import { describe, expect, it } from 'vitest';
 
 const root = import.meta.dirname;
 const sheets = globSync('**/*.module.css', { cwd: root }).map(file => join(root, file));
-const sources = globSync('**/*.tsx', { cwd: root }).map(file => join(root, file));
+const sources = globSync('**/*.{ts,tsx}', { cwd: root, exclude: ['**/*.test.ts'] }).map(file => join(root, file));
+const allSheets = globSync('**/*.css', { cwd: root })
+  .filter(file => file !== 'tokens.css')
+  .map(file => join(root, file));
 
 /** The classes that a sheet gives a look, those that it takes from another sheet included. */
 const classesOf = (sheet: string): ReadonlySet<string> =>
@@ -52,9 +55,13 @@ describe('the look of the screens', () => {
   });
 
   it('[WEB-1] no class is global: names are given by sheets, and tokens stand in one file', () => {
-    const written = sources.filter(file => /className="|className=\{'/.test(readFileSync(file, 'utf8')));
+    const written = sources.filter(file =>
+      /className\s*=\s*(?:["']|\{\s*["'])|className\s*=\s*\{\s*`(?!\$\{)|classList\./.test(readFileSync(file, 'utf8')),
+    );
     expect(written).toEqual([]);
-    const colors = sheets.filter(sheet => /#[0-9a-f]{3,8}\b/i.test(readFileSync(sheet, 'utf8').replaceAll(/url\([^)]*\)/g, '')));
+    const color =
+      /#[0-9a-f]{3,8}\b|\b(?:rgb|hsl|hwb|lab|lch|oklab|oklch)a?\(|:[^;{]*\b(?:white|black|red|green|blue|gray|grey|yellow|orange)\b[^;{]*;/i;
+    const colors = allSheets.filter(sheet => color.test(readFileSync(sheet, 'utf8').replaceAll(/url\([^)]*\)|\/\*[\s\S]*?\*\//g, '')));
     expect(colors).toEqual([]);
   });
 });

@@ -193,6 +193,7 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     expect(await added.getByLabel('Ingredient').inputValue()).toBe('garlic');
     await form.getByRole('button', { name: 'Save the yardstick' }).click();
     await page.getByRole('heading', { name: 'Half thought out' }).waitFor();
+    await form.waitFor({ state: 'detached' });
     await begin();
     await form.getByRole('button', { name: 'Add a test' }).waitFor();
     // A draft would be told within this time.

@@ -14,7 +14,7 @@ export function ProgramLine() {
     return (
       <p className={`${layout.notice} ${layout.noprint}`} role="alert">
         <b>The program is stopped, or hangs.</b> Start it again with npm start, and open the address it prints in this browser
-        {shown === 'dropped' ? '.' : '; what you typed here is kept.'}
+        {shown === 'dropped' ? '.' : '. What you typed here is kept: leave this page open meanwhile.'}
       </p>
     );
   if (!isRenewed) return null;

@@ -1,4 +1,4 @@
-import { type ReactNode, useRef } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import look from './Button.module.css';
 import type { TypedRow, TypedRows } from './form/typed.ts';
 import layout from './layout.module.css';
@@ -24,6 +24,9 @@ export function RowsEditor<Item>(given: {
   readonly below?: ReactNode;
 }) {
   const { label, rows, blank, addLabel = 'Add one', nameOf, empty, legendOf, children, below } = given;
+  // An entry keeps its fields when one before it is taken out: a browser holds text there that is no number or no day yet, and it alone.
+  const [known, setKnown] = useState<{ readonly keys: readonly number[]; readonly next: number }>({ keys: [], next: 0 });
+  const keys = rows.each.map((_, at) => known.keys[at] ?? known.next + at - known.keys.length);
   const box = useRef<HTMLFieldSetElement>(null);
   const adds = useRef<HTMLButtonElement>(null);
   return (
@@ -31,8 +34,7 @@ export function RowsEditor<Item>(given: {
       <legend>{label}</legend>
       {rows.each.length === 0 && empty !== undefined && <p>{empty}</p>}
       {rows.each.map((row, at) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: an entry has no identity but its place while it is typed
-        <Entry legend={legendOf?.(row.values, at)} key={at}>
+        <Entry legend={legendOf?.(row.values, at)} key={keys[at]}>
           {children(row, at)}
           <button
             type="button"
@@ -40,6 +42,7 @@ export function RowsEditor<Item>(given: {
             aria-label={`Take out ${nameOf(row.values, at)}`}
             onClick={() => {
               row.remove();
+              setKnown({ keys: keys.toSpliced(at, 1), next: Math.max(known.next, ...keys) + 1 });
               adds.current?.focus();
             }}
           >

@@ -41,6 +41,9 @@ describe('what bars a proposal', () => {
     ]);
     expect(issuesOf(clientWith({ labs: [lab('potassium', 5, 'mmol/L', '2026-02-30')] }))[0]).toMatch(/^refusal not-a-day/);
     expect(issuesOf(clientWith({ weighings: [weighing('actual', 70, '2027-01-01')] }))[0]).toMatch(/^refusal from-the-future/);
+    expect(issuesOf(clientWith({ urineMlPerDay: { value: 800, on: '' } }))).toEqual([
+      'refusal not-a-day: urine volume: its day is missing.',
+    ]);
     expect(issuesOf(clientWith({ age: { bornOn: 'last year' } }))[0]).toMatch(/^refusal not-a-day/);
   });
 });

@@ -25,7 +25,8 @@ export function checkAssessment(assessment: Assessment, today: Day, rules: CareR
 
   /** True for a day that exists and is not after today. */
   const dayStands = (day: Day, field: string): boolean => {
-    if (!isDay(day)) refuse('not-a-day', field, `${field}: “${day}” is no day; expected YYYY-MM-DD.`);
+    if (day === '') refuse('not-a-day', field, `${field}: its day is missing.`);
+    else if (!isDay(day)) refuse('not-a-day', field, `${field}: “${day}” is no day; expected YYYY-MM-DD.`);
     else if (daysBetween(day, today) < 0) refuse('from-the-future', field, `${field} is dated ${day}, after today (${today}).`);
     else return true;
     return false;
