@@ -13,6 +13,8 @@ export type Told = { readonly begins: string } | { readonly noticedBy: string | 
 const runner = await TestRunner.start();
 const tell = (told: Told): void => void process.send?.(told);
 
+// It ends with the program that began it.
+process.on('disconnect', () => process.exit());
 process.on('message', async ({ mutant, tests }: Task) => {
   runner.put(mutant.file, mutated(readFileSync(`${root}${mutant.file}`, 'utf8'), mutant));
   let noticedBy: string | undefined;
