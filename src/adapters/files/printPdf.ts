@@ -3,6 +3,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable, Writable } from 'node:stream';
+import { setTimeout } from 'node:timers/promises';
 import type { PdfPrinter } from '#app/ports.ts';
 import { Fault } from '#core/errors.ts';
 import { isObject } from '#core/json/presentForm.ts';
@@ -103,6 +104,12 @@ async function page(child: ChildProcess, html: string): Promise<Uint8Array> {
   const { frameTree } = await ask('Page.getFrameTree');
   const frame = isObject(frameTree) && isObject(frameTree.frame) ? frameTree.frame.id : undefined;
   await ask('Page.setDocumentContent', { frameId: frame, html: html.replace('</head>', `${await readingFontStyle()}</head>`) });
+  // A page that asks for what it may not have is drawn once that has been refused; before, paper would be blank.
+  const isWhole = async (): Promise<boolean> => {
+    const { result } = await ask('Runtime.evaluate', { expression: "document.readyState === 'complete'" });
+    return isObject(result) && result.value === true;
+  };
+  while (!(await isWhole())) await setTimeout(10);
   const arrived = 'Promise.all([document.fonts.ready, ...[...document.images].map(image => image.decode().catch(() => undefined))])';
   await ask('Runtime.evaluate', { expression: `${arrived}.then(() => true)`, awaitPromise: true });
   const { data } = await ask('Page.printToPDF', {
