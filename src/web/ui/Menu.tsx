@@ -45,10 +45,6 @@ export function Menu(
     className: styles.list,
     onToggle(event: ToggleEvent) {
       setOpen(event.newState === 'open');
-      if (event.newState === 'open')
-        entries()
-          .find(entry => !entry.matches(':disabled'))
-          ?.focus();
     },
     onKeyDown(event: KeyboardEvent) {
       focusByKey(event, entries());
@@ -69,8 +65,18 @@ export function Menu(
         aria-haspopup={isActions ? 'menu' : undefined}
         aria-expanded={isOpen}
         disabled={isDisabled}
+        // Before the browser does it, which tells of it a moment later: the next key would still meet the button.
+        onClick={event => {
+          event.preventDefault();
+          const isShown = list.current?.togglePopover() === true;
+          setOpen(isShown);
+          if (isShown)
+            entries()
+              .find(entry => !entry.matches(':disabled'))
+              ?.focus();
+        }}
         onKeyDown={event => {
-          if (event.key !== 'ArrowDown' || isOpen) return;
+          if (event.key !== 'ArrowDown' || list.current?.matches(':popover-open')) return;
           event.preventDefault();
           button.current?.click();
         }}
