@@ -165,6 +165,22 @@ describe.skipIf(browserPath === undefined)(
       60_000,
     );
 
+    test('[WEB-4] a program that does not answer is told, and once it does what is typed is kept without another key', async () => {
+      await openClient();
+      await button('Add results').click();
+      await Promise.all([page.waitForResponse(answer => answer.request().method() === 'PUT'), value().fill('4.1')]);
+      const fail = (route: Route): Promise<void> => (route.request().method() === 'PUT' ? route.abort() : route.continue());
+      await page.route('**/drafts/results*', fail);
+      await value().fill('4.2');
+      await page.getByText('What you type is kept as soon as the program answers.').waitFor();
+      expect(await page.getByText(/storage is full/).count()).toBe(0);
+      await page.unroute('**/drafts/results*', fail);
+      await expect.poll(keptValue, { timeout: 20_000 }).toBe('4.2');
+      await page.getByText('What you type is kept as soon as the program answers.').waitFor({ state: 'detached' });
+      await button('Cancel').click();
+      await expect.poll(keptValue).toBeUndefined();
+    }, 60_000);
+
     test('[WEB-3] text that is no number yet goes with its row, and not into the next one', async () => {
       await openClient();
       await button('Add results').click();

@@ -83,6 +83,19 @@ describe.skipIf(browserPath === undefined)('the kit in a browser (skipped where 
     expect(await page.locator(`[id="${noteId}"]`).textContent()).toBe('A board stands at 20 to 160.');
   });
 
+  test('[PCS-5] a number that is only begun is told, since it counts as none', async () => {
+    const width = page.getByRole('spinbutton', { name: 'Width, cm' });
+    const told = page.getByText('This is no number yet: write it to its end, or empty the field.');
+    await width.fill('');
+    await width.pressSequentially('7e');
+    await nameOfShelf().focus();
+    await told.waitFor();
+    expect(await width.getAttribute('aria-invalid')).toBe('true');
+    await width.press('End');
+    await width.pressSequentially('1');
+    expect([await told.count(), await width.inputValue()]).toEqual([0, '7e1']);
+  });
+
   test('[WEB-4] what is typed is there again after a reload, until it is saved', async () => {
     await nameOfShelf().fill('books');
     await page.getByRole('checkbox', { name: 'green' }).check();

@@ -1,6 +1,5 @@
 import { Link } from '@tanstack/react-router';
 import type { GuidePreview } from '../../api.ts';
-import { DateField } from '../../ui/DateField.tsx';
 import { Field } from '../../ui/form/Field.tsx';
 import { Tick } from '../../ui/form/Ticks.tsx';
 import type { Typed, TypedRows } from '../../ui/form/typed.ts';
@@ -46,7 +45,7 @@ export function FoodSaid(given: {
             <Field label="Aisle" {...place.field('aisle')} />
             <Field label="Web address" type="url" {...place.field('url')} />
             <Field label="Price" {...place.field('price')} />
-            <DateField label="Price seen on" {...place.field('priceOn')} />
+            <Field type="date" label="Price seen on" {...place.field('priceOn')} />
           </div>
         )}
       </RowsEditor>

@@ -1,5 +1,4 @@
 import type { GuidePreview } from '../../api.ts';
-import { DateField } from '../../ui/DateField.tsx';
 import { Choice } from '../../ui/form/Choice.tsx';
 import { type Choices, orNone } from '../../ui/form/choices.ts';
 import { Field } from '../../ui/form/Field.tsx';
@@ -57,7 +56,7 @@ export function GuideDisclosures({ typed, foods }: Given) {
       >
         {correction => (
           <>
-            <DateField label="Day" {...correction.field('on')} />
+            <Field type="date" label="Day" {...correction.field('on')} />
             <Field label="What was wrong, and is now right" rows={2} {...correction.field('text')} />
           </>
         )}

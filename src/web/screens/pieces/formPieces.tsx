@@ -49,7 +49,7 @@ export function FormPieces() {
   const states: readonly DraftState[] = [
     { kind: 'restored', at: '2026-03-05T14:02:00Z' },
     { kind: 'elsewhere' },
-    { kind: 'refused' },
+    { kind: 'refused', why: undefined },
     { kind: 'aside', at: '2026-11-30T14:02:00.000Z', text: '{ "name": "Cellar" }' },
     { kind: 'of-an-earlier-form', at: '2026-03-05T14:02:00Z', text: '{ "name": "a shelf" }' },
   ];

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import { Combobox } from '../../ui/Combobox.tsx';
-import { DateField } from '../../ui/DateField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { Field } from '../../ui/form/Field.tsx';
 import layout from '../../ui/layout.module.css';
@@ -177,10 +176,10 @@ function Days() {
   const [other, setOther] = useState('2026-03-05');
   return (
     <div className={layout.formgrid}>
-      <DateField label="Empty day" value={day} onChange={setDay} hint="May stay empty." />
-      <DateField label="Needed day" value={other} onChange={setOther} isRequired />
-      <DateField label="Wrong day" value={other} onChange={setOther} wrong="It lies in the future: give the day on which it was." />
-      <DateField label="No day now" value={other} onChange={setOther} isDisabled />
+      <Field type="date" label="Empty day" value={day} onChange={setDay} hint="May stay empty." />
+      <Field type="date" label="Needed day" value={other} onChange={setOther} isRequired />
+      <Field type="date" label="Wrong day" value={other} onChange={setOther} wrong="It lies in the future: give the day on which it was." />
+      <Field type="date" label="No day now" value={other} onChange={setOther} isDisabled />
       <p role="status">Days: {JSON.stringify([day, other])}</p>
     </div>
   );

@@ -1,3 +1,4 @@
+import { Problem } from '../../api.ts';
 import look from '../Button.module.css';
 import layout from '../layout.module.css';
 import type { FormDraft } from './useDraft.ts';
@@ -23,8 +24,9 @@ export function Draft({ draft: { state, startOver, forget, fillIn, giveUp } }: {
       )}
       {state.kind === 'refused' && (
         <p>
-          What you type cannot be kept before it is saved: the storage is full, forbidden, or does not answer. Save before you leave this
-          page.
+          {isAnswerMissing(state.why)
+            ? 'What you type is kept as soon as the program answers. Leave this page open until then.'
+            : 'What you type cannot be kept before it is saved: the storage is full or forbidden, or refused it. Save before you leave this page.'}
         </p>
       )}
       {state.kind === 'aside' && (
@@ -64,6 +66,11 @@ export function Draft({ draft: { state, startOver, forget, fillIn, giveUp } }: {
       )}
     </div>
   );
+}
+
+/** The program is stopped or hangs: nothing can be saved either, and it is tried again. */
+function isAnswerMissing(why: unknown): boolean {
+  return why instanceof Problem && why.code === 'no-answer';
 }
 
 /** "30 Nov, 14:02", by the reader's clock */

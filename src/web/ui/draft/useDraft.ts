@@ -8,7 +8,7 @@ export type DraftState =
   | { readonly kind: 'quiet' }
   | { readonly kind: 'restored'; readonly at: string }
   | { readonly kind: 'elsewhere' }
-  | { readonly kind: 'refused' }
+  | { readonly kind: 'refused'; readonly why: unknown }
   | { readonly kind: 'of-an-earlier-form'; readonly at: string; readonly text: string }
   /** Kept, and not filled in by itself: what is saved is another state by now, or something else was typed already. */
   | { readonly kind: 'aside'; readonly at: string; readonly text: string };
@@ -31,6 +31,7 @@ export function isDraftKept({ state: { kind } }: FormDraft): boolean {
 }
 
 const pauseMilliseconds = 400;
+const againMilliseconds = 5_000;
 
 /**
  * Keeps what is typed into a form, and fills it in again when the form is opened after a reload, a crash or a lock. One window at a time
@@ -58,12 +59,12 @@ export function useDraft<Values extends object>(place: DraftPlace, typed: Typed<
     if (keptText === startText || keptText === text) return;
     // Typed in the moment before the draft was read, or saved by somebody else since: neither takes the place of the other unseen.
     if (text !== startText || (kept.begunFrom ?? '') !== begun) {
-      aside.current = Object.assign({}, kept.values as Values);
+      aside.current = kept.values;
       setState({ kind: 'aside', at: kept.at, text: JSON.stringify(kept.values, undefined, 2) });
       return;
     }
     lastKept.current = keptText;
-    typed.set(Object.assign({}, kept.values));
+    typed.set(kept.values);
     setState({ kind: 'restored', at: kept.at });
   });
   // biome-ignore lint/correctness/useExhaustiveDependencies: a place is the same while its name is
@@ -79,7 +80,7 @@ export function useDraft<Values extends object>(place: DraftPlace, typed: Typed<
       begin(kept);
       setOurs(true);
     };
-    open().catch(() => setState({ kind: 'refused' }));
+    open().catch(why => setState({ kind: 'refused', why }));
     return () => {
       isGone = true;
       release?.();
@@ -95,10 +96,10 @@ export function useDraft<Values extends object>(place: DraftPlace, typed: Typed<
       if (text === JSON.stringify(start)) await place.remove();
       else await place.write(now());
       if (state.kind === 'refused') setState({ kind: 'quiet' });
-    } catch {
-      // Tried again with the next key.
+    } catch (why) {
+      // Tried again with the next key, and after a while without one.
       lastKept.current = '';
-      setState({ kind: 'refused' });
+      setState({ kind: 'refused', why });
     }
   });
   // biome-ignore lint/correctness/useExhaustiveDependencies: kept when what is typed has stood still
@@ -106,6 +107,12 @@ export function useDraft<Values extends object>(place: DraftPlace, typed: Typed<
     const timer = setTimeout(() => void keep(), pauseMilliseconds);
     return () => clearTimeout(timer);
   }, [text, isOurs, state.kind]);
+  // A program that was stopped may be back without another key.
+  useEffect(() => {
+    if (state.kind !== 'refused') return;
+    const again = setInterval(() => void keep(), againMilliseconds);
+    return () => clearInterval(again);
+  }, [state.kind]);
 
   const keepAtOnce = useEffectEvent((): void => {
     if (!isOurs || state.kind === 'aside' || text === lastKept.current) return;

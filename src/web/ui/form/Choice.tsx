@@ -1,6 +1,5 @@
 import { type FieldWords, LabelledField } from '../LabelledField.tsx';
 import type { Choices } from './choices.ts';
-import styles from './field.module.css';
 import type { Bound } from './typed.ts';
 
 /**
@@ -21,7 +20,6 @@ export function Choice<Key extends string>({
         <select
           {...marks}
           value={value}
-          className={styles.typed}
           onChange={event => {
             const chosen = choices.find(([key]) => key === event.target.value);
             if (chosen !== undefined) onChange(chosen[0]);

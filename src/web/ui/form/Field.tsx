@@ -1,13 +1,21 @@
-import type { HTMLInputAutoCompleteAttribute, HTMLInputTypeAttribute } from 'react';
+import { type HTMLInputAutoCompleteAttribute, type HTMLInputTypeAttribute, useState } from 'react';
 import { type FieldWords, LabelledField } from '../LabelledField.tsx';
 import styles from './field.module.css';
 import type { Bound } from './typed.ts';
 
 type InputType = Extract<HTMLInputTypeAttribute, 'text' | 'number' | 'date' | 'time' | 'url' | 'search' | 'password'>;
 
+const pressMilliseconds = 250;
+
+const half: Partial<Record<InputType, string>> = {
+  date: 'Give day, month and year, or empty the field.',
+  number: 'This is no number yet: write it to its end, or empty the field.',
+};
+
 /**
  * What is typed, with its name above it and what it is for, or what is wrong with it, below. Several lines where `rows` is given. A number
- * stays the text that was typed: the form reads it when it is sent.
+ * stays the text that was typed: the form reads it when it is sent. A day is YYYY-MM-DD. What the browser cannot read as a number or a day
+ * counts as none, so it is told.
  */
 export function Field({
   value,
@@ -17,7 +25,8 @@ export function Field({
   placeholder,
   maxLength = 20_000,
   min,
-  max,
+  // Without it a browser takes years of six digits.
+  max = type === 'date' ? '9999-12-31' : undefined,
   autoComplete = 'off',
   isSecret = false,
   ...words
@@ -33,15 +42,16 @@ export function Field({
     /** No words of a language: nothing begins with a capital, and no spelling is looked at. */
     readonly isSecret?: boolean;
   }) {
+  const [isHalf, setHalf] = useState(false);
   return (
-    <LabelledField {...words}>
+    <LabelledField {...words} wrong={isHalf ? half[type] : words.wrong}>
       {marks =>
         rows === undefined ? (
           <input
             {...marks}
             type={type}
             value={value}
-            className={styles.typed}
+            className={type === 'date' ? styles.day : undefined}
             maxLength={maxLength}
             placeholder={placeholder}
             autoComplete={autoComplete}
@@ -49,14 +59,18 @@ export function Field({
             {...(isSecret ? { autoCapitalize: 'none', spellCheck: false } : {})}
             min={min}
             max={max}
-            onChange={event => onChange(event.target.value)}
+            onChange={event => {
+              setHalf(false);
+              onChange(event.target.value);
+            }}
+            // Not before a press that took the focus has ended: what is told would move the button from under it.
+            onBlur={({ target }) => setTimeout(() => setHalf(target.validity.badInput), pressMilliseconds)}
           />
         ) : (
           <textarea
             {...marks}
             rows={rows}
             value={value}
-            className={styles.typed}
             maxLength={maxLength}
             placeholder={placeholder}
             onChange={event => onChange(event.target.value)}

@@ -35,14 +35,12 @@ export function Figure({
             inputMode={takesWords ? 'text' : 'decimal'}
             autoComplete="off"
             maxLength={20}
-            className={styles.typed}
             value={value.text}
             placeholder={placeholder}
             onChange={event => onChange({ ...value, text: event.target.value })}
           />
           {units.length > 1 ? (
             <select
-              className={styles.typed}
               aria-label={`Unit of ${words.label}`}
               value={value.unit}
               onChange={event => onChange({ ...value, unit: event.target.value })}

@@ -56,7 +56,8 @@ export function Table<Row>(
   }, [rows, sortBy, sort, groupOf, wordsOf, wanted]);
   const pickedAt = useMemo(() => (picked === undefined ? -1 : sorted.findIndex(row => keyOf(row) === picked)), [sorted, picked, keyOf]);
   const shownColumns = isPrinting ? columns.filter(({ isOnPaper }) => isOnPaper !== false) : columns;
-  const isVirtual = !isPrinting && (scrollsAlone || sorted.length >= virtualFrom);
+  // Headings of groups take room among the rows: where there are groups all rows stand.
+  const isVirtual = !isPrinting && groupOf === undefined && (scrollsAlone || sorted.length >= virtualFrom);
   const place = useRef<HTMLDivElement>(null);
   const scroller = useRef<HTMLDivElement>(null);
   const { first, shown, above, below, measure } = useRowsInView({ rows: sorted, keyOf, isVirtual, scroller, pickedAt, onView });
@@ -65,7 +66,9 @@ export function Table<Row>(
   if (rows.length === 0 && empty !== undefined) return <div ref={place}>{empty}</div>;
   const pickByKey = (event: KeyboardEvent): void => {
     const by = { ArrowDown: 1, ArrowUp: -1, PageDown: rowsOfAPage, PageUp: -rowsOfAPage }[event.key];
-    if (by === undefined || onPick === undefined) return;
+    // In a field of the row they are the field's.
+    const isTyping = event.target instanceof Element && event.target.matches('input, select, textarea');
+    if (by === undefined || onPick === undefined || isTyping) return;
     event.preventDefault();
     const next = sorted[Math.min(sorted.length - 1, Math.max(0, pickedAt + by))];
     if (next !== undefined) onPick(keyOf(next));
@@ -90,7 +93,8 @@ export function Table<Row>(
           className={styles.table}
           role="table"
           aria-label={label}
-          aria-rowcount={sorted.length + 1}
+          // Said where rows are missing: whoever has all of them counts by himself, headings of groups among them.
+          aria-rowcount={isVirtual ? sorted.length + 1 : undefined}
           ref={node => void node?.style.setProperty('--table-columns', shownColumns.map(({ width = 'minmax(0, 1fr)' }) => width).join(' '))}
         >
           <Headings columns={shownColumns} sort={sort} onSort={setSort} isPrinting={isPrinting} />
@@ -112,7 +116,7 @@ export function Table<Row>(
                 <tr
                   role="row"
                   key={key}
-                  aria-rowindex={index + 2}
+                  aria-rowindex={isVirtual ? index + 2 : undefined}
                   aria-selected={onPick === undefined ? undefined : key === picked}
                   className={onPick === undefined ? styles.row : `${styles.row} ${styles.canPick}`}
                   data-index={index}
