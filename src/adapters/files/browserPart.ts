@@ -48,11 +48,11 @@ async function build(root: string, built: string): Promise<void> {
     await build({
       configFile: join(root, 'vite.config.ts'),
       root: join(root, 'src', 'web'),
-      build: { outDir: fresh, emptyOutDir: true },
+      build: { outDir: join(fresh, 'whole'), emptyOutDir: true },
       logLevel: 'error',
     });
     // Another user of this computer may start the program from the same folder.
-    await chmod(fresh, 0o755);
+    await chmod(join(fresh, 'whole'), 0o755);
     await put(fresh, built);
   } finally {
     if (before === undefined) delete process.env.NODE_ENV;
@@ -62,17 +62,25 @@ async function build(root: string, built: string): Promise<void> {
   }
 }
 
-/** Another program may build at the same time, and put its own there between the two: it is made of the same, and ours takes its place. */
+/**
+ * Another program may build at the same time, and put its own there between the two: it is made of the same, and ours takes its place. What stood there is moved away whole before it is
+ * removed: a folder that is emptied in its place may be another program's by then.
+ */
 async function put(fresh: string, built: string): Promise<void> {
+  const whole = join(fresh, 'whole');
   for (let tries = 1; ; tries += 1) {
-    await rm(built, { recursive: true, force: true });
+    await rename(built, join(fresh, `before-${tries}`)).catch(unlessGone);
     try {
-      return await rename(fresh, built);
+      return await rename(whole, built);
     } catch (error) {
       const code = error instanceof Error && 'code' in error ? error.code : undefined;
-      if (tries === 5 || (code !== 'ENOTEMPTY' && code !== 'EEXIST')) throw error;
+      if (tries === 20 || (code !== 'ENOTEMPTY' && code !== 'EEXIST')) throw error;
     }
   }
+}
+
+function unlessGone(error: unknown): void {
+  if (!(error instanceof Error && 'code' in error && error.code === 'ENOENT')) throw error;
 }
 
 function digestOf(root: string): string {
