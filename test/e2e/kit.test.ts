@@ -179,6 +179,22 @@ describe.skipIf(browserPath === undefined)('the kit in a browser (skipped where 
     expect(await page.getByRole('button', { name: 'Turn the pot' }).isVisible()).toBe(false);
   });
 
+  test('[WEB-1] a page that has just become narrow has no sideways scroll, before its tables are laid out for it', async () => {
+    const other = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+    await workbench.letIn(other);
+    const narrow = await other.newPage();
+    // A table hears of its room after the page is laid out: here never.
+    await narrow.addInitScript('ResizeObserver = class { observe() {} unobserve() {} disconnect() {} }');
+    for (const path of ['/pieces', '/clients']) {
+      await narrow.setViewportSize({ width: 1280, height: 800 });
+      await narrow.goto(`${workbench.address}${path}`);
+      await narrow.getByRole('table').first().waitFor();
+      await narrow.setViewportSize({ width: 320, height: 800 });
+      expect([path, await narrow.evaluate('document.documentElement.scrollWidth')]).toEqual([path, 320]);
+    }
+    await other.close();
+  });
+
   test('[WEB-1] every piece keeps WCAG 2.2 A and AA, light and dark, and stays inside 320 px', async () => {
     for (const colorScheme of ['light', 'dark'] as const) {
       const other = await browser.newContext({ colorScheme, viewport: { width: 320, height: 800 } });
