@@ -23,6 +23,8 @@ export class TestRunner {
   /** Each test file gets a worker of its own, so that nothing stays of the one before; and no source is kept beyond it. */
   static async start(setupFiles: readonly string[] = []): Promise<TestRunner> {
     const sources = new Map<string, string>();
+    // As the command sets it; without, the builder takes it for development.
+    process.env.NODE_ENV = 'test';
     const vitest = await createVitest(
       {
         config: false,
