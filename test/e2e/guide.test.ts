@@ -4,11 +4,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readPdf } from '../pdf.ts';
-import { browserPath, launchBrowser, removeFolder } from './workbench.ts';
+import { browserPath, launchBrowser, removeFolder, violationsOf } from './workbench.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const pages = ['index.html', 'guides/sandwich-slices.html', 'guides/sandwich-slices.large-print.html'];
@@ -54,10 +53,7 @@ describe.skipIf(browserPath === undefined)('a guide in a browser (skipped where 
 
   test.each(pages)('[GDE-15] %s: axe finds nothing (WCAG 2.2 A and AA), nothing is loaded from anywhere', async path => {
     const { page, complaints } = await open(path, 1280);
-    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-    const { violations, passes } = await new AxeBuilder({ page }).withTags(tags).analyze();
-    expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
-    expect(passes.length).toBeGreaterThan(10);
+    expect(await violationsOf(page)).toEqual([]);
     expect(complaints).toEqual([]);
   });
 

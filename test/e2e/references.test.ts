@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { foodDes, nutData, weight } from '#adapters/datasets/datasets.fixture.ts';
-import { browserPath, launchBrowser, removeFolder, startWorkbench, type Workbench } from './workbench.ts';
+import { browserPath, launchBrowser, removeFolder, startWorkbench, violationsOf, type Workbench } from './workbench.ts';
 
 // A dataset imported in a real browser on the running program (docs/rules/server.md, SRV-14).
 describe.skipIf(browserPath === undefined)('composition tables in a browser (skipped where none is installed)', () => {
@@ -34,7 +33,7 @@ describe.skipIf(browserPath === undefined)('composition tables in a browser (ski
       ]);
       await section.getByText(/Standard Reference, ASCII files, newest figure of 2015-03: 6 foods, imported \d{4}-\d\d-\d\d/).waitFor();
       await section.getByText('Kept: 6 foods of USDA National Nutrient Database').waitFor();
-      expect((await new AxeBuilder({ page }).include('[aria-labelledby="reference-title"]').analyze()).violations).toEqual([]);
+      expect(await violationsOf(page, ['[aria-labelledby="reference-title"]'])).toEqual([]);
       await page.reload();
       await section.getByText('6 foods').waitFor();
       await section.getByRole('button', { name: /^Remove USDA/ }).click();
