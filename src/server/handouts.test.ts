@@ -60,10 +60,10 @@ describe("a client's handout", () => {
 
   test('[HND-21] what is written is kept with the record, and told back', async () => {
     const { id, version } = await signedClient('hemodialysis');
-    expect((await server.call('GET', `/clients/${id}/handout`)).body).toEqual({ handout: null });
+    expect((await server.call('GET', `/clients/${id}/handout`)).body).toEqual({ handout: null, version });
     const { body } = await server.call('PUT', `/clients/${id}/handout`, { handout: written, version });
     expect(body.version).toBe(version + 1);
-    expect((await server.call('GET', `/clients/${id}/handout`)).body).toEqual({ handout: written });
+    expect((await server.call('GET', `/clients/${id}/handout`)).body).toEqual({ handout: written, version: version + 1 });
     expect((await server.call('PUT', `/clients/${id}/handout`, { handout: {}, version })).body.code).toBe('changed-meanwhile');
   });
 

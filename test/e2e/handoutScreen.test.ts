@@ -5,6 +5,7 @@ import {
   browserPath,
   complaintsOf,
   launchBrowser,
+  lookAgain,
   removeFolder,
   savedBy,
   startWorkbench,
@@ -101,6 +102,25 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     expect(await handout().getByLabel('From you, in your words').inputValue()).toBe('Bread counts too.');
   });
 
+  test('[HND-21] a handout that another window kept meanwhile is not written over unseen', { timeout: 90_000 }, async () => {
+    const second = await page.context().newPage();
+    await second.goto(page.url());
+    await second.locator('summary', { hasText: /^Handout$/ }).click();
+    await second.getByLabel('From you, in your words').fill('Soup counts as well.');
+    await handout().getByLabel('From you, in your words').fill('Ask about rolls.');
+    await handout().getByRole('button', { name: 'Keep this for the next time' }).click();
+    await page.getByText('Kept with the record.').waitFor();
+    // It reads the record anew, which has another version now; what is typed was typed on the handout before.
+    await lookAgain(second, `/api/clients/${page.url().split('/').at(-1)}`);
+    await second.getByRole('button', { name: 'Keep this for the next time' }).click();
+    await second.getByText('The handout was kept in another window meanwhile.').waitFor();
+    expect(await second.getByLabel('From you, in your words').inputValue()).toBe('Soup counts as well.');
+    await second.close();
+    await handout().getByLabel('From you, in your words').fill('Bread counts too.');
+    await handout().getByRole('button', { name: 'Keep this for the next time' }).click();
+    await page.getByText('Kept with the record.').waitFor();
+  });
+
   test('[WEB-4] what was typed and not kept is back after a reload, from the vault and from nowhere else', {
     timeout: 60_000,
   }, async () => {
@@ -182,7 +202,7 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     await page.getByText(/and did not save is back\./).waitFor();
     await page.getByRole('button', { name: 'Save', exact: true }).click();
     await page.getByRole('button', { name: 'Take the other state' }).click();
-    expect(await page.getByLabel('For whom, as it will stand on the page').inputValue()).toBe('Theirs');
+    await expect.poll(() => page.getByLabel('For whom, as it will stand on the page').inputValue()).toBe('Theirs');
     await page.getByText('Saved', { exact: true }).waitFor();
     await page.waitForFunction('localStorage.length === 0');
     await page.getByRole('link', { name: 'All guides and handouts' }).click();

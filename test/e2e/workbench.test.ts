@@ -2,7 +2,17 @@ import { readFileSync } from 'node:fs';
 import { unzipSync } from 'fflate';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { browserPath, launchBrowser, quiet, removeFolder, savedBy, startWorkbench, violationsOfBoth, type Workbench } from './workbench.ts';
+import {
+  browserPath,
+  launchBrowser,
+  lookAgain,
+  quiet,
+  removeFolder,
+  savedBy,
+  startWorkbench,
+  violationsOfBoth,
+  type Workbench,
+} from './workbench.ts';
 
 // The real program and a real Chromium, doing what a dietitian does.
 describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped where no Chromium-family browser is installed)', () => {
@@ -134,6 +144,28 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await second.getByRole('button', { name: 'Save the label' }).click();
     await second.getByText('Somebody else changed this.').waitFor();
     expect(await second.getByLabel('Sodium (mg)').inputValue()).toBe('777');
+    await second.close();
+  });
+
+  test('a label that another window corrected is not corrected again unseen', async () => {
+    const [food] = (await (await workbench.fetch('/api/foods?search=typed%20ham')).json()) as { id: string }[];
+    const second = await context.newPage();
+    const correctIn = async (sheet: Page, sodium: string) => {
+      await sheet.goto(`${workbench.address}/foods/${food!.id}`);
+      await sheet.getByRole('button', { name: 'Correct a misread figure' }).first().click();
+      await sheet.getByLabel('Sodium (mg)').fill(sodium);
+      await sheet.getByLabel('Why is it corrected?').fill('a blurred figure');
+    };
+    await correctIn(second, '888');
+    await correctIn(page, '310');
+    await page.getByRole('button', { name: 'Save the label' }).click();
+    await page.getByRole('heading', { name: 'Correct a misread figure' }).waitFor({ state: 'detached' });
+    // Looked at again, the page reads the food anew; what is typed was typed on the state before.
+    await lookAgain(second, `/api/foods/${food!.id}`);
+    await second.getByText('a blurred figure').first().waitFor();
+    await second.getByRole('button', { name: 'Save the label' }).click();
+    await second.getByText('Somebody else changed this.').waitFor();
+    expect(await second.getByLabel('Sodium (mg)').inputValue()).toBe('888');
     await second.close();
   });
 

@@ -109,6 +109,13 @@ export async function quiet(page: Page): Promise<void> {
   page.off('request', heard).off('requestfinished', heard);
 }
 
+/** The page is looked at again after a while: it reads anew what `path` answers. */
+export async function lookAgain(page: Page, path: string): Promise<void> {
+  const read = page.waitForResponse(response => new URL(response.url()).pathname === path);
+  const look = setInterval(() => void page.evaluate("dispatchEvent(new Event('visibilitychange'))").catch(() => undefined), 500);
+  await read.finally(() => clearInterval(look));
+}
+
 /** What a page complains of: errors on its console and mistakes of its own, while it is used. */
 export function complaintsOf(page: Page): readonly string[] {
   const complaints: string[] = [];

@@ -38,13 +38,13 @@ export function clientHandoutRoutes(world: World, previews: Previews) {
         path: '/clients/{id}/handout',
         request: { params },
         responses: answers(
-          z.object({ handout: handoutAnswer.nullable() }),
-          'What was last written for this client; null where nothing was',
+          z.object({ handout: handoutAnswer.nullable(), version: z.number().int().positive() }),
+          'What was last written for this client, null where nothing was, with the version of the record that it was read from',
         ),
       }),
       async context => {
-        const { handout } = await recordOf(context.req.valid('param').id, vault);
-        return context.json({ handout: handout ?? null }, 200);
+        const { handout, version } = await recordOf(context.req.valid('param').id, vault);
+        return context.json({ handout: handout ?? null, version }, 200);
       },
     )
     .openapi(

@@ -4,8 +4,8 @@ import type { Action } from '../../ui/action/action.ts';
 
 type PrintedLabel = Label['printed'];
 
-/** What an entry into the form of a label does: it adds a newer label, or mends a misread figure of one. */
-export type Entry = { readonly kind: 'read' } | { readonly kind: 'correction'; readonly label: Label };
+/** What an entry into the form of a label does: it adds a newer label, or mends a misread figure of one, on the state of the food that was shown then. */
+export type Entry = { readonly seenVersion: number } & ({ readonly kind: 'read' } | { readonly kind: 'correction'; readonly label: Label });
 
 /** What can be done with a food. `open` shows the form of a label, or none. */
 export function useFoodActions(food: Food | undefined, open: (entry: Entry | undefined) => void) {
@@ -15,19 +15,22 @@ export function useFoodActions(food: Food | undefined, open: (entry: Entry | und
     label: 'Add a newer label',
     shortcut: 'Alt+N',
     isPossible: food !== undefined,
-    run: () => open({ kind: 'read' }),
+    run: () => food !== undefined && open({ kind: 'read', seenVersion: food.version }),
   };
   return {
     addLabel,
     refresh,
-    correct: (label: Label): Action => ({ label: 'Correct a misread figure', run: () => open({ kind: 'correction', label }) }),
+    correct: (label: Label): Action => ({
+      label: 'Correct a misread figure',
+      run: () => food !== undefined && open({ kind: 'correction', label, seenVersion: food.version }),
+    }),
   };
 }
 
 /** Keeps what the form of a label holds. @throws Problem */
-export async function keepLabel(entry: Entry, { id, version }: Food, label: PrintedLabel, reason: string): Promise<void> {
+export async function keepLabel(entry: Entry, { id }: Food, label: PrintedLabel, reason: string): Promise<void> {
   const what = entry.kind === 'correction' ? { kind: entry.kind, correctsLabelId: entry.label.id, reason } : { kind: entry.kind };
-  await answer(api.foods[':id'].labels.$post({ param: { id }, json: { version, label, ...what } }));
+  await answer(api.foods[':id'].labels.$post({ param: { id }, json: { version: entry.seenVersion, label, ...what } }));
 }
 
 /** Puts the question for the maker where it can be pasted from. */

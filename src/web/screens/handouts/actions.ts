@@ -7,7 +7,7 @@ import type { Action } from '../../ui/action/action.ts';
 import type { DocumentInHand } from '../../ui/draft/useDocument.ts';
 import type { Dress, Print } from '../../ui/preview/PaperPages.tsx';
 import { saveFile } from '../../ui/saveFile.ts';
-import { handoutOf, type TypedHandout, titleOf } from './typedHandout.ts';
+import { handoutOf, isSameHandout, type TypedHandout, titleOf, typedHandout } from './typedHandout.ts';
 
 /** What can be done with the handouts on a topic that are kept. */
 export function useTopicHandoutActions() {
@@ -78,11 +78,28 @@ export function useSaveTopicHandout({ isSaved, isSaving, save }: DocumentInHand<
   };
 }
 
-/** Keeps the handout of a client with the record. */
-export function useClientHandoutActions({ id, version }: Client, values: TypedHandout, onKept: (kept: TypedHandout) => Promise<void>) {
+/**
+ * Keeps the handout of a client with the record, unless another one stands there by now than `seen`: the rest of the record may have been changed since, which changes its version.
+ */
+export function useClientHandoutActions(
+  { id }: Client,
+  seen: TypedHandout,
+  values: TypedHandout,
+  onKept: (kept: TypedHandout) => Promise<void>,
+) {
+  const param = { id };
   const send = useMutation({
-    mutationFn: (saving: TypedHandout) =>
-      answer(api.clients[':id'].handout.$put({ param: { id }, json: { handout: handoutOf(saving), version } })),
+    mutationFn: async (saving: TypedHandout) => {
+      const { handout, version } = await answer(api.clients[':id'].handout.$get({ param }));
+      if (handout !== null && !isSameHandout(typedHandout(handout), seen))
+        throw new Problem(
+          'Somebody else changed this',
+          'The handout was kept in another window meanwhile.',
+          'Your entry is still in the form. Load the page again: the other one stands in the form then, and yours is offered beside it.',
+          'changed-meanwhile',
+        );
+      return answer(api.clients[':id'].handout.$put({ param, json: { handout: handoutOf(saving), version } }));
+    },
     onSuccess: (_, saving) => onKept(saving),
   });
   const keep: Action = {

@@ -96,6 +96,11 @@ export function handoutOf(typed: TypedHandout): HandoutTyped {
   };
 }
 
+/** Whether both are the same paper, however their fields were left empty. */
+export function isSameHandout(one: TypedHandout, other: TypedHandout): boolean {
+  return JSON.stringify(handoutOf(one)) === JSON.stringify(handoutOf(other));
+}
+
 /** What it is called in a list. */
 export function titleOf({ title }: Pick<HandoutTyped, 'title'>): string {
   return typeof title === 'string' && title.trim() !== '' ? title : 'A handout without a title';
