@@ -5,12 +5,12 @@ import { clientWith, today } from '#core/client/assessment/clientFixture.ts';
 import type { AnalyteFacts } from '#core/client/labs/analyteFacts.ts';
 import { analyteFacts, analyteKeys } from '#core/client/labs/analytes.ts';
 import { labInCanonicalUnit, labInUnit } from '#core/client/labs/labValue.ts';
-import { labsFromCsv } from './labsFromCsv.ts';
+import { labsFromTable } from './labs/labsFromTable.ts';
 
 // What holds for every laboratory result, those among them that are added later: it is asked of the list itself.
 
 const unitsOf = ({ unit, from }: AnalyteFacts): readonly string[] => [unit, ...Object.keys(from)];
-const csv = (...lines: readonly string[]) => labsFromCsv(readTable(new TextEncoder().encode(lines.join('\n'))));
+const csv = (...lines: readonly string[]) => labsFromTable(readTable(new TextEncoder().encode(lines.join('\n'))), today);
 
 describe.each(analyteKeys)('%s', analyte => {
   const facts: AnalyteFacts = analyteFacts(analyte);

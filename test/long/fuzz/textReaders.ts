@@ -10,7 +10,7 @@ import { inputLines } from '#adapters/files/inputLines.ts';
 import { readTable } from '#adapters/files/readTable.ts';
 import { inline, sheetData, workbookXml } from '#adapters/files/workbook.fixture.ts';
 import { importLabels } from '#app/importLabels.ts';
-import { labsFromCsv } from '#app/labsFromCsv.ts';
+import { labsFromTable } from '#app/labs/labsFromTable.ts';
 import { photoType } from '#app/photoType.ts';
 import { pictures } from '#app/pictures.fixture.ts';
 import { unwatched } from '#app/watch.ts';
@@ -127,7 +127,7 @@ export const textReaders: readonly Reader[] = [
     read: (chance, say) => {
       const bytes = asBytes(chance, mutateText(chance, labs));
       say(bytes);
-      return labsFromCsv(readTable(bytes));
+      return labsFromTable(readTable(bytes), '2026-11-30');
     },
   },
   {

@@ -139,10 +139,10 @@ function readObservation(observation: Json, place: Place): LabResult | LabIssue 
 
 /** The UCUM code in the workbench's spelling, else the unit as printed; undefined where the two contradict each other. */
 function unitOf(quantity: Json, units: readonly string[]): string | undefined {
-  const printed = typeof quantity.unit === 'string' ? labUnit(quantity.unit) : '';
+  const printed = typeof quantity.unit === 'string' ? labUnit(quantity.unit, units) : '';
   if (quantity.system !== ucumSystem || typeof quantity.code !== 'string' || quantity.code === '') return printed;
   const code = quantity.code;
-  const coded = units.find(unit => ucumFromUnit(unit) === code) ?? labUnit(code);
+  const coded = units.find(unit => ucumFromUnit(unit) === code) ?? labUnit(code, units);
   const contradicted = printed !== coded && units.includes(printed) && ucumFromUnit(printed) !== ucumFromUnit(coded);
   return contradicted ? undefined : coded;
 }

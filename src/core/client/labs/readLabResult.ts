@@ -40,18 +40,28 @@ export interface LabEntry {
 }
 
 /**
- * A unit as laboratories write it, in this program's spelling: `mg/dl` is `mg/dL`, `µmol/L` is `umol/L`, `meq/L` is `mEq/L`. UCUM knows the liter
- * as `l` and `L`, and the same letters in another case are no other unit among those that an analyte has. Nothing else is changed.
+ * A unit as laboratories write it, in this program's spelling where it is one of `units`: `MG/DL` is `mg/dL`, `µmol/L` is `umol/L`, `mcg/L` is `ug/L`, `mL/min/1.73m2` is
+ * `mL/min/1.73 m²`. UCUM knows the liter as `l` and `L`, and the same letters in another case are no other unit among those that an analyte has. Anything else stays as it is.
  */
-export function labUnit(words: string): string {
-  return words
-    .trim()
+export function labUnit(words: string, units: readonly string[]): string {
+  const printed = words.trim();
+  return units.find(unit => unit === printed) ?? units.find(unit => letters(unit) === letters(printed)) ?? printed;
+}
+
+/** "mg/dL" and "MG/DL". */
+export function isSameUnit(one: string, other: string): boolean {
+  return letters(one) === letters(other);
+}
+
+function letters(unit: string): string {
+  return unit
+    .normalize('NFKC')
+    .toLowerCase()
     .replace(/[µμ]/gu, 'u')
     .replace(/^mcg\b/u, 'ug')
-    .replace(/^meq\b/iu, 'mEq')
-    .replace(/\/dl$/u, '/dL')
-    .replace(/\/ml$/u, '/mL')
-    .replace(/\/l$/u, '/L');
+    .replace(/\/\(?24\s?\.?h(?:r|rs|ours?)?\)?$|\/d(?:ay)?$/u, '/24h')
+    .replace(/\{1\.73_m2\}|1\.73[\s_]?m\^?2/u, '1.73m2')
+    .replace(/\s/gu, '');
 }
 
 /**
@@ -64,7 +74,8 @@ export function readLabResult(entry: LabEntry, place: Place): LabResult | LabIss
   const units = entry.units ?? unitsOf(facts);
   const expected = units.join(' or ');
   const issue = (code: LabIssueCode, found: string, wanted: string): LabIssue => ({ code, place, found, expected: wanted });
-  const unit = labUnit(entry.unit);
+  // A ratio has no unit to print.
+  const unit = entry.unit.trim() === '' && units.includes('{ratio}') ? '{ratio}' : labUnit(entry.unit, units);
   if (unit === '') return issue('lab-unit-missing', `${facts.name} ${value} without a unit`, `${expected}; the result is left out`);
   if (!units.includes(unit)) return issue('lab-unit-not-known', `${facts.name} in ${unit}`, `${expected}; the result is left out`);
   if (!isDay(day)) return issue('lab-day-not-read', day === '' ? 'no day' : day, 'a day as YYYY-MM-DD; the result is left out');

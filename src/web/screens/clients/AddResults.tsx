@@ -46,7 +46,12 @@ export function AddResults(given: { readonly client: Client; readonly today: str
       <h2>Add results</h2>
       <Draft draft={draft} />
       <p className={text.soft}>Results and weights since the assessment of {assessedOn}. They join it; nothing else of it changes.</p>
-      <Labs labs={typed.rows('labs')} today={today} questions={questionsByRow(labs, 'labs', issues, before.labs)} />
+      <Labs
+        labs={typed.rows('labs')}
+        today={today}
+        client={{ name: client.name, ...(assessment !== undefined && 'bornOn' in assessment.age ? { bornOn: assessment.age.bornOn } : {}) }}
+        questions={questionsByRow(labs, 'labs', issues, before.labs)}
+      />
       <Weighings
         weighings={typed.rows('weighings')}
         today={today}

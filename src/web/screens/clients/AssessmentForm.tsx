@@ -52,7 +52,8 @@ export function AssessmentForm(given: {
   // What is asked is what is looked at: what settles later must not be sent half typed.
   const proposal = useProposal(assessmentOf(useDeferredValue(typed.values)));
   const issues = proposal.data?.issues ?? [];
-  const { labs, weighings } = typed.values;
+  const { labs, weighings, fields } = typed.values;
+  const { bornOn } = fields;
   return (
     <ActionForm action={keep} className={`${layout.sheet} ${layout.stack}`} formRef={focusFirstField}>
       <h2>An assessment</h2>
@@ -64,7 +65,12 @@ export function AssessmentForm(given: {
         <BodyFields fields={typed.part('fields')} />
         <Weighings weighings={typed.rows('weighings')} today={today} questions={questionsByRow(weighings, 'weighings', issues)} />
       </fieldset>
-      <Labs labs={typed.rows('labs')} today={today} questions={questionsByRow(labs, 'labs', issues)} />
+      <Labs
+        labs={typed.rows('labs')}
+        today={today}
+        client={{ name: client.name, ...(bornOn.trim() === '' ? {} : { bornOn }) }}
+        questions={questionsByRow(labs, 'labs', issues)}
+      />
       <TickedLists ticked={typed.part('ticked')} />
       <FoodFields fields={typed.part('fields')} />
       {missing.length > 0 && (

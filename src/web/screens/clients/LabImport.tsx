@@ -1,13 +1,24 @@
+import type { LabClient } from '#core/client/labs/labPerson.ts';
+import type { DayOrder } from '#core/quantity/writtenDay.ts';
+import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import { FileChoice } from '../../ui/FileChoice.tsx';
+import type { Choices } from '../../ui/form/choices.ts';
+import { OneOf } from '../../ui/form/OneOf.tsx';
+import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
-import { useLabImport } from './assessmentActions.ts';
+import { useLabFile } from './labFileActions.ts';
 import type { TypedLab } from './typedResults.ts';
 
-/** Results from a file: CSV with a heading row, or FHIR R4 Observations. What could not be read is told, nothing is guessed. */
-export function LabImport({ onLabs }: { readonly onLabs: (labs: readonly TypedLab[]) => void }) {
-  const { read, told, fault } = useLabImport(onLabs);
+const orders: Choices<DayOrder> = [
+  ['month-first', '11/03/2026 is November 3'],
+  ['day-first', '11/03/2026 is March 11'],
+];
+
+/** Results from a file: a table as laboratories write it, or FHIR R4 Observations. What could not be read is told; whose they are and which day is meant is asked where it is not plain. */
+export function LabImport({ client, onLabs }: { readonly client: LabClient; readonly onLabs: (labs: readonly TypedLab[]) => void }) {
+  const { read, told, question, fault } = useLabFile(client, onLabs);
   return (
-    <div>
+    <div className={layout.stack}>
       <FileChoice label="Read results from a file (CSV or FHIR R4)" accept=".csv,.tsv,.txt,.json" onChoose={read} />
       {told.length > 0 && (
         <ul role="status">
@@ -15,6 +26,29 @@ export function LabImport({ onLabs }: { readonly onLabs: (labs: readonly TypedLa
             <li key={one}>{one}</li>
           ))}
         </ul>
+      )}
+      {question !== undefined && (
+        <div className={`${layout.notice} ${layout.stack}`} role="alert">
+          {question.differences.length > 0 && (
+            <p>
+              <b>Are these results of this client?</b> The file names{' '}
+              {[question.person.name, question.person.bornOn && `born ${question.person.bornOn}`].filter(Boolean).join(', ')}; this is the
+              record of {[client.name, client.bornOn && `born ${client.bornOn}`].filter(Boolean).join(', ')}.
+            </p>
+          )}
+          {question.days !== undefined && (
+            <OneOf
+              label="How does this file write days? It does not show it by itself."
+              choices={orders}
+              value={question.days}
+              onChange={question.readAgain}
+            />
+          )}
+          <p className={layout.row}>
+            <ActionButton action={question.takeOver} />
+            <ActionButton action={question.leave} />
+          </p>
+        </div>
       )}
       <Told error={fault} />
     </div>

@@ -1,4 +1,5 @@
 import { type Analyte, analyteFacts, analyteKeys } from '#core/client/labs/analytes.ts';
+import type { LabClient } from '#core/client/labs/labPerson.ts';
 import { unitsOf } from '#core/client/labs/labValue.ts';
 import { Choice } from '../../ui/form/Choice.tsx';
 import { type Choices, plainChoices } from '../../ui/form/choices.ts';
@@ -17,9 +18,10 @@ const analyteChoices: Choices<Analyte> = analyteKeys.map(key => [key, analyteFac
 export function Labs(given: {
   readonly labs: TypedRows<TypedLab>;
   readonly today: string;
+  readonly client: LabClient;
   readonly questions: ReadonlyMap<number, string>;
 }) {
-  const { labs, today, questions } = given;
+  const { labs, today, client, questions } = given;
   return (
     <RowsEditor
       label="Laboratory results, each with its unit and day"
@@ -27,7 +29,7 @@ export function Labs(given: {
       blank={() => blankLab(today)}
       addLabel="Add a result"
       nameOf={({ analyte, value, unit }) => `${analyteFacts(analyte).name} ${value} ${unit}`}
-      below={<LabImport onLabs={read => labs.add(...read)} />}
+      below={<LabImport client={client} onLabs={read => labs.add(...read)} />}
     >
       {(row, at) => {
         const { analyte, value, unit } = row.values;

@@ -2,7 +2,6 @@ import { useMutation } from '@tanstack/react-query';
 import type { AssessmentJson, ResultsJson } from '#core/client/assessment/assessment.ts';
 import { answer, api, type Client } from '../../api.ts';
 import type { Action } from '../../ui/action/action.ts';
-import { type TypedLab, typedLab } from './typedResults.ts';
 import { useRefreshClient } from './useClient.ts';
 
 /** How a form is left: what was kept of it half typed is forgotten, and it closes. */
@@ -59,19 +58,4 @@ async function leave({ forget, onDone }: Leaving): Promise<void> {
 
 function cancelling(leaving: Leaving): Action {
   return { label: 'Cancel', run: () => void leave(leaving) };
-}
-
-/** Results read from a file into the form, with what was said about it. */
-export function useLabImport(onLabs: (labs: readonly TypedLab[]) => void) {
-  const reading = useMutation({
-    mutationFn: async (file: File) => answer(api.clients.labs.$post({ json: { text: await file.text() } })),
-    onSuccess: ({ labs }) => onLabs(labs.map(typedLab)),
-  });
-  const { labs = [], issues = [] } = reading.data ?? {};
-  const count = labs.length === 1 ? '1 result was read.' : `${labs.length} results were read.`;
-  return {
-    read: (file: File): void => reading.mutate(file),
-    told: reading.isSuccess ? [count, ...issues] : [],
-    fault: reading.error,
-  };
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readTable } from '#adapters/files/readTable.ts';
-import { labsFromCsv } from './labsFromCsv.ts';
+import { labsFromTable } from './labsFromTable.ts';
 
-const read = (...lines: readonly string[]) => labsFromCsv(readTable(new TextEncoder().encode(lines.join('\n'))));
+const read = (...lines: readonly string[]) => labsFromTable(readTable(new TextEncoder().encode(lines.join('\n'))), '2026-11-30');
 const codes = (...lines: readonly string[]) => read(...lines).issues.map(({ code, place }) => [code, place.row]);
 const heading = 'Analyte,Value,Unit,Date';
 
@@ -26,6 +26,7 @@ describe('laboratory results from a table', () => {
         { analyte: 'creatinine', value: 132.6, unit: 'umol/L', takenOn: '2026-06-05' },
       ],
       issues: [],
+      person: {},
     });
   });
 
@@ -72,13 +73,13 @@ describe('laboratory results from a table', () => {
     ]);
   });
 
-  it('[FHR-7] nothing is guessed: a bound, a comma, a date that is two days, an impossible value', () => {
+  it('[FHR-7] nothing is guessed: a bound, a comma, a day in words, an impossible value', () => {
     expect(
       codes(
         heading.replaceAll(',', ';'),
         'potassium;<5;mmol/L;2026-06-05',
         'potassium;5,1;mmol/L;2026-06-05',
-        'potassium;5.1;mmol/L;06/05/2026',
+        'potassium;5.1;mmol/L;the 5th',
         'potassium;5.1;mmol/L;2026-02-30',
         'potassium;55;mmol/L;2026-06-05',
         'creatinine;132.6;mg/dL;2026-06-05',
@@ -101,7 +102,8 @@ describe('laboratory results from a table', () => {
   });
 
   it('[FHR-6] a column is missing or there twice: a fault; one that nobody reads: an issue', () => {
-    expect(() => read('analyte,value,date')).toThrow('There is no column "unit".');
+    expect(() => read('analyte,unit,date')).toThrow('There is no column "value".');
+    expect(() => read('analyte,value,unit')).toThrow('There is no column "date".');
     expect(() => read('name,value,unit,date')).toThrow('"analyte" or "loinc"');
     expect(() => read('analyte,Analyte,value,unit,date')).toThrow('are both analyte');
     expect(read(`${heading},Doctor`).issues).toMatchObject([{ code: 'column-not-known', found: 'Doctor' }]);

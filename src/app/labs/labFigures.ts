@@ -1,0 +1,44 @@
+import type { LabCell } from './labCells.ts';
+
+/**
+ * The figure of a result, with its unit where it stands in the same cell: "5.2", "5.2 H", "L 3.1", "5.2*", "1,250.5", "5.2 mEq/L". Undefined for "<5", "5,2" and "1,250" (which
+ * part decimals or thousands), "see note" and two figures.
+ */
+export function figureOf(words: string): { readonly value: number; readonly unit: string } | undefined {
+  const bare = words
+    .replace(/[*†!]+/gu, ' ')
+    .replace(/^(?:HH|LL|H|L|A)\s+|(?<=[\d\s([])(?:HH|LL|H|L|A|high|low|abnormal|critical|crit)[)\]]?\s*$/iu, ' ')
+    .replace(/[([]\s*$/u, ' ')
+    .trim();
+  const [, figure = bare, unit = ''] = /^([\d.,]+)\s*([a-zµμ%].*)$/iu.exec(bare) ?? [];
+  const value = numberOf(figure);
+  return value === undefined ? undefined : { value, unit };
+}
+
+/** The limits of the laboratory: in columns of their own, or as a range: "3.5-5.1", "3.5 – 5.1 mmol/L", "<5.7", ">= 60". Undefined for a limit that is no figure. */
+export function limitsOf({ range, lower, upper }: LabCell): { readonly lowerNormal?: number; readonly upperNormal?: number } | undefined {
+  const of = (words: string): number | undefined => (words === '' ? undefined : numberOf(words));
+  const lowerNormal = of(lower);
+  const upperNormal = of(upper);
+  if ((lower !== '' && lowerNormal === undefined) || (upper !== '' && upperNormal === undefined)) return undefined;
+  const ranged = rangeOf(range);
+  const low = lowerNormal ?? ranged.low;
+  const high = upperNormal ?? ranged.high;
+  return { ...(low === undefined ? {} : { lowerNormal: low }), ...(high === undefined ? {} : { upperNormal: high }) };
+}
+
+/** What is no range says nothing ("by age", "see report"). */
+function rangeOf(words: string): { readonly low?: number; readonly high?: number } {
+  const text = words.replace(/[()[\]]/gu, ' ').trim();
+  const both = /^(\d+(?:\.\d+)?)\s*(?:-|–|—|to)\s*(\d+(?:\.\d+)?)(?:\s+\D.*)?$/u.exec(text);
+  if (both !== null) return { low: Number(both[1]), high: Number(both[2]) };
+  const one = /^(<|>|≤|≥|<=|>=|=<|=>|under|below|up to|over|above)\s*(\d+(?:\.\d+)?)(?:\s+\D.*)?$/iu.exec(text);
+  if (one === null) return {};
+  return /^(?:<|≤|=<|under|below|up to)/iu.test(one[1]!) ? { high: Number(one[2]) } : { low: Number(one[2]) };
+}
+
+/** Digits with a decimal point; a comma parts thousands where a decimal point follows. */
+function numberOf(words: string): number | undefined {
+  if (/^\d+(?:\.\d+)?$/u.test(words)) return Number(words);
+  return /^[1-9]\d{0,2},\d{3}\.\d+$/u.test(words) ? Number(words.replace(',', '')) : undefined;
+}
