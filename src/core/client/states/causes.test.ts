@@ -66,7 +66,12 @@ describe('causes of a high potassium on the client’s own record', () => {
     ['Mineralocorticoid', { medicines: ['potassium-sparing-diuretic'] }, 'potassium sparing diuretic', 'potassium sparing diuretic'],
     ['Trimethoprim', { medicines: ['trimethoprim'] }, 'trimethoprim', 'trimethoprim'],
     ['Heparin', { medicines: ['nsaid', 'digoxin'] }, 'NSAID, digoxin', 'NSAID, digoxin'],
-    ['Dialysis dose', ktv(1.19), 'spKt/V 1.19 (on 2026-06-05, 10 days old)', 'too little dialysis (spKt/V 1.19 (on 2026-06-05, 10 days old))'],
+    [
+      'Dialysis dose',
+      ktv(1.19),
+      'spKt/V 1.19 (on 2026-06-05, 10 days old)',
+      'too little dialysis (spKt/V 1.19 (on 2026-06-05, 10 days old))',
+    ],
     ['Dialysis dose', ktv(1.2), undefined],
     [
       'Dialysis dose',
