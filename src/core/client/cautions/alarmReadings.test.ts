@@ -59,6 +59,7 @@ describe('which reading an alarm tells first (care rules 2)', () => {
     const marked = { hemolyzed: true } as const;
     expect(ids(potassium(6.7, '2026-05-20'), potassium(6.2, '2026-06-14', marked)).sort()).toEqual(['potassium-6.0', 'potassium-6.5']);
     expect(ids(potassium(2.4, '2026-05-20'), potassium(2.8, '2026-06-14', marked)).sort()).toEqual(['potassium-2.5', 'potassium-3.0']);
+    expect(ids(potassium(6.5, '2026-06-14', marked))).toEqual(['potassium-6.5']);
     // Only a clean one of the worse tier silences the milder one.
     expect(ids(potassium(6.7, '2026-06-14', marked), potassium(6.2, '2026-06-14')).sort()).toEqual(['potassium-6.0', 'potassium-6.5']);
   });
@@ -71,6 +72,7 @@ describe('high potassium (facts 4.3, care rules 2)', () => {
     [6, {}, ['potassium-6.0']],
     [6.5, {}, ['potassium-6.5']],
     [5.5, { conditions: ['acute-illness'] }, ['potassium-5.5-unwell']],
+    [5.5, { acuteKidneyInjury: true }, ['potassium-5.5-unwell']],
     [5.4, { symptoms: ['palpitations'] }, []],
     [5.5, { symptoms: ['palpitations'] }, ['potassium-6.5', 'potassium-5.5-unwell']],
     [5.5, hemodialysis, []],

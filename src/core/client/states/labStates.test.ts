@@ -53,6 +53,8 @@ describe('potassium at the ends of its range', () => {
     });
     expect(stateOf([at(4.6), at(4.8)])).toMatchObject({ kind: 'in-range', lab: { value: 4.8 } });
     expect(kindOf([at(4.6, '12:00'), at(5.8)])).toBe('unknown');
+    // Where one hour is missing nobody knows which was last: the highest.
+    expect(stateOf([at(4.6, '12:00'), at(4.8)])).toMatchObject({ lab: { value: 4.8 } });
     expect(stateOf([at(4.6, '08:00'), at(4.8, '12:00'), at(4.7, '10:00')])).toMatchObject({ kind: 'in-range', lab: { value: 4.8 } });
     expect(stateOf([at(4.8, '08:00'), at(4.6, '12:00')])).toMatchObject({ kind: 'in-range', lab: { value: 4.6 } });
   });
