@@ -198,4 +198,10 @@ test('[CLT-10] calcium: what to find out where there is no stage, nothing where 
   const asked = ['The stage set by the kidney team, or two eGFRs at least 90 days apart.'];
   expect(targetOf('calcium', {})).toMatchObject({ kind: 'withheld', checks: asked });
   for (const value of ['G2', 'G5'] as const) expect(targetOf('calcium', stage(value))).toMatchObject({ kind: 'withheld', checks: [] });
+  // Facts 3.9, read in study notes.
+  const stones = proposePrescription(clientWith({ conditions: ['calcium-oxalate-stones'] }), today);
+  if (stones.kind === 'barred') throw new Error('barred');
+  expect(stones.targets.calcium.alternatives).toMatchObject([
+    { range: { lo: 1000, hi: 1200 }, sources: [{ text: 'AUA 2014', secondHand: true }] },
+  ]);
 });

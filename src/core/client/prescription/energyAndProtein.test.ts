@@ -49,6 +49,15 @@ describe('energy', () => {
     expect(targetOf('energy', more)).toMatchObject({ amount, others });
   });
 
+  test('[CLT-10] 4 weeks are 28 days; the older texts name their age', () => {
+    expect([transplant('2026-05-18'), transplant('2026-05-17')].map(more => targetOf('energy', more).amount)).toEqual([
+      '2450-2800 within',
+      '2100-2450 within',
+    ]);
+    const older = (years: number) => targetOf('energy', { age: { years } }).alternatives[0]?.says;
+    expect([older(59), older(60)]).toEqual(['Older texts: 35 kcal/kg under 60 years', 'Older texts: 30-35 kcal/kg from 60 years']);
+  });
+
   test('[CLT-10] the weight is named, and that there is no ceiling while wasting is not ruled out', () => {
     expect(targetOf('energy', {}).told).toEqual(['No edema: the actual weight. 70.0 kg (on 2026-06-10, 5 days old).']);
     const poor = targetOf('energy', { appetite: 'poor' });
