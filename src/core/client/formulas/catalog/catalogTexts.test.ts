@@ -87,4 +87,66 @@ describe('the catalog beside its formulas', () => {
           );
       }
   });
+
+  // The same figure in each unit: minutes, liters, milliliters, grams, mmol (facts 4.1), feet and inches.
+  test.each([
+    ['kt-v-single-pool', 'hours', '240 min'],
+    ['kt-v-single-pool', 'ultrafiltration', '2800 mL'],
+    ['kt-v-single-pool', 'bunBefore', '24.99 mmol/L'],
+    ['ultrafiltration-rate', 'hours', '240 min'],
+    ['ultrafiltration-rate', 'volume', '2.8 L'],
+    ['fluid-from-urine', 'urine', '0.3 L'],
+    ['fluid-from-ultrafiltration-limit', 'urine', '0.3 L'],
+    ['phosphate-binder-load', 'tablet', '0.8 g'],
+    ['egfr-ckd-epi-2021', 'creatinine', '132.6 umol/L'],
+    ['corrected-calcium', 'albumin', '28 g/L'],
+    ['corrected-calcium-si', 'albumin', '2.8 g/dL'],
+    ['geriatric-nutritional-risk-index', 'albumin', '3.4 g/dL'],
+    ['anion-gap', 'sodium', '138 mEq/L'],
+    ['sodium-in-urine', 'sodium', '140 mEq'],
+    ['sodium-in-urine', 'sodium', '3218.6 mg'],
+    ['potassium-in-urine', 'potassium', '2424.2 mg'],
+    ['body-mass-index', 'height', '1.75 m'],
+    ['ideal-weight-devine', 'height', '70 in'],
+    ['ideal-weight-devine', 'height', '177.8 cm'],
+  ])('[CALC-5] %s, %s of %s is the worked example', (name, input, value) => {
+    const { inputs } = formulaCatalog.find(one => one.name === name)!.example;
+    expect(runFormula(name, { ...inputs, [input]: value }).value?.map(({ text }) => text)).toEqual(asPrinted[name]);
+  });
+
+  // Own decision, wide on purpose: the least of what is a quotient's divisor, or a plan, is not 0.
+  test.each([
+    [20, ['body-mass-index weight', 'interdialytic-weight-gain dry', 'kt-v-single-pool weightAfter', 'protein-per-day weight']],
+    [100, ['body-mass-index height', 'ideal-weight-hamwi height']],
+    [0.5, ['kt-v-single-pool hours', 'ultrafiltration-rate hours', 'corrected-calcium albumin', 'dialysate-glucose-grodstein volume']],
+    [
+      1,
+      [
+        'urea-reduction-ratio bunAfter',
+        'net-endogenous-acid-production potassium',
+        'gfr-category gfr',
+        'fluid-from-ultrafiltration-limit gapDays',
+      ],
+    ],
+    [0.3, ['npcr-before-session ktv']],
+    [12, ['npcr-between-sessions gapHours']],
+    [18, ['egfr-ckd-epi-2021 age']],
+    [10, ['dialysate-glucose-energy absorbed']],
+    [3, ['corrected-calcium calcium']],
+    [
+      0,
+      [
+        'phosphorus-to-protein phosphorus',
+        'fluid-from-urine urine',
+        'protein-intake-from-urine ureaNitrogen',
+        'dialysate-glucose-energy low',
+      ],
+    ],
+  ])('[CALC-4] not under %d: %j', (lo, names) => {
+    for (const name of names) {
+      const [formula = '', input] = name.split(' ');
+      const asked = formulaCatalog.find(one => one.name === formula)!.inputs.find(one => one.name === input);
+      expect(asked, name).toMatchObject({ kind: 'figure', lo });
+    }
+  });
 });
