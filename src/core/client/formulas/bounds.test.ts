@@ -216,6 +216,20 @@ describe('at the bounds of the sheet', () => {
     expect([isShort(152.3), isShort(152.4)]).toEqual([true, false]);
   });
 
+  test('[CLT-1] each bag by its US and its EU label (facts 3.8)', () => {
+    const energy = (percent: number, labeledAs: 'dextrose' | 'glucose') =>
+      resultOf(absorbedGlucose([{ liters: 1, percent, labeledAs }], 1)).energyKcal;
+    const labels = [
+      [1.5, 1.36, 51],
+      [2.5, 2.27, 85],
+      [4.25, 3.86, 144.5],
+    ] as const;
+    for (const [dextrose, glucose, kcal] of labels) {
+      expect(energy(dextrose, 'dextrose')).toBeCloseTo(kcal, 9);
+      expect(energy(glucose, 'glucose')).toBeCloseTo(kcal, 9);
+    }
+  });
+
   test('[CLT-1] salt, acid load and the risk index off their worked rows', () => {
     expect(resultOf(saltGFromSodiumMg(1000))).toBeCloseTo(2.542, 9);
     // 0.49 × 10 alone; 54.5 × 40 / (391 / 39.1) − 10.2.
