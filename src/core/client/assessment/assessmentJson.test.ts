@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { assessmentFromJson } from './assessmentJson.ts';
-import { clientWith, lab } from './clientFixture.ts';
+import { assessmentFromJson, assessmentToJson, resultsFromJson } from './assessmentJson.ts';
+import { clientWith, lab, weighing } from './clientFixture.ts';
 
 describe('assessmentFromJson', () => {
   test('[CLT-42] what the format allows comes back as it was', () => {
@@ -12,6 +12,13 @@ describe('assessmentFromJson', () => {
       missingParts: ['foot'],
     });
     expect(assessmentFromJson(JSON.parse(JSON.stringify(assessment)))).toEqual({ value: assessment, issues: [] });
+  });
+
+  test('[CLT-42] is sent as it stands; results and weights are read by themselves', () => {
+    expect(assessmentToJson(clientWith())).toEqual(clientWith());
+    const results = { weighings: [weighing('dry', 70)], labs: [lab('potassium', 4.6, 'mmol/L')] };
+    expect(resultsFromJson(JSON.parse(JSON.stringify(results)))).toEqual({ value: results, issues: [] });
+    expect(resultsFromJson({ ...results, more: 1 }).issues[0]?.place.heading).toBe('more');
   });
 
   test.each([

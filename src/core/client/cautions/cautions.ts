@@ -6,10 +6,9 @@ import { settingRules } from './settingRules.ts';
 
 export type { Caution } from './caution.ts';
 
-/** Cautions whose condition is met as of `facts.today`, those for same-day contact first. Facts sections 8 and 4.3. */
+/** Cautions whose condition is met as of `facts.today`, emergencies first, then those for same-day contact, then in the order of the rules. Facts sections 8 and 4.3. */
 export function cautionsFor(facts: ClientFacts): readonly Caution[] {
   const met = [...contactRules, ...recordRules, ...settingRules].flatMap(rule => cautionOf(rule, facts) ?? []);
-  const rank = ({ contact, sameDay, isOwn }: Caution) =>
-    contact === 'emergency-now' ? 0 : sameDay ? 1 : contact === 'within-days' ? 2 : isOwn ? 3 : 4;
+  const rank = ({ contact, sameDay }: Caution) => (contact === 'emergency-now' ? 0 : sameDay ? 1 : 2);
   return met.sort((a, b) => rank(a) - rank(b));
 }

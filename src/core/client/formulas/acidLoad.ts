@@ -12,7 +12,6 @@ import { potassiumMmolFromMg } from './urineMinerals.ts';
 export const potentialRenalAcidLoadFacts: FormulaFacts = {
   title: 'Potential renal acid load (PRAL)',
   unit: 'mEq/day',
-  decimals: 1,
   sources: [{ kind: 'paper', text: 'Remer, Manz, J Am Diet Assoc 1995', secondHand: true }],
   cautions: ['Positive is acid.', 'Never a reason to push fruit when potassium is high.'],
 };
@@ -20,7 +19,6 @@ export const potentialRenalAcidLoadFacts: FormulaFacts = {
 export const netEndogenousAcidFacts: FormulaFacts = {
   title: 'Net endogenous acid production (NEAP)',
   unit: 'mEq/day',
-  decimals: 1,
   sources: [{ kind: 'paper', text: 'Frassetto 1998', toBeConfirmed: true }],
   cautions: ['Not defined without potassium.'],
 };

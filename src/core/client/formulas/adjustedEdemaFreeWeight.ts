@@ -3,7 +3,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible, weightKgIn
 export const adjustedEdemaFreeWeightFacts: FormulaFacts = {
   title: 'Adjusted edema-free weight',
   unit: 'kg',
-  decimals: 1,
   sources: [{ kind: 'guideline', text: 'KDOQI Nutrition 2000, Guideline 12', grade: 'OPINION' }],
   cautions: ['The standard weight (NHANES II median by sex, age, height and frame) is entered by the dietitian.'],
 };

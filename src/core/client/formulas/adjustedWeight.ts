@@ -3,7 +3,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible, weightKgIn
 export const adjustedWeightFacts: FormulaFacts = {
   title: 'Adjusted weight (obesity)',
   unit: 'kg',
-  decimals: 1,
   sources: [{ kind: 'common-practice', text: 'ideal + 0.25 × (actual − ideal), common practice', saysPractice: true }],
   cautions: ['Not the adjusted edema-free weight: this one weights ideal 75 to actual 25. 0.4 is the factor of drug doses.'],
 };

@@ -19,7 +19,6 @@ export const missingPartPercent: Readonly<Record<MissingPart, number>> = {
 export const amputationFacts: FormulaFacts = {
   title: 'Weight corrected for amputation',
   unit: 'kg',
-  decimals: 1,
   sources: [{ kind: 'paper', text: 'Osterkamp 1995', secondHand: true }],
   cautions: ['For BMI alone: energy and protein are set on the tissue that is there, unless the dietitian picks this (common practice).'],
 };

@@ -3,7 +3,6 @@ import { albuminGPerDlInput, type Computed, computed, type FormulaFacts, firstIm
 export const anionGapFacts: FormulaFacts = {
   title: 'Anion gap',
   unit: 'mmol/L',
-  decimals: 0,
   sources: [{ kind: 'paper', text: 'dialysis laboratory manual' }],
   cautions: ['The correction for albumin is to be confirmed.'],
 };

@@ -3,7 +3,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible, heightCmIn
 export const bodyMassIndexFacts: FormulaFacts = {
   title: 'Body mass index',
   unit: 'kg/m²',
-  decimals: 1,
   sources: [{ kind: 'definition', text: 'definition: weight by height squared' }],
   cautions: ['After amputation: corrected weight and the height from before.'],
 };

@@ -26,11 +26,10 @@ export interface Refused {
 /** What a formula gives: a value at full precision in the unit that its name says, or the reason why there is none. */
 export type Computed<Value = number> = { readonly kind: 'computed'; readonly value: Value } | Refused;
 
-/** How a formula's result is shown. Rounding is half up and for display alone. */
+/** What a formula is called, the unit of its result, where it comes from. How a result is rounded for display stands in the catalog. */
 export interface FormulaFacts {
   readonly title: string;
   readonly unit: string;
-  readonly decimals: number;
   readonly sources: readonly Source[];
   /** When not to believe it. */
   readonly cautions: readonly string[];

@@ -8,7 +8,6 @@ export const correctedCalciumSiSource: Source = { kind: 'paper', text: 'SI form'
 export const correctedCalciumFacts: FormulaFacts = {
   title: 'Calcium corrected for albumin',
   unit: 'mg/dL',
-  decimals: 2,
   sources: [correctedCalciumSource, correctedCalciumSiSource],
   cautions: ['Poor in CKD: ionized calcium is better.'],
 };

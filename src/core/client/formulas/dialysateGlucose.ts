@@ -20,7 +20,6 @@ const dextroseOfGlucosePercent: ReadonlyMap<number, number> = new Map([
 export const dialysateGlucoseFacts: FormulaFacts = {
   title: 'Energy from dialysate glucose',
   unit: 'kcal',
-  decimals: 0,
   sources: [{ kind: 'paper', text: 'hospital clinical nutrition manual 2013, quoting the renal pocket guide' }],
   cautions: [
     'The absorbed share really runs from 40 to 80 % and is always to be edited: CAPD 60 %, APD 40 % are the manual’s.',

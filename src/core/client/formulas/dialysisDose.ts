@@ -3,7 +3,6 @@ import { bunMgPerDlInput, type Computed, computed, type FormulaFacts, firstImpos
 export const spKtVFacts: FormulaFacts = {
   title: 'spKt/V',
   unit: '',
-  decimals: 2,
   sources: [{ kind: 'paper', text: 'Daugirdas, J Am Soc Nephrol 1993;4:1205' }],
   cautions: ['Three sessions a week: at least 1.2, aim 1.4 (KDOQI 2006).'],
 };
@@ -11,7 +10,6 @@ export const spKtVFacts: FormulaFacts = {
 export const ureaReductionFacts: FormulaFacts = {
   title: 'Urea reduction ratio',
   unit: '%',
-  decimals: 1,
   sources: [{ kind: 'guideline', text: 'KDOQI Hemodialysis Adequacy 2006, Guideline 4', grade: 'A' }],
   cautions: ['At least 65 %, aim 70 % (KDOQI 2006).'],
 };

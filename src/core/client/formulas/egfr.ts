@@ -9,7 +9,6 @@ export type Sex = (typeof sexes)[number];
 export const egfrFacts: FormulaFacts = {
   title: 'eGFR, CKD-EPI 2021 creatinine',
   unit: 'mL/min/1.73 m²',
-  decimals: 0,
   sources: [{ kind: 'paper', text: 'Inker, N Engl J Med 2021;385:1737' }],
   cautions: [
     'Not on dialysis, in acute kidney injury or while creatinine is not steady, in pregnancy, under 18.',

@@ -4,7 +4,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible, weightKgIn
 export const fluidAllowanceFacts: FormulaFacts = {
   title: 'Fluid allowance from the ultrafiltration limit',
   unit: 'mL/day',
-  decimals: 0,
   sources: [{ kind: 'paper', text: 'conference abstract, Australian and New Zealand Society of Nephrology' }],
   cautions: ['The ultrafiltration limit is the team’s decision.', 'A low gain with falling intake is a warning, not a success.'],
 };

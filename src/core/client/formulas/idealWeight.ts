@@ -5,7 +5,6 @@ import type { Sex } from './egfr.ts';
 export const idealWeightFacts: FormulaFacts = {
   title: 'Ideal weight, Hamwi',
   unit: 'kg',
-  decimals: 1,
   sources: [{ kind: 'paper', text: 'Hamwi 1964', toBeConfirmed: true }],
   cautions: [
     'Plus or minus 10 % for frame.',
@@ -16,7 +15,6 @@ export const idealWeightFacts: FormulaFacts = {
 export const devineWeightFacts: FormulaFacts = {
   title: 'Ideal weight, Devine',
   unit: 'kg',
-  decimals: 1,
   sources: [{ kind: 'paper', text: 'Devine 1974, as in public formula lists', secondHand: true }],
   cautions: ['Made for drug doses; shown only if chosen.', 'Not defined under 5 feet (152.4 cm).'],
 };

@@ -3,7 +3,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible, weightKgIn
 export const interdialyticGainFacts: FormulaFacts = {
   title: 'Interdialytic weight gain',
   unit: '% of dry weight',
-  decimals: 1,
   sources: [{ kind: 'definition', text: 'definition' }],
   cautions: [
     'Guidance differs: 4 to 4.5 % or less (European Best Practice Guideline 2007, to be confirmed), over 4.8 % linked to mortality (to be confirmed), under 5.7 % may reflect good intake (Semin Dial 2006;19:429).',

@@ -3,7 +3,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible, weightKgIn
 export const nutritionalRiskIndexFacts: FormulaFacts = {
   title: 'GNRI',
   unit: '',
-  decimals: 1,
   sources: [{ kind: 'paper', text: 'Bouillanne 2005, as in public code', secondHand: true }],
   cautions: [
     'On hemodialysis the cut-off is about 91 to 92 (to be confirmed).',

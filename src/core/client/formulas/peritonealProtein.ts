@@ -3,7 +3,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible } from './c
 export const peritonealProteinFacts: FormulaFacts = {
   title: 'Protein equivalent of nitrogen appearance (peritoneal dialysis)',
   unit: 'g/day',
-  decimals: 1,
   sources: [{ kind: 'paper', text: 'Bergström 1998', toBeConfirmed: true }],
   cautions: ['Steady state only.'],
 };

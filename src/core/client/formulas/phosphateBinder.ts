@@ -20,7 +20,6 @@ export type PhosphateBinder = keyof typeof bindingPerGram;
 export const phosphateBinderFacts: FormulaFacts = {
   title: 'Phosphate binder equivalent dose',
   unit: 'g calcium carbonate',
-  decimals: 1,
   sources: [{ kind: 'paper', text: 'Daugirdas, Semin Dial 2011', toBeConfirmed: true }],
   cautions: ['Information for the prescriber only: never a reason to start, stop or change a dose.'],
 };

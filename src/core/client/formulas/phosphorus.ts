@@ -5,7 +5,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible, phosphorus
 export const phosphorusToProteinFacts: FormulaFacts = {
   title: 'Phosphorus to protein',
   unit: 'mg/g',
-  decimals: 1,
   sources: [
     { kind: 'common-practice', text: 'under 10 is favorable, common practice', saysPractice: true },
     { kind: 'guideline', text: 'KDOQI Bone Metabolism 2003: 10 to 12 for a whole diet', toBeConfirmed: true },

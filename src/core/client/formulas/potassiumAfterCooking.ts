@@ -13,7 +13,6 @@ export type CookingMethod = keyof typeof potassiumKept;
 export const potassiumAfterCookingFacts: FormulaFacts = {
   title: 'Potassium after cooking (potato)',
   unit: 'mg',
-  decimals: 0,
   sources: [{ kind: 'paper', text: 'Bethke, Jansky, J Food Sci 2008;73:H80' }],
   cautions: ['On raw data only, never on a food already coded as boiled. The water is thrown away.'],
 };

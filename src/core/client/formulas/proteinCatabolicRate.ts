@@ -7,7 +7,6 @@ export const betweenSessionsRateSource: Source = { kind: 'paper', text: 'nephrol
 export const proteinCatabolicRateFacts: FormulaFacts = {
   title: 'nPCR',
   unit: 'g/kg/day',
-  decimals: 2,
   sources: [sessionRateSource, betweenSessionsRateSource],
   cautions: [
     'Steady state only: not in illness, weight change, on steroids or with bleeding.',

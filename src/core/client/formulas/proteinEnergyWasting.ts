@@ -5,7 +5,6 @@ import type { FormulaFacts } from './computed.ts';
 export const proteinEnergyWastingFacts: FormulaFacts = {
   title: 'Protein-energy wasting',
   unit: 'groups met of 4',
-  decimals: 0,
   sources: [wastingCriteria],
   cautions: [
     'Met by at least 3 of 4 groups, one test each. Some authors used 2 of 4 (PMC3848406, Table 2).',

@@ -3,7 +3,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible, weightKgIn
 export const proteinFromUrineFacts: FormulaFacts = {
   title: 'Protein intake from urine (Maroni)',
   unit: 'g/day',
-  decimals: 1,
   sources: [
     { kind: 'paper', text: 'Maroni, Kidney Int 1985' },
     { kind: 'paper', text: 'BMC Nephrol 2016 (s12882-016-0282-y), Table 5' },

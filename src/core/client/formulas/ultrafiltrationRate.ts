@@ -3,7 +3,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible, weightKgIn
 export const ultrafiltrationRateFacts: FormulaFacts = {
   title: 'Ultrafiltration rate',
   unit: 'mL/kg/h',
-  decimals: 1,
   sources: [{ kind: 'definition', text: 'definition' }],
   cautions: ['Over 13 mL/kg/h is linked to harm (to be confirmed); the team decides.'],
 };

@@ -3,7 +3,6 @@ import { type Computed, computed, type FormulaFacts, firstImpossible } from './c
 export const urineMineralsFacts: FormulaFacts = {
   title: 'Sodium and potassium in a day’s urine',
   unit: 'mg/day',
-  decimals: 0,
   sources: [
     { kind: 'definition', text: 'molar mass' },
     { kind: 'paper', text: 'Nutrients 2016;8:444' },

@@ -21,7 +21,6 @@ export function diagnosis(facts: ClientFacts, proposal: Proposal, clinicStatemen
 }
 
 export function cautionWords(record: ClientRecord, { cautions }: Proposal): string[] {
-  if (cautions.length === 0) return ['None is met.'];
   return cautions.map(caution => {
     const { told, because, source, sameDay } = caution;
     const made = contactsMade(record, caution).map(one => ` Told: ${one.told}, ${one.at.slice(0, 16).replace('T', ' ')} UTC.`);

@@ -24,7 +24,8 @@ export function householdFluid({ lo, hi }: Interval, limit: Limit): HouseholdFlu
   const most = [downIn(hi, mLPerCup / 4), downIn(hi, mLPerOunce)] as const;
   if (most[0] === 0) return undefined;
   const least = [upIn(lo, mLPerCup / 4), upIn(lo, mLPerOunce)] as const;
-  const isRange = limit === 'within' && lo > 0 && least[0] < most[0] && least[1] < most[1];
+  // A quarter of a cup is more than two ounces: where whole quarters lie between, whole ounces do.
+  const isRange = limit === 'within' && lo > 0 && least[0] < most[0];
   return isRange ? measured([least[0], most[0]], [least[1], most[1]]) : measured([most[0]], [most[1]]);
 }
 

@@ -49,7 +49,8 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, named: st
       .join(', ') || undefined;
   const symptom = (key: Symptom): Found => (assessment.symptoms.includes(key) ? symptoms.words(key) : undefined);
   const bicarbonate = latestLowest(facts, 'bicarbonate');
-  const told = (lab: Lab | undefined, when: boolean): Found => (lab !== undefined && when ? labWords(lab, facts.today) : undefined);
+  const told = (lab: Lab | undefined, isMet: (value: number) => boolean): Found =>
+    lab !== undefined && isMet(lab.value) ? labWords(lab, facts.today) : undefined;
   const [ktv, glucose, protein] = [latest(facts, 'spKtV'), latest(facts, 'glucose'), latest(facts, 'cReactiveProtein')];
   const hba1c = latest(facts, 'hba1c');
   const sodium = latestLowest(facts, 'sodium');
@@ -64,14 +65,14 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, named: st
       medicine('potassium-salt'),
       supplement('herbal'),
     ],
-    ['Sample: hemolysis, EDTA, delay, cold store, fist clenching, high platelets or white cells.', undefined, told(hemolyzed, true)],
-    ['Acidosis: bicarbonate under 22.', 'acidosis', told(bicarbonate, (bicarbonate?.value ?? 22) < 22)],
+    ['Sample: hemolysis, EDTA, delay, cold store, fist clenching, high platelets or white cells.', undefined, told(hemolyzed, () => true)],
+    ['Acidosis: bicarbonate under 22.', 'acidosis', told(bicarbonate, value => value < 22)],
     ['Constipation: bowel record.', '', symptom('constipation')],
     [
       'Insulin lack, high glucose, a long fast before hemodialysis.',
       'high glucose or a fast',
-      told(glucose, (glucose?.value ?? 0) > 250),
-      told(hba1c, (hba1c?.value ?? 0) > 10),
+      told(glucose, value => value > 250),
+      told(hba1c, value => value > 10),
       symptom('ketones'),
       has(facts, 'fasting-for-faith') ? 'fasting' : undefined,
     ],
@@ -94,7 +95,7 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, named: st
     [
       'Dialysis dose: low Kt/V, missed session, access trouble, dialysate potassium.',
       'too little dialysis',
-      told(ktv, (ktv?.value ?? 1.2) < 1.2),
+      told(ktv, value => value < 1.2),
       isOnDialysis(facts) ? symptom('missed-or-shortened-session') : undefined,
     ],
     [
@@ -103,7 +104,7 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, named: st
       has(facts, 'acute-illness', 'critically-ill', 'peritonitis') ? 'acute illness' : undefined,
       symptom('fever'),
       medicine('high-dose-steroid'),
-      told(protein, (protein?.value ?? 0) > 10),
+      told(protein, value => value > 10),
       weightLoss(facts).isLost ? 'weight loss' : undefined,
     ],
     [
@@ -122,7 +123,7 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, named: st
       assessment.acuteKidneyInjury ? 'acute kidney injury' : undefined,
       symptom('vomiting'),
       symptom('diarrhea'),
-      told(sodium, (sodium?.value ?? 135) < 135),
+      told(sodium, value => value < 135),
     ],
   ];
 }

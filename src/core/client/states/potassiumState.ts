@@ -28,7 +28,7 @@ export function potassiumState(facts: ClientFacts): PotassiumState {
   const lab = latestOfDay(sameDay);
   const kindOf = (one: Lab) =>
     one.value < (one.lowerNormal ?? usualLower) ? 'low' : one.value > upperOf(one) ? 'above' : ('in-range' as const);
-  if (lab === undefined || (sameDay.length > 1 && !hasHours(sameDay) && new Set(sameDay.map(kindOf)).size > 1))
+  if (lab === undefined || (!hasHours(sameDay) && new Set(sameDay.map(kindOf)).size > 1))
     return unknown(
       `Potassium results of ${newest.takenOn} contradict each other: ${sameDay.map(({ value }) => value).join(' and ')} mmol/L.`,
     );

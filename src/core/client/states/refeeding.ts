@@ -41,6 +41,5 @@ export function refeedingSigns(facts: ClientFacts): readonly string[] {
     ...(littleDays > 5 ? [little] : []),
     ...(isOnDrugs ? ['alcohol misuse or a drug of the list (insulin, chemotherapy, antacid, diuretic)'] : []),
   ];
-  if (one.length > 0) return [...new Set([...one, ...(two.length > 1 ? two : [])])];
-  return two.length > 1 ? two : [];
+  return [...new Set([...one, ...(two.length > 1 ? two : [])])];
 }
