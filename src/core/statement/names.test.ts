@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { check } from './checkWording.fixture.ts';
+import { check } from '../../../test/checkWording.ts';
 import { parseStatement } from './parseStatement.ts';
 
 describe('alternatives, section 4 of the measurements', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { check } from './checkWording.fixture.ts';
+import { check } from '../../../test/checkWording.ts';
 import { parseStatement } from './parseStatement.ts';
 
 const codes = (text: string): string[] => parseStatement(text).issues.map(issue => issue.code);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { check } from './checkWording.fixture.ts';
+import { check } from '../../../test/checkWording.ts';
 import { parseStatement } from './parseStatement.ts';
 
 /** Ways of wording that were counted in 9,541 real statements of FoodData Central branded foods (USDA, public domain), each as a text of our own. */

@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
-import { outline } from '../../../test/outline.ts';
-import { parseStatement } from './parseStatement.ts';
-import { printStatement } from './printStatement.fixture.ts';
+import { parseStatement } from '#core/statement/parseStatement.ts';
+import { printStatement } from '#core/statement/printStatement.fixture.ts';
+import { outline } from './outline.ts';
 
 /** What the tree of a statement looks like and which remarks stand beside it. Printing keeps both. */
 export function check(text: string, tree: string, ...remarks: string[]): void {
