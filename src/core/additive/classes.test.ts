@@ -114,7 +114,36 @@ describe('what a name tells that is not in the table', () => {
     expect(quoted('CALCIUM (PHOSPHATE) SALT')).toEqual(['CALCIUM (PHOSPHATE)', 'SALT']);
     expect(quoted('CREATINE PHOSPHATE SALT')).toEqual(['CREATINE PHOSPHATE', 'SALT']);
     expect(quoted('POTASSIUM PYROGLUTAMATE SALT')).toEqual(['POTASSIUM PYROGLUTAMATE', 'SALT']);
+    expect(quoted('KCL SALT')).toEqual(['KCL', 'SALT']);
+    expect(quoted('E508 SALT')).toEqual(['E508', 'SALT']);
+    expect(quoted('INS 508 SALT')).toEqual(['INS 508', 'SALT']);
+    expect(quoted('E501(I) SALT')).toEqual(['E501(I)', 'SALT']);
+    expect(quoted('EMULSIFYING SALTS SALT')).toEqual(['SALT']);
+    expect(quoted('POTASSIUM LACTATE AND CITRATE SALT')).toEqual(['POTASSIUM LACTATE', 'CITRATE', 'SALT']);
     expect(quoted('SALT (FLUOROPHOSPHATE) SALT')).toEqual(['SALT', 'FLUOROPHOSPHATE', 'SALT']);
+  });
+});
+
+describe('plurals, prefixes and absences', () => {
+  test.each([
+    ['POTASSIUM LACTATES', 'K+ potassium-lactate'],
+    ['PHOSPHORIC ACIDS', 'P+ phosphoric-acid'],
+    ['SEA SALTS', 'S+ salt'],
+    ['SOY SAUCES', 'S- soy-sauce'],
+  ])('[ADD-1] %s', (text, expected) => {
+    expect(found(text)).toEqual([expected]);
+  });
+  test.each([
+    ['POLY PHOSPHATE', 'P+ polyphosphates'],
+    ['PYRO PHOSPHATE', 'P+ diphosphates'],
+    ['DI-PHOSPHATE', 'P+ diphosphates'],
+    ['HEXAMETA-PHOSPHATE', 'P+ sodium-hexametaphosphate'],
+    ['FREE OF PHOSPHATES', 'P- phosphates'],
+    ['FREE FROM ADDED PHOSPHATES', 'P- phosphates'],
+    ['PHOSPHATES FREE OF SALT', 'P+ phosphates'],
+    ['FREE RUNNING PHOSPHATES', 'P+ phosphates'],
+  ])('[ADD-9] [ADD-14] %s', (text, expected) => {
+    expect(found(text, 'phosphate')).toEqual([expected]);
   });
 });
 

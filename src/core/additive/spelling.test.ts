@@ -21,6 +21,12 @@ describe('mending a word', () => {
     ['apart', 'chlordie', 'chloride'],
     ['a number word whose count is open goes by its first letter', 'tisodium', 'trisodium'],
     ['the same for two', 'dsodium', 'disodium'],
+    ['swapped, the first two', 'osdium', 'sodium'],
+    ['swapped, the last two', 'sodimu', 'sodium'],
+    ['moved to the end', 'sdiumo', undefined],
+    ['twice', 'ssodium', 'sodium'],
+    ['changed in front', 'xodium', 'sodium'],
+    ['changed at the end', 'sodiux', 'sodium'],
   ])('[ADD-8] a letter %s: %s', (_, word, expected) => {
     expect(mended(word)).toBe(expected);
   });
@@ -29,6 +35,9 @@ describe('mending a word', () => {
     ['twelve letters, two of them wrong', 'tripolyphospat', 'tripolyphosphate'],
     ['thirteen letters', 'orthophosphe', 'orthophosphate'],
     ['three wrong', 'tripolyphosfat', undefined],
+    ['of a word of eleven letters', 'bicarbonnatte', 'bicarbonate'],
+    ['of a word of ten letters', 'propionnatte', undefined],
+    ['eleven letters, two missing', 'metabisulfi', undefined],
     ['eleven letters, two wrong', 'pyrophosfat', undefined],
     ['two wrong in a short word', 'phophte', undefined],
   ])('[ADD-8] two letters only from twelve letters on: %s', (_, word, expected) => {

@@ -29,6 +29,16 @@ describe('alternatives, section 4 of the measurements', () => {
       check(`RICE, OIL (${words} CORN, OLIVE), SALT`, 'RICE, OIL{|CORN, |OLIVE}, SALT');
     },
   );
+  test('[STM-6] [STM-18] "or" and "and" of a note choose and part nothing', () => {
+    check('OIL, RYE TO PRESERVE COLOR OR FLAVOR', 'OIL, RYE~TO PRESERVE COLOR OR FLAVOR');
+    check('OIL, RYE TO PRESERVE COLOR AND FLAVOR', 'OIL, RYE~TO PRESERVE COLOR AND FLAVOR');
+  });
+  test('[STM-6] the heading right behind "one or more of" names the whole, a later one does not', () => {
+    check('RICE, LESS THAN 2% OF ONE OR MORE OF THE FOLLOWING OILS: CORN, OLIVE', 'RICE, OILS≤2{|CORN≤2, |OLIVE≤2}');
+    check('RICE, MAY CONTAIN ONE OR MORE OF: OILS: CORN, OLIVE', 'RICE, ?OILS{?CORN, ?OLIVE}');
+    check('RICE, ONE OR MORE OF. OILS: CORN, KALE', 'RICE, @OILS{CORN, KALE}');
+    check('RICE, ONE OR MORE OF: CORN, OLIVE, TOP: KALE', 'RICE, |CORN, |OLIVE, @TOP{KALE}');
+  });
   test.each(['ONE OF CORN', 'MINT OR LESS', 'MINT OR MORE RYE'])('[STM-6] no alternatives: %s', name => {
     check(`RICE, OIL (${name}, OLIVE), SALT`, `RICE, OIL{${name}, OLIVE}, SALT`);
   });
@@ -163,6 +173,9 @@ describe('printed percentages', () => {
     ['OIL (49.5%), RYE', ['percent-out-of-order']],
     ['OIL (49.95%), RYE (40%)', ['percent-out-of-order']],
     ['OIL (50%), RYE', []],
+    // 2 % printed may be 1.5 %.
+    ['OIL, CONTAINS 1.5% OR LESS OF RYE (2%)', []],
+    ['OIL, CONTAINS 1% OR LESS OF RYE (2%)', ['percent-out-of-order']],
     ['OIL (49%), RYE', ['percent-out-of-order']],
   ])('[STM-12] whether %s contradicts the order', (text, issues) => {
     expect(parseStatement(text).issues.map(({ code }) => code)).toEqual(issues);
@@ -170,6 +183,26 @@ describe('printed percentages', () => {
 });
 
 describe('brackets and joints', () => {
+  test('[STM-15] an ingredient reaches over its brackets and notes, also in front', () => {
+    const places = (text: string) => parseStatement(text).value.ingredients.map(({ start, end }) => [start, end]);
+    expect(places('(FRESH) OIL, RYE')).toEqual([
+      [0, 11],
+      [13, 16],
+    ]);
+    expect(places('OIL (FRESH), BHT, TO PRESERVE COLOR (RED), RYE')).toEqual([
+      [0, 11],
+      [13, 41],
+      [43, 46],
+    ]);
+    expect(places('BHT, (FRESH), RYE')).toEqual([
+      [0, 12],
+      [14, 17],
+    ]);
+  });
+  test('[STM-6] [STM-12] what may be absent is nothing at least, whatever its percentage', () => {
+    const { sharePercent } = parseStatement('RICE, MAY CONTAIN OIL (20%)').value.ingredients[1]!;
+    expect(sharePercent).toEqual({ lo: 0, hi: 20.5 });
+  });
   test('[STM-2] a bracket without a name of its own', () => {
     check('SALT, (SEA, IODINE), OIL', 'SALT, SEA, IODINE, OIL');
     check('(SEA, IODINE), OIL', 'SEA, IODINE, OIL');
