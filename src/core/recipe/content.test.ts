@@ -109,6 +109,9 @@ describe('an additive', () => {
     const { per1G, phosphorusKind, water: wet } = additiveContent(additive('tricalcium-phosphate'), []);
     expect(per1G.phosphorusMg.mid).toBe(1000 * additive('tricalcium-phosphate').massFraction.phosphorus!);
     expect(per1G.calciumMg.mid).toBe(1000 * additive('tricalcium-phosphate').massFraction.calcium!);
+    // Sold as Ca3(PO4)2, 2 × 30.974 of 310.177 g/mol phosphorus, and as Ca5(PO4)3OH, 3 × 30.974 of 502.307 (IUPAC 2021).
+    expect(per1G.phosphorusMg.hi).toBeCloseTo(61_948 / 310.177, 1);
+    expect(per1G.phosphorusMg.lo).toBeCloseTo(92_922 / 502.307, 1);
     expect([per1G.proteinG.hi, per1G.fatG.hi, per1G.carbohydrateG.hi, per1G.sodiumMg.hi, per1G.potassiumMg.hi]).toEqual([0, 0, 0, 0, 0]);
     expect([phosphorusKind, wet.lo]).toEqual(['inorganic', 0]);
   });
@@ -139,7 +142,8 @@ describe('an additive', () => {
 
 describe('what is in no table', () => {
   it('[RCP-2] a gram holds no more than a gram, and the likely lies between the ends', () => {
-    for (const content of [anyFood, spices, trifle, water, salt(0.4)])
+    const citrate = additiveContent(additive('sodium-citrate'), []);
+    for (const content of [anyFood, spices, trifle, water, salt(0.4), citrate])
       for (const [key, { lo, mid, hi }] of [...Object.entries(content.per1G), ['water', content.water] as const]) {
         expect(lo, key).toBeGreaterThanOrEqual(0);
         expect(mid, key).toBeGreaterThanOrEqual(lo);

@@ -129,6 +129,12 @@ describe('recipeTree', () => {
     expect(leavesOf('Cheddar cheese (milk, soy lecithin)')).toEqual(['Cheddar cheese: reference']);
     // Its own name is no additive inside it.
     expect(leavesOf('Baking powder (zantle starch, frobs)')).toEqual(['Baking powder: reference']);
+    expect(leavesOf('Cream of tartar (zantle, frobs)')).toEqual(['Cream of tartar: reference']);
+    expect(leavesOf('Self-rising flour (wheat flour, salt)')).toEqual(['Self-rising flour: reference']);
+    expect(leavesOf('Self-rising flour (wheat flour, monocalcium phosphate)')).toEqual([
+      'wheat flour: reference',
+      'monocalcium phosphate: additive',
+    ]);
   });
 
   it('[RCP-4] a bound and a printed percentage stand on their node', () => {

@@ -215,6 +215,9 @@ describe('what a drawn recipe holds', () => {
     expect(one[0]).toBeCloseTo(50 * zantle!.phosphorusMg.mid * Math.exp(0.48), 9);
     expect(one[1]).toBeCloseTo(flavor!.phosphorusMg.mid * Math.exp(0.48), 9);
     expect(drawnOf(tree, array(50, 1, 0), {}, 9).phosphorus[0]).toBe(50 * zantle!.phosphorusMg.hi);
+    const potassium = drawnOf(tree, array(50, 1, 0), {}, 1).potassium;
+    expect(potassium[0]).toBeCloseTo(50 * zantle!.potassiumMg.mid * Math.exp(0.48), 9);
+    expect(potassium[1]).toBeCloseTo(flavor!.potassiumMg.mid * Math.exp(0.48), 9);
     const { normal } = randomNumbers(2);
     expect(moments(() => drawnOf(tree, array(1, 0, 0), {}, normal()).phosphorus[0]!, 5_000).mean).toBeCloseTo(zantle!.phosphorusMg.mid, 1);
   });
