@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ceilingOf, type FoodKind, foodKind, isPhosphate, phosphateCeilings } from './foodKind.ts';
+import { ceilingOf, type FoodKind, foodKind, isPhosphate, phosphateCeilings, typicalPhosphates } from './foodKind.ts';
 import { treeOf } from './recipeFixture.ts';
 
 describe('foodKind', () => {
@@ -44,6 +44,13 @@ describe('foodKind', () => {
 
   it('[RCP-5] ceilings of the law: 0.5 % in meat (9 CFR 424.21(c)), 3 % in processed cheese (21 CFR 133.169(c))', () => {
     expect([phosphateCeilings.meat.grams, phosphateCeilings['processed cheese'].grams]).toEqual([0.5, 3]);
+  });
+
+  it('[RCP-5] what is typical of a kind of food is below its ceiling', () => {
+    for (const [kind, { grams, deviation }] of Object.entries(typicalPhosphates)) {
+      expect(grams, kind).toBeLessThan(phosphateCeilings[kind as FoodKind].grams);
+      expect(deviation, kind).toBeLessThanOrEqual(1.2 * grams);
+    }
   });
 
   it('[RCP-8] a drier food never has a lower ceiling, so that a missing figure gives the highest', () => {

@@ -85,6 +85,12 @@ it('[RCP-5] a ceiling is a share of the finished food, without the water that le
     ends: [least, 0],
   });
   expect(ceiling('Water, sugar, tricalcium phosphate', 'calcium phosphates').grams).toEqual([-0.014, -0.014, 0.986]);
+  // Each additive has its own beside them: sorbate 0.3 %.
+  expect(ceiling('Water, sugar, potassium sorbate', 'potassium sorbate')).toEqual({
+    grams: [-0.003, -0.003, 0.997],
+    waterLeft: 0.003,
+    ends: [least, 0],
+  });
 });
 
 it('[RCP-5] in a meal the meat carries sodium and potassium phosphates: half a percent of at most 1.4 times its mass', () => {
@@ -153,6 +159,10 @@ it('[RCP-6] the ties of milk: protein, phosphorus of protein, carbohydrate and p
     [{ at: potassium, coefficient: 1 }],
     [{ at: 0, coefficient: per1G.fatG.lo }],
     [{ at: 0, coefficient: per1G.fatG.hi }],
+  ]);
+  expect([mostOf('carbohydrateG'), leastOf('proteinG')]).toEqual([
+    [{ at: carbohydrate, coefficient: 1 }],
+    [{ at: protein, coefficient: 1 }],
   ]);
   expect(leastOf('phosphorusMg', () => false)).toEqual([]);
 });

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { exactly } from '#core/quantity/interval.ts';
+import { traced } from '../content.ts';
 import type { PrintedServingFacts } from '../printedServing.ts';
 import { randomNumbers } from '../randomNumbers.ts';
 import { treeOf } from '../recipeFixture.ts';
 import { recipeModel } from '../recipeModel.ts';
 import type { RecipeTree } from '../recipeTree.ts';
+import { sampleRecipes } from '../sampleRecipes.ts';
 import { exchange, gaussianDirections } from './directions.ts';
 import { dot } from './dot.ts';
 import { drawMinerals, emptySample } from './drawMinerals.ts';
@@ -116,6 +118,7 @@ describe('one step along a line', () => {
     lineStep(x, [], [], array(0), randomNumbers(1))(array(1));
     lineStep(x, [between(5, 5)], [], array(0), randomNumbers(1))(array(1));
     lineStep(x, [between(0, Number.POSITIVE_INFINITY)], [], array(0), randomNumbers(1))(array(1));
+    lineStep(x, [between(Number.NEGATIVE_INFINITY, 10)], [], array(0), randomNumbers(1))(array(1));
     expect(x[0]).toBe(5);
   });
 });
@@ -155,6 +158,33 @@ describe('what draws keep to and lean to', () => {
     const sds = [(0.8 * (milk!.hi - milk!.lo)) / 2, (zantle!.hi - zantle!.lo) / 8];
     const variance = 4 / 12 + 0.2 ** 2 + (sds[0]! * 60.2) ** 2 + (sds[1]! * 40.2) ** 2;
     expect(protein!.variance).toBeCloseTo(variance, 9);
+  });
+
+  it('what neither table nor label knows is little: at most 8 mg in a gram of food, and 0.1 mg of a mineral', () => {
+    const range = exactly(0);
+    const all = observations(treeOf('Water'), facts(Object.fromEntries(traced.map(key => [key, range]))), array(100, 0), 100);
+    expect(all.length).toBe(traced.length);
+    for (const [at, { mean, variance }] of all.entries()) {
+      expect([mean, variance > 0], traced[at]).toEqual([0, true]);
+      expect(Math.sqrt(variance) / 100, traced[at]).toBeLessThanOrEqual(traced[at]!.endsWith('Mg') ? 0.1 : 0.008);
+    }
+  });
+
+  it('[RCP-3] [RCP-7] all recipes in order are as likely, but for the water that left', () => {
+    const tree = treeOf('Water, purified water');
+    const dry = facts({ fatG: exactly(0), carbohydrateG: exactly(0), proteinG: exactly(0) });
+    const recipe = recipeModel(tree, 'other', dry);
+    const start = new Float64Array(recipe.model.columns.length);
+    start.set([75, 26, 1]);
+    const { grams } = sampleRecipes(tree, 'other', dry, recipe, start, 3);
+    const meanOf = (of: (recipe: Float64Array) => number) => grams.reduce((sum, one) => sum + of(one), 0) / grams.length;
+    const second = meanOf(one => one[1]!);
+    const left = meanOf(one => one[0]! + one[1]! - 100);
+    // 3 g leave typically, 10 g at most: a mean of 3 − 10 / (e^(10/3) − 1) = 2.63 g. The second of two is even from nothing to half of 102.6 g.
+    expect(Math.abs(left - 2.63)).toBeLessThan(0.6);
+    expect(Math.abs(second - 25.7)).toBeLessThan(3);
+    expect(Math.abs(meanOf(one => (one[1]! - second) ** 2) - 51.3 ** 2 / 12)).toBeLessThan(45);
+    expect(grams.every(one => one[1]! >= 0 && one[1]! <= one[0]! + 1e-9)).toBe(true);
   });
 
   it('phosphates are typical together, other additives each, salt and foods not', () => {
