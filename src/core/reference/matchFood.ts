@@ -161,7 +161,9 @@ function withoutModifiers(all: readonly string[]): FoodMatch | undefined {
   if (known !== undefined)
     return cut < 0 ? { ...known, how: 'alias', confidence: rounded(known.confidence - 0.02) } : guess(known, known.confidence * tail);
   for (const [sets, confidence] of steps) {
-    const match = lookUp(without(plain, ...sets));
+    const fewer = without(plain, ...sets);
+    // The same words have been looked up already.
+    const match = fewer.length < plain.length ? lookUp(fewer) : undefined;
     if (match !== undefined) return guess(match, confidence * tail);
   }
   return withoutLeadingWords(plain, tail);
