@@ -3,20 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { parseStatement } from '#core/statement/parseStatement.ts';
 import { computed } from '../../../test/processorTime.ts';
 import { findAdditives } from './findAdditives.ts';
+import { found } from './foundIn.fixture.ts';
 import { repairWord } from './spelling.ts';
 
 const long = process.env.PLATEWRIGHT_LONG !== undefined;
 
-/** "P" phosphate, "K" potassium, "S" sodium; "+" counts, "-" reported only; the certainty unless it is "named". */
-const letters = { phosphate: 'P', potassium: 'K', sodium: 'S' } as const;
-function found(text: string, ...classes: ('phosphate' | 'potassium' | 'sodium')[]): string[] {
-  return findAdditives(parseStatement(text).value)
-    .filter(finding => classes.length === 0 || classes.includes(finding.class))
-    .map(
-      ({ class: kind, counts, certainty, id }) =>
-        `${letters[kind]}${counts ? '+' : '-'} ${id}${certainty === 'named' ? '' : ` ${certainty}`}`,
-    );
-}
 const phosphates = (text: string): string[] => found(text, 'phosphate');
 const potassium = (text: string): string[] => found(text, 'potassium');
 

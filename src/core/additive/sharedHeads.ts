@@ -21,7 +21,7 @@ export function sharedTail(words: readonly Word[], at: number): Matches | undefi
     const end = heads.at(-1)! + 1;
     let next = end;
     while (next - end < 2 && (textAt(words, next) === ',' || isJoint(textAt(words, next)))) {
-      if (textAt(words, next) !== ',' && textAt(words, next) !== 'and') alternative = true;
+      if (isOr(textAt(words, next))) alternative = true;
       next += 1;
     }
     const facts = words[next]?.facts;

@@ -17,7 +17,7 @@ import { sampleRecipes } from './sampleRecipes.ts';
 import { dryShare } from './waterLost.ts';
 
 /** Grows whenever the same label could give another estimate: kept estimates of an older version are made anew. */
-export const mineralModelVersion = 2;
+export const mineralModelVersion = 3;
 
 /**
  * Phosphorus and potassium of one serving from the statement, the panel and the composition table: bounds from a linear

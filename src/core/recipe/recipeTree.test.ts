@@ -84,4 +84,62 @@ describe('recipeTree', () => {
     expect(sodiumMg.hi).toBeCloseTo(1000 * (45.98 / 141.957), 0);
     expect(sodiumMg.lo).toBeCloseTo(1000 * (45.98 / 358.14), 0);
   });
+
+  it.each([
+    ['filtered water', 'reference', 'water'],
+    ['reverse osmosis water', 'reference', 'water'],
+    ['watermelon', 'reference', 'fruit'],
+    ['herbs', 'reference', 'spice'],
+    ['vinegar powder', 'salt', 'acid'],
+    ['calcium zantle', 'salt', 'salt'],
+    ['minerals', 'trifle', 'trifle'],
+    ['xanthan gum', 'trifle', 'trifle'],
+    ['low fat cheddar cheese', 'reference', 'dairy'],
+    ['modified food starch', 'reference', 'starch'],
+    ['lite zantle', 'unknown', 'unknown'],
+  ])('[RCP-2] "%s" is taken for: %s, %s', (name, taken, group) => {
+    expect(treeOf(`Sugar, ${name}`).leaves[1]).toMatchObject({ name, taken, group });
+  });
+
+  it('[RCP-2] calcium salts bring up to 40 % calcium, acids none', () => {
+    const calcium = (name: string) => treeOf(name).leaves[0]!.content.per1G.calciumMg.hi;
+    expect([calcium('calcium zantle'), calcium('citric acid')]).toEqual([400, 0]);
+  });
+
+  it('[RCP-2] a kind of a food that is only near it has the wider spread', () => {
+    const spread = (name: string) => {
+      const { lo, hi } = treeOf(name).leaves[0]!.content.per1G.calciumMg;
+      return hi - lo;
+    };
+    expect(spread('reduced fat cheddar cheese')).toBeGreaterThan(spread('cheddar cheese'));
+    expect(spread('grilled eggplant')).toBeGreaterThan(spread('eggplant'));
+    expect(spread('golden zucchini')).toBe(spread('zucchini'));
+  });
+
+  it('[RCP-2] a name that leaves open which salt it is spans those of its family', () => {
+    const phosphorus = (name: string) => treeOf(`Water, ${name}`).leaves[1]!.content.per1G.phosphorusMg;
+    expect(phosphorus('monosodium phosphate').lo).toBeGreaterThan(phosphorus('trisodium phosphate').lo);
+    expect(phosphorus('sodium phosphates').lo).toBeLessThanOrEqual(phosphorus('trisodium phosphate').lo);
+    // Monosodium phosphate has most of it: 30.974 of 119.977 g/mol.
+    expect(phosphorus('sodium phosphates').hi).toBeCloseTo(30_974 / 119.977, 1);
+  });
+
+  it('[RCP-1] what counts inside makes its parts of a compound: potassium does, salt and preservatives do not', () => {
+    expect(leavesOf('Cheddar cheese (milk, potassium chloride)')).toEqual(['milk: reference', 'potassium chloride: additive']);
+    expect(leavesOf('Cheddar cheese (milk, salt, potassium sorbate)')).toEqual(['Cheddar cheese: reference']);
+    expect(leavesOf('Cheddar cheese (milk, soy lecithin)')).toEqual(['Cheddar cheese: reference']);
+    // Its own name is no additive inside it.
+    expect(leavesOf('Baking powder (zantle starch, frobs)')).toEqual(['Baking powder: reference']);
+    expect(leavesOf('Cream of tartar (zantle, frobs)')).toEqual(['Cream of tartar: reference']);
+    expect(leavesOf('Self-rising flour (wheat flour, salt)')).toEqual(['Self-rising flour: reference']);
+    expect(leavesOf('Self-rising flour (wheat flour, monocalcium phosphate)')).toEqual([
+      'wheat flour: reference',
+      'monocalcium phosphate: additive',
+    ]);
+  });
+
+  it('[RCP-4] a bound and a printed percentage stand on their node', () => {
+    const [oats, rest] = treeOf('Oats (60%), contains 2% or less of salt').nodes;
+    expect([oats?.declaredPercent, oats?.atMostPercent, rest?.declaredPercent, rest?.atMostPercent]).toEqual([60, undefined, undefined, 2]);
+  });
 });

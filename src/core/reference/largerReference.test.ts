@@ -144,3 +144,59 @@ test('[REF-16] no phosphorus is of no kind; rows of one name with two kinds are 
   const rows = [food('Turkey, raw', '0500'), food('Turkey, raw, commercially prepared', '0500')];
   expect(largerReference([table(...rows)]).find(['turkey'])!.food.phosphorusKind).toBe('unknown');
 });
+
+// REF-15: 20 g of water, or threefold and 100 mg of phosphorus or potassium; at the very bound it is still one food.
+test.each([
+  ['20 g of water', { waterG: 90 }, { waterG: 70 }, true],
+  ['20.1 g of water', { waterG: 90 }, { waterG: 69.9 }, false],
+  ['threefold', { potassiumMg: 300 }, { potassiumMg: 100 }, true],
+  ['more than threefold and 100 mg', { potassiumMg: 301 }, { potassiumMg: 100 }, false],
+  ['100 mg and more than threefold', { phosphorusMg: 110 }, { phosphorusMg: 10 }, true],
+  ['101 mg and more than threefold', { phosphorusMg: 111 }, { phosphorusMg: 10 }, false],
+  ['200 mg and less than threefold', { phosphorusMg: 500 }, { phosphorusMg: 300 }, true],
+  ['a figure that one row has not', { phosphorusMg: 900 }, {}, true],
+])('[REF-15] %s apart', (_, one, other, isOneFood) => {
+  const larger = largerReference([table(food('Morro, raw', '1100', one), food('Morro, fresh', '1100', other))]);
+  expect(larger.find(['morro']) !== undefined).toBe(isOneFood);
+  expect(larger.names).toBe(isOneFood ? 1 : 0);
+});
+
+test('[REF-15] a spread is told where two rows have the figure and the plainest is one of them', () => {
+  const [plain, other] = [
+    food('Morro, raw', '1100', { phosphorusMg: 40, sodiumMg: 5, proteinG: null }),
+    food('Morro, wild, raw', '1100', { phosphorusMg: 50, potassiumMg: 300, proteinG: 2 }),
+  ];
+  const third = food('Morro, wild, whole, raw', '1100', { proteinG: 3 });
+  const found = largerReference([table(third, other, plain)]).find(['morro'])!.food;
+  expect(found.name).toBe('Morro, raw');
+  expect(found.spread).toEqual({ phosphorusMg: [40, 50] });
+  expect(found.per100G).toMatchObject({ phosphorusMg: 40, sodiumMg: 5, proteinG: null, potassiumMg: null });
+  expect(found.ndb).toEqual([plain.number, other.number, third.number]);
+  expect(found.phosphorusKind).toBe('plant');
+});
+
+test('[REF-15] the plainest is the row of which least was left out, not the one with the fewest parts', () => {
+  const [one, other] = [food('Morro kelp, red, fresh, raw', '1100'), food('Morro, kelp, red, raw', '1100')];
+  expect(largerReference([table(one, other)]).find(['morro', 'kelp', 'red'])!.food.name).toBe(other.description);
+});
+
+test('[REF-14] two names of the same words and head answer to no other order', () => {
+  const larger = largerReference([table(food('Cheese, morro kelp', '0100'), food('Cheese, kelp morro', '0100'))]);
+  expect(larger.find(['cheese', 'kelp', 'morro'])!.food.name).toBe('Cheese, kelp morro');
+  expect(larger.find(['morro', 'kelp', 'cheese'])).toBeUndefined();
+});
+
+test('[REF-14] a word twice is no name; an egg is dairy by its group alone', () => {
+  expect(nameOf('Cheese, cheddar, mild cheddar', '0100')).toBeUndefined();
+  const groups = ['Egg, whole, raw', 'Eggs, dried', 'Eggnog', 'Cheese, egg'].map(description => groupOf(food(description, '0100')).group);
+  expect(groups).toEqual(['egg', 'egg', 'dairy', 'dairy']);
+  expect(groupOf(food('Egg noodles', '2000')).group).toBe('grain');
+  expect(groupOf(food('Egg', null)).group).toBe('other');
+});
+
+test('[REF-13] a weak guess of our own stays where no imported table knows better', () => {
+  const larger = largerReference([table(food('Carp, raw', '1500'))]);
+  expect(matchFood('cooked apples', '', larger)).toEqual(matchFood('cooked apples'));
+  expect(larger.find(['organic', 'carp', '100%', '2.5'])).toMatchObject({ confidence: 0.8 });
+  expect(larger.find([])).toBeUndefined();
+});

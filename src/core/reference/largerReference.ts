@@ -57,8 +57,7 @@ export function largerReference(tables: readonly LargerTable[]): LargerReference
       // "Wild" says nothing of salmon and much of rice: the whole name comes first.
       const whole = lookUp(words) ?? lookUp(telling);
       if (whole !== undefined) return { food: whole, confidence: wholeName };
-      const fewer = telling.filter(word => !pieces.has(word));
-      const near = fewer.length < telling.length ? lookUp(fewer) : undefined;
+      const near = lookUp(telling.filter(word => !pieces.has(word)));
       return near && { food: near, confidence: withoutPieces };
     },
   };
@@ -99,7 +98,7 @@ function areApart(foods: readonly Pick<DescribedFood, 'per100G'>[]): boolean {
   return (['phosphorusMg', 'potassiumMg'] as const).some(key => {
     const known = foods.map(({ per100G }) => per100G[key]).filter(value => value !== null);
     const [low, high] = [Math.min(...known), Math.max(...known)];
-    return known.length > 1 && high > 3 * low && high - low > mineralApartMg;
+    return high > 3 * low && high - low > mineralApartMg;
   });
 }
 

@@ -31,18 +31,30 @@ test.each([
   ['SKIM MILK POWDER', 'nonfat-dry-milk', 'alias', 0.95],
   ['Powdered skim milk (organic)', 'nonfat-dry-milk', 'alias', 0.95],
   ['tomatoes, diced', 'canned-tomatoes', 'alias', 0.9],
-  ['Organic Dehydrated Onions', 'dried-onions', 'alias', 0.93],
+  ['Organic Dehydrated Onions', 'dried-onions', 'alias', 0.98],
   ['broccoli spears', 'broccoli', 'alias', 0.95],
   ['zucchini slices', 'zucchini', 'head-noun', 0.85],
   ['purple carrots', 'carrots', 'alias', 0.95],
   ['golden zucchini', 'zucchini', 'head-noun', 0.8],
   ['grilled eggplant', 'eggplant', 'head-noun', 0.6],
   ['Testville plums', 'plums', 'head-noun', 0.5],
-  ['chicken breast with rib meat and skin', 'chicken-breast', 'head-noun', 0.71],
+  ['chicken breast with rib meat and skin', 'chicken-breast', 'head-noun', 0.75],
+  ['paste, tomato', 'tomato-paste', 'alias', 0.9],
+  ['100% plums', 'plums', 'alias', 0.98],
+  ['golden zucchini slices', 'zucchini', 'head-noun', 0.75],
+  ['grilled golden eggplant slices', 'eggplant', 'head-noun', 0.55],
+  ['apples in juice', 'apples', 'head-noun', 0.75],
+  ['zucchini slices in water', 'zucchini', 'head-noun', 0.64],
+  ['Testville Nordhang plums', 'plums', 'head-noun', 0.5],
+  ['Testville grilled eggplant', 'eggplant', 'head-noun', 0.5],
+  ['Testville plums in water', 'plums', 'head-noun', 0.38],
+  ['zuchini', 'zucchini', 'spelling', 0.85],
+  ['zuchini slices', 'zucchini', 'spelling', 0.72],
+  ['tomatoe paste', 'tomato-paste', 'spelling', 0.85],
 ] as const)('[REF-5] "%s" is %s, as %s, at %d', (name, id, how, confidence) => {
   const match = matchFood(name);
   expect(match).toMatchObject({ food: { id }, how });
-  expect(match!.confidence).toBeCloseTo(confidence, 1);
+  expect(match!.confidence).toBeCloseTo(confidence, 9);
 });
 
 test('[REF-6] a word that makes another food is never left out', () => {
@@ -73,6 +85,15 @@ test.each([
   'cultured dextrose',
   'deyhdrated garlic bulb',
   'driedunsweetened quince',
+  // A first word that nobody knows is passed over, but not one with a figure, a slip, or another food's word grown into it.
+  'x2 plums',
+  'tomatto plums',
+  'skimmy plums',
+  'sunmalt plums',
+  // Many foods are milks, and only a first word is a place.
+  'Zorbal milk',
+  'plums Testville',
+  'organic',
 ])('[REF-6] "%s" is no food of the table', name => {
   expect(matchFood(name)).toBeUndefined();
 });
@@ -131,6 +152,19 @@ test('[REF-8] the first letter must be right, and only one word may fit', () => 
   expect(mend('buter')).toBeUndefined();
 });
 
+test('[REF-8] six letters at least, of the word and of what it stands for', () => {
+  const mend = speller(['apple', 'apples', 'papaya']);
+  expect(mend('applee')).toBe('apples');
+  expect(speller(['apple'])('applee')).toBeUndefined();
+  expect(mend('appls')).toBeUndefined();
+  expect(mend('papay')).toBeUndefined();
+  expect(mend('papayaa')).toBe('papaya');
+  expect(mend('paapya')).toBe('papaya');
+  expect(mend('papyaa')).toBe('papaya');
+  expect(mend('ppaaya')).toBe('papaya');
+  expect(mend('paaapy')).toBeUndefined();
+});
+
 test('[REF-9] a part is read with the word of its heading', () => {
   expect(idOf('soybean')).toBe('soybeans');
   expect(idOf('soybean', 'vegetable oil')).toBe('soybean-oil');
@@ -140,6 +174,11 @@ test('[REF-9] a part is read with the word of its heading', () => {
   expect(idOf('apple', 'juices from concentrate')).toBe('apple-juice');
   expect(idOf('wheat flour', 'enriched flour')).toBe('wheat-flour');
   expect(idOf('niacin', 'enriched flour')).toBeUndefined();
+  expect(idOf('soybean', 'vegetable shortening')).toBe('soybean-oil');
+  expect(idOf('soybean', 'margarine')).toBe('soybean-oil');
+  expect(idOf('soybean oil', 'vegetable oil')).toBe('soybean-oil');
+  expect(idOf('apple', 'fruit')).toBe('apples');
+  expect(idOf('apple', 'from juice concentrate')).toBe('apples');
 });
 
 /** 21 CFR 101.4(b)(3), (4), (6), (7), (10), (11), (12), from memory: one name for the fluid and the dry form. */
@@ -158,4 +197,39 @@ test.each([
 test('[REF-10] peppers are vegetables, pepper is a spice', () => {
   expect(idOf('Peppers')).toBe('bell-peppers');
   expect(idOf('Pepper')).toBe('black-pepper');
+});
+
+test('[REF-10] alternatives are other foods, five at most, first those that the trade calls the same, then those of the same last word', () => {
+  for (const food of referenceTable.foods) {
+    const { alternatives } = matchFood(food.name)!;
+    const ids = alternatives.map(({ id }) => id);
+    expect(ids.length, food.id).toBeLessThanOrEqual(5);
+    expect(ids, food.id).not.toContain(food.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const same = (food.mayBe ?? []).slice(0, 5);
+    expect(ids.slice(0, same.length), food.id).toEqual(same);
+    const last = nameWords(food.name).at(-1);
+    for (const other of alternatives.slice(same.length)) expect(nameWords(other.name).at(-1), food.id).toBe(last);
+  }
+  expect(matchFood('plums')!.alternatives).toEqual([]);
+});
+
+test('[REF-5] words in another order tell nothing where two foods are made of them', () => {
+  expect(idOf('milk chocolate')).toBe('milk-chocolate');
+  expect(idOf('chocolate milk')).toBe('chocolate-milk');
+  expect(idOf('milk, organic chocolate')).toBe('milk-chocolate');
+  expect(idOf('tomato concentrated puree')).toBeUndefined();
+});
+
+test('[REF-4] names are compared in the singular, with words that mean the same made one', () => {
+  const words = 'chiles, bay leaves, halves, cherries, pies, tomatoes, radishes, peaches, boxes, plums, gas, asparagus, swiss';
+  expect(nameWords(words)).toEqual('chili bay leaf half cherry pie tomato radish peach box plum gas asparagus swiss'.split(' '));
+  expect(nameWords('Dry roasted peanuts, non-fat, fat free, made from gluten-free Grade AA & "fair trade" almonds')).toEqual(
+    'roasted peanut nonfat nonfat from and almond'.split(' '),
+  );
+});
+
+test('[REF-7] a color is a color word and a number, in this order', () => {
+  expect(['Red 40', 'Blue 1', 'Green 3', 'Yellow 5'].every(namesNoFood)).toBe(true);
+  expect(['Red', 'Red beans', '40 red', 'Purple 40'].some(namesNoFood)).toBe(false);
 });

@@ -105,7 +105,7 @@ for (const food of referenceTable.foods) {
     const words = nameWords(name);
     const entry: Entry = { food, how: at === 0 ? 'exact' : 'alias' };
     const key = words.join(' ');
-    if (!inOrder.has(key) || at === 0) inOrder.set(key, entry);
+    if (!inOrder.has(key)) inOrder.set(key, entry);
     const bag = words.toSorted().join(' ');
     const other = inAnyOrder.get(bag);
     if (other === undefined) inAnyOrder.set(bag, entry);
@@ -162,7 +162,8 @@ function withoutModifiers(all: readonly string[]): FoodMatch | undefined {
     return cut < 0 ? { ...known, how: 'alias', confidence: rounded(known.confidence - 0.02) } : guess(known, known.confidence * tail);
   for (const [sets, confidence] of steps) {
     const fewer = without(plain, ...sets);
-    const match = fewer.length > 0 && fewer.length < plain.length ? lookUp(fewer) : undefined;
+    // The same words have been looked up already.
+    const match = fewer.length < plain.length ? lookUp(fewer) : undefined;
     if (match !== undefined) return guess(match, confidence * tail);
   }
   return withoutLeadingWords(plain, tail);

@@ -12,7 +12,7 @@ const phrases: readonly (readonly [string, string])[] = [
 ];
 
 const phraseOf = new Map(phrases.flatMap(([from, to]) => from.split('|').map(phrase => [phrase, to] as const)));
-const phrasePattern = new RegExp(`(?<![a-z])(?:${[...phraseOf.keys()].sort((a, b) => b.length - a.length).join('|')})(?![a-z])`, 'g');
+const phrasePattern = new RegExp(`(?<![a-z])(?:${[...phraseOf.keys()].join('|')})(?![a-z])`, 'g');
 
 /** Words that mean the same to a composition. */
 export const sameWord: ReadonlyMap<string, string> = new Map(

@@ -32,7 +32,6 @@ function shortenedForms(word: string): string[] {
 }
 
 function oneSlipApart(a: string, b: string): boolean {
-  if (Math.abs(a.length - b.length) > 1) return false;
   let from = 0;
   while (from < a.length && a[from] === b[from]) from++;
   let endA = a.length;

@@ -19,7 +19,7 @@ const longestPlausible = 50_000;
  * Reads an ingredient statement as printed into a tree. Never throws, whatever the text; linear in its length.
  *
  * `parseStatement('WATER, CONTAINS 2% OR LESS OF: SALT')` gives two ingredients: WATER with a share of 98 to 100 %,
- * SALT with at most 2 %. Rules STM-1 to STM-20 in docs/rules/statement.md; law: 21 CFR 101.4.
+ * SALT with at most 2 %. Rules STM-1 to STM-18 in docs/rules/statement.md; law: 21 CFR 101.4.
  */
 export function parseStatement(text: string): StatementReading {
   const { tokens, damaged } = tokenize(text);

@@ -1,25 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { outline } from '../../../test/outline.ts';
+import { check } from '../../../test/checkWording.ts';
 import { parseStatement } from './parseStatement.ts';
-import { printStatement } from './printStatement.fixture.ts';
 
-/**
- * Ways of wording that were counted in 9,541 real statements of FoodData Central branded foods (USDA, public domain),
- * each as a text of our own: what the tree looks like and which remarks stand beside it. Printing keeps both.
- */
-function check(text: string, tree: string, ...remarks: string[]): void {
-  const { value } = parseStatement(text);
-  const told = value.remarks.map(remark => `${remark.kind}: ${remark.text}`);
-  expect(outline(value)).toBe(tree);
-  expect(told).toEqual(remarks);
-  const again = parseStatement(printStatement(value)).value;
-  expect(outline(again), 'printed and read again').toBe(tree);
-  expect(
-    again.remarks.map(remark => `${remark.kind}: ${remark.text}`),
-    'printed and read again',
-  ).toEqual(remarks);
-}
-
+/** Ways of wording that were counted in 9,541 real statements of FoodData Central branded foods (USDA, public domain), each as a text of our own. */
 describe('thresholds and percentages', () => {
   test.each([
     'MILK, CONTAINS 2% OR LESS THAN THE FOLLOWING: SALT, GUAR GUM',

@@ -24,13 +24,11 @@ const damageFollower =
   /[\u0080-\u00bf\u20ac\u2122\u0152\u0153\u0160\u0161\u017d\u017e\u0178\u0192\u201a-\u201e\u2020-\u2022\u2026\u2030\u02c6\u2039\u203a\ufffd]/;
 const damageLead = /[\u00c2\u00c3\u00e2]/;
 const wideBlanks: ReadonlySet<number> = new Set([0xa0, 0x2009, 0x202f, 0x3000, 0x200b, 0xfeff, 0x2028, 0x2029]);
-const fractions: ReadonlySet<number> = new Set([0xbc, 0xbd, 0xbe]);
 
 /** The class of the character with this code at this place: letters of damaged text are none. */
 export function classOf(code: number, text: string, at: number): number {
   if (code < 128) return asciiClass[code]!;
   if (wideBlanks.has(code)) return characterClass.blank;
-  if (fractions.has(code)) return characterClass.other;
   const character = text[at]!;
   if (damageFollower.test(character)) return characterClass.other;
   if (damageLead.test(character) && (damageFollower.test(text[at + 1] ?? '') || damageFollower.test(text[at - 1] ?? '')))

@@ -55,12 +55,12 @@ function addAmpersand(tokens: Token[], text: string, at: number, { kind, role }:
   return pushSign(tokens, kind, '&', at, at + (entity?.length ?? 1), role);
 }
 
-/** "<sup>" is passed over, "<2%" is a comparison, any other "<" a bracket. */
+/** "<sup>" is passed over, "<2%" and "<=2%" are comparisons, any other "<" a bracket. */
 function addAngle(tokens: Token[], text: string, at: number): number {
   const tag = htmlTag.exec(text.slice(at, at + 80))?.[0];
   if (tag !== undefined) return at + tag.length;
-  const isComparison = /^<\s*=?\s*\d/.test(text.slice(at, at + 8));
-  if (isComparison) return pushSign(tokens, 'less-than', '<', at, at + 1, wordRole.shapes | wordRole.opens);
+  const comparison = /^<\s*=?(?=\s*\d)/.exec(text.slice(at, at + 8))?.[0];
+  if (comparison !== undefined) return pushSign(tokens, 'less-than', '<', at, at + comparison.length, wordRole.shapes | wordRole.opens);
   return pushSign(tokens, 'open', '<', at, at + 1, 0);
 }
 
