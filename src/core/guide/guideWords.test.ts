@@ -93,7 +93,7 @@ describe('order', () => {
     };
   };
   const order = (
-    arrangement: 'aisle' | 'maker' | 'margin',
+    arrangement: 'shelf' | 'maker' | 'margin',
     foods: readonly [ReturnType<typeof variety>, number?][],
     aisles: string[] = [],
   ) =>
@@ -107,7 +107,7 @@ describe('order', () => {
 
   it('[GDE-3] by name with numbers as numbers, then by maker, then by id; aisles by the author, by name, unknown last', () => {
     expect(
-      order('aisle', [
+      order('shelf', [
         [variety('c', 'Ham 10')],
         [variety('b', 'Ham 9', { maker: 'Zed' })],
         [variety('a', 'Ham 10')],
@@ -115,13 +115,13 @@ describe('order', () => {
       ]),
     ).toEqual([['All foods', 'Ham 9 Alder d', 'Ham 9 Zed b', 'Ham 10  a', 'Ham 10  c']]);
     const at = (id: string, aisle?: string) => [variety(id, id, aisle === undefined ? {} : { aisle })] as [ReturnType<typeof variety>];
-    expect(order('aisle', [at('a'), at('b', 'Zoo'), at('c', 'Deli'), at('d', 'Bakery')], ['Deli']).map(([title]) => title)).toEqual([
+    expect(order('shelf', [at('a'), at('b', 'Zoo'), at('c', 'Deli'), at('d', 'Bakery')], ['Deli']).map(([title]) => title)).toEqual([
       'Deli',
       'Bakery',
       'Zoo',
       'Aisle not noted',
     ]);
-    expect(order('aisle', [])).toEqual([]);
+    expect(order('shelf', [])).toEqual([]);
   });
 
   it('[GDE-3] by maker, foods without one last; by what is to spare, the unknown last, then by name', () => {
@@ -149,7 +149,7 @@ describe('order', () => {
         [zed('n', 'Near', { verdict: 'nearly' }), 5],
       ]),
     ).toEqual([['Most to spare first', 'Zed  a b', 'Cow  c', 'Near Zed n']]);
-    expect(order('aisle', [[zed('b', 'Ham')], [zed('a', 'Ham')]])).toEqual([['All foods', 'Zed  a b']]);
+    expect(order('shelf', [[zed('b', 'Ham')], [zed('a', 'Ham')]])).toEqual([['All foods', 'Zed  a b']]);
   });
 });
 

@@ -124,7 +124,7 @@ describe('the page', () => {
     expect(ids([])).toEqual(['notes', 'call', 'cautions']);
     for (const part of ['numbers', 'labels', 'swaps', 'shopping']) expect(ids([part])).toEqual(['notes', part, 'call', 'cautions']);
     expect(ids(['foods'])).toEqual(['notes', 'foods', 'ask', 'call', 'cautions']);
-    const built = (more: object) => buildHandout(handoutInput([], draftWith(more))).value;
+    const built = (more: Record<string, unknown>) => buildHandout(handoutInput([], draftWith(more))).value;
     expect(lineText(built({}).title)).toBe('Food that fits with hemodialysis');
     expect(built({ title: 'My title' }).title).toEqual(authorLine('My title'));
     expect(built({ author: { name: 'B. Writer' } }).about.map(lineText)[1]).toBe('From B. Writer');

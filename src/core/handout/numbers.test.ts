@@ -122,7 +122,7 @@ describe('the numbers of a handout', () => {
       rows: [{ cells: ['1,500 to 2,000 mg'] }, { cells: ['up to 800 mg'] }, { cells: ['up to 1,200 mg'] }],
     });
     expect(numbersTable(draftOf([noPhosphate], { meals }), words)).toEqual([]);
-    expect(mealBounds({ targets: [sodiumTarget] } as Parameters<typeof mealBounds>[0], 30).get('sodium')).toEqual({
+    expect(mealBounds(draftOf([sodiumTarget]).prescription!, 30).get('sodium')).toEqual({
       kind: 'below',
       figure: '600 mg',
     });
