@@ -145,6 +145,32 @@ describe('joined', () => {
     });
   });
 
+  test('[YST-16] an estimate shakes a fit; another word only where every test with it is estimated', () => {
+    const beans = withAmounts(foodWith('Beans', { panel: { sodiumMg: 150 } }), {
+      potassiumMg: { kind: 'known', range: { lo: 100, hi: 200 }, source: 'estimated' },
+    });
+    const joined = (sodiumUpTo: number, potassiumUpTo: number) => {
+      const potassium = sodium({
+        id: 'k',
+        measure: { kind: 'nutrient', nutrient: 'potassiumMg' },
+        atMost: potassiumUpTo,
+        useEstimates: true,
+      });
+      const { verdict, estimated } = judgePlate({
+        food: beans,
+        plate: alone,
+        yardstick: yardstickOf([sodium({ atMost: sodiumUpTo }), potassium]),
+      });
+      return [verdict, estimated];
+    };
+    expect([joined(500, 300), joined(500, 150), joined(100, 300), joined(100, 150)]).toEqual([
+      ['fits', true],
+      ['over', true],
+      ['over', false],
+      ['over', false],
+    ]);
+  });
+
   test('[YST-18] a yardstick for other settings says for which it is', () => {
     const yardstick = yardstickOf([sodium({ atMost: 500 })], { settings: ['hemodialysis', 'transplant'] });
     const judged = (setting: 'hemodialysis' | 'peritoneal-dialysis') =>
