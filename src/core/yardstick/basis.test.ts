@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { PrintedLabel } from '#core/label/label.ts';
 import { builtInPlates } from '#core/plate/builtInPlates.ts';
-import type { Plate } from '#core/plate/plate.ts';
+import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import { foodWith, withAmounts } from '#core/plate/plateFixture.ts';
 import { judgePlate } from './judgePlate.ts';
 import { referencePortion } from './referenceAmount.ts';
@@ -90,6 +90,17 @@ describe('bases', () => {
     // "Free" is per serving for a meal (101.61(b)(1)).
     expect(told({ below: 5, claimRule: 'us-sodium-claim' }).why).toContain('300 mg sodium per serving');
   });
+});
+
+// A test on the label alone judges both labels of a mix (YST-32).
+test.each([
+  [400, 0],
+  [0, 400],
+])('[YST-32] of %d and %d mg a serving the worse one counts, whichever comes first', (one, other) => {
+  const [food, unsalted] = [one, other].map(sodiumMg => foodWith('Food', { panel: { sodiumMg } })) as [PlateFood, PlateFood];
+  const yardstick = yardstickOf([sodium({ basis: 'per-serving', atMost: 140 })]);
+  const [outcome] = judgePlate({ food, plate: alone, yardstick, mixedWith: { food: unsalted, portion: { servings: 1 } } }).tests;
+  expect(outcome).toMatchObject({ verdict: 'over', margin: -260 });
 });
 
 describe('sums of what is eaten', () => {
@@ -228,7 +239,10 @@ describe('classes and saved surveys', () => {
     expect(classOf([0.1 + 0.2, 0.1 + 0.2], { classes: [{ name: 'low', upTo: 0.3 }, { name: 'high' }] }).name).toBe('low');
   });
 
-  test('[YST-19] what is not known is no class, and says why', () => {
+  test('[YST-19] what is not known is no class, and says why; an estimate is not classed', () => {
+    const estimated = withAmounts(foodWith('Food', {}), { potassiumMg: { kind: 'known', range: { lo: 1, hi: 2 }, source: 'estimated' } });
+    const served = { surveyed: [{ part: { food: estimated, portion: { servings: 1 } }, factor: 1 }], companions: companionTotals([]) };
+    expect(shownClass(scale(), served).name).toBe('unknown');
     expect(classOf(undefined)).toEqual({
       scaleId: 'k',
       name: 'unknown',
