@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { plateAmounts } from './plateAmounts.ts';
 import { plateFromJson } from './plateFromJson.ts';
+import { plateToJson } from './plateToJson.ts';
 
 const formats = readFileSync(new URL('../../../docs/formats.md', import.meta.url), 'utf8');
 const example = JSON.parse(/## Plate JSON\s+```json\n([\s\S]*?)```/.exec(formats)?.[1] ?? '');
@@ -53,5 +54,36 @@ describe('plateFromJson', () => {
     expect(alone.value?.companions).toEqual([]);
     const twin = { ...example.companions[0], withoutSalt: { ...example.companions[0].food, id: 'unsalted-bread', name: 'Unsalted bread' } };
     expect(plateFromJson({ ...example, companions: [twin] }).value?.companions[0]?.withoutSalt?.name).toBe('Unsalted bread');
+  });
+
+  it('[PLT-8] what is written is read as the same plate, with everything that may be left out and without', () => {
+    const bread = { ...example.companions[0].food, densityGPerMl: 0.3, gramsPerMeasure: { slice: 28 } };
+    const whole = {
+      ...example,
+      companions: [{ food: bread, portion: { servings: 1 }, withoutSalt: { ...bread, id: 'twin' } }],
+      categories: ['cold cuts'],
+    };
+    for (const json of [example, whole, { id: 'a', title: 'alone', portion: { servings: 1 } }]) {
+      const { value } = plateFromJson(json);
+      const written = plateToJson(value!);
+      expect(plateFromJson(written)).toEqual({ value, issues: [] });
+    }
+    const { companions, categories } = plateToJson(plateFromJson(whole).value!);
+    expect(companions?.[0]).toMatchObject({ food: { densityGPerMl: 0.3, gramsPerMeasure: { slice: 28 } }, withoutSalt: { id: 'twin' } });
+    expect(categories).toEqual(['cold cuts']);
+    const bare = plateToJson({ ...plateFromJson(example).value!, companions: [] });
+    expect('categories' in bare).toBe('categories' in example);
+  });
+
+  it('[PLT-8] a companion or its unsalted twin whose label cannot be read leaves no plate', () => {
+    const [companion] = example.companions;
+    const broken = { id: 'x', name: 'X', label: { market: 'mars' } };
+    const told = (companions: unknown[]) => {
+      const { value, issues } = plateFromJson({ ...example, companions });
+      expect(value).toBeUndefined();
+      return issues.map(({ place }) => place.heading?.split('.label')[0]);
+    };
+    expect(told([{ ...companion, food: broken }])).toContain('companions[0].food');
+    expect(told([companion, { ...companion, withoutSalt: broken }])).toContain('companions[1].withoutSalt');
   });
 });

@@ -57,4 +57,31 @@ describe('portionFactor', () => {
     expect(portionMilliliters({ servings: 1 }, sauce)).toBe(120);
     expect(portionGrams({ servings: 1 }, drink)).toBeUndefined();
   });
+
+  it('[PLT-2] grams and millilitres of a portion are its own where it is told in them', () => {
+    expect(portionGrams({ grams: 30 }, drink)).toBe(30);
+    expect(portionMilliliters({ milliliters: 30 }, slices)).toBe(30);
+    expect(portionMilliliters({ servings: 1 }, slices)).toBeUndefined();
+    expect(portionMilliliters({ measure: 'scoop', count: 1 }, sauce)).toBeUndefined();
+    expect(portionGrams({ measure: 'scoop', count: 1 }, slices)).toBeUndefined();
+  });
+
+  it('[PLT-3] a density turns 120 g into 100 mL, a printed figure needs none', () => {
+    const syrup = { ...foodWith('Syrup', { serving: { grams: 60 } }), densityGPerMl: 1.2 };
+    expect(portionMilliliters({ servings: 2 }, syrup)).toBe(100);
+    expect(portionFactor({ milliliters: 100 }, syrup)).toBe(2);
+    const both = { ...foodWith('Both', { serving: { grams: 60, milliliters: 40 } }), densityGPerMl: 1.2 };
+    expect([portionMilliliters({ servings: 2 }, both), portionGrams({ servings: 2 }, both)]).toEqual([80, 120]);
+    expect(portionFactor({ milliliters: 100 }, foodWith('No mass', {}))).toEqual({ kind: 'unknown', reason: 'no-serving-mass' });
+  });
+
+  it('[PLT-4] a serving told in a measure that somebody weighed has grams: 3 scoops of 14 g are 42 g', () => {
+    const powder = { ...foodWith('Powder', { serving: { household: '3 scoops' } }), gramsPerMeasure: { slice: 20, scoop: 14 } };
+    expect(portionGrams({ servings: 2 }, powder)).toBe(84);
+    expect(portionFactor({ grams: 21 }, powder)).toBe(0.5);
+    expect(portionFactor({ measure: 'slice', count: 2.1 }, powder)).toBe(1);
+    expect(portionGrams({ servings: 1 }, foodWith('Powder', { serving: { household: '3 scoops' } }))).toBeUndefined();
+    // 2 oz are 56 g by the law's own ounce (21 CFR 101.9(b)(5)(viii)).
+    expect(portionGrams({ servings: 1 }, foodWith('Pasta', { serving: { household: '2 oz' } }))).toBe(56);
+  });
 });

@@ -148,11 +148,17 @@ interface Found {
 
 function searchIngredient(ingredient: Ingredient, kin: Kin, certainAbove: boolean, found: Found): void {
   const certain = certainAbove && ingredient.presence === 'certain';
+  const isSure = certain && !isLeftOpen(ingredient, kin);
   for (const words of [ingredient.name, ...ingredient.notes]) {
-    if (mentions(words, kin)) found[certain ? 'named' : 'possible'] ??= words;
+    if (mentions(words, kin)) found[isSure ? 'named' : 'possible'] ??= words;
   }
   if (ingredient.parts.length === 0 && mayHide(ingredient.name, kin)) found.possible ??= ingredient.name;
   for (const part of ingredient.parts) searchIngredient(part, kin, certain, found);
+}
+
+/** The name "peanuts and/or almonds" stands above its alternatives, one of which may be all there is. Butter and/or cream are milk either way. */
+function isLeftOpen({ start, parts }: Ingredient, kin: Kin): boolean {
+  return parts[0]?.presence === 'alternative' && parts[0].start === start && !parts.every(part => mentions(part.name, kin));
 }
 
 function mayHide(name: string, kin: Kin): boolean {

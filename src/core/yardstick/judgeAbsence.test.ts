@@ -53,6 +53,49 @@ describe('additives that must not be named', () => {
     expect(judge(potassium, 'HAM, POTASSIUM CHLORIDE.').verdict).toBe('over');
   });
 
+  // Sorbate is a preservative in traces: it does not count, however it is named (ADD-3).
+  it.each(['CHEESE. MAY CONTAIN POTASSIUM SORBATE.', 'CHEESE, POTASSIUM SORBATE AND/OR SODIUM BENZOATE.', 'CHEESE, POTASSUM SORBATE.'])(
+    '[YST-13] what does not count is not told: %s',
+    statement => {
+      expect(judge(potassium, statement).verdict).toBe('fits');
+    },
+  );
+
+  it.each([
+    ['TURKEY, E450.', 'over', 'diphosphates (“E450”) named on the label'],
+    ['TURKEY, SODIUM PHOSPATE.', 'over', 'sodium phosphates (misspelled “SODIUM PHOSPATE”) named on the label'],
+    ['TURKEY, DISODIUM PHOSPHATE, SODIUM PHOSPHATES.', 'over', 'disodium phosphate, sodium phosphates named on the label'],
+    ['TURKEY. MAY CONTAIN SODIUM PHOSPHATES.', "can't tell", 'the label says it may contain “SODIUM PHOSPHATES”'],
+    [
+      'CHEESE, DISODIUM PHOSPHATE AND/OR SODIUM CITRATE.',
+      "can't tell",
+      '“DISODIUM PHOSPHATE” is one of several that the label leaves open',
+    ],
+    [
+      'FLOUR, BAKING POWDER. MAY CONTAIN SODIUM PHOSPHATES.',
+      "can't tell",
+      'Baking powder: may hold a phosphate; the label does not say; the label says it may contain “SODIUM PHOSPHATES”',
+    ],
+    // What is named decides, whatever is open beside it.
+    ['FLOUR, BAKING POWDER, DISODIUM PHOSPHATE.', 'over', 'disodium phosphate named on the label'],
+  ] as const)('[YST-13] %s: %s, in words', (statement, verdict, words) => {
+    const lead = verdict === 'over' ? 'Phosphate additives' : "Can't tell about phosphate additives";
+    const outcome = judge(phosphate, statement);
+    expect(outcome).toMatchObject({ verdict, closeCall: false, estimated: false, why: `${lead}: ${words} (own table).` });
+    expect(outcome.found).toEqual({ food: 'Slices', how: verdict === 'over' ? 'named' : 'possible', words });
+    expect(outcome.reason).toBe(verdict === 'over' ? undefined : `phosphate additives: ${words}`);
+  });
+
+  it('[YST-9] the food is named where there are several', () => {
+    const bread = foodWith('Bread', { statement: 'FLOUR, MONOCALCIUM PHOSPHATE.' });
+    const plate: Plate = { ...alone, companions: [{ food: bread, portion: { servings: 1 } }] };
+    expect(judge(phosphate, 'TURKEY, BAKING POWDER.', 'on-plate', plate)).toMatchObject({
+      why: 'Phosphate additives: Bread: monocalcium phosphate named on the label (own table).',
+      found: { food: 'Bread' },
+    });
+    expect(judge(phosphate, 'TURKEY.')).not.toHaveProperty('found');
+  });
+
   it("[YST-14] no statement, an empty one or one that breaks off is can't tell", () => {
     expect(judge(phosphate, undefined).verdict).toBe("can't tell");
     expect(judge(phosphate, '  ').verdict).toBe("can't tell");
@@ -106,5 +149,22 @@ describe('ingredients that must not be named', () => {
   it('[YST-15] a negated word is not the ingredient', () => {
     expect(judge(kin('garlic'), 'TOMATOES, SALT. NO GARLIC ADDED.').verdict).toBe('fits');
     expect(judge(kin('wheat'), 'RICE, WHEAT-FREE SOY SAUCE.').verdict).toBe('fits');
+  });
+
+  it.each([
+    ['garlic', 'TOMATOES, GARLIC POWDER.', 'over', 'named', '“GARLIC POWDER” named on the label'],
+    ['garlic', 'TOMATOES, SPICES.', "can't tell", 'possible', '“SPICES” on the label may hold or hide it'],
+    ['garlic', 'TOMATOES, SALT,', "can't tell", 'unread', 'the statement breaks off before its end'],
+    ['garlic', undefined, "can't tell", 'unread', 'no ingredient statement has been read'],
+    ['garlic', ' ', "can't tell", 'unread', 'no ingredient statement has been read'],
+    ['sulfa', 'TOMATOES.', "can't tell", 'word-not-known', 'the program does not know what else this word stands for: read the statement'],
+  ] as const)('[YST-14] %s in %s: %s, %s', (name, statement, verdict, how, words) => {
+    const title = verdict === 'over' ? 'Garlic' : `Can't tell about ${name}`;
+    expect(judge(kin(name), statement)).toMatchObject({ verdict, why: `${title}: ${words} (own table).`, found: { how, words } });
+  });
+
+  it('[YST-14] what is named before a statement breaks off is over all the same; silence in a whole one fits', () => {
+    expect(judge(kin('garlic'), 'TOMATOES, GARLIC,').verdict).toBe('over');
+    expect(judge(kin('garlic'), 'TOMATOES, SALT.').why).toBe('Garlic: none named on the label (own table).');
   });
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { parseStatement } from '#core/statement/parseStatement.ts';
-import { avoidedName, kinFinder, kinKeys } from './ingredientKin.ts';
+import { avoidedName, isKnownKin, kinFinder, kinKeys, kinTitle } from './ingredientKin.ts';
 
 test.each([
   ['Tree nuts', ['tree-nut']],
@@ -106,6 +106,41 @@ test.each([
   ['peanut allergy', 'en', 'peanut allergy'],
   ['seafood', 'es', 'pescado, mariscos (crustáceos)'],
   ['kiwi', 'es', 'kiwi'],
+  // One part that is not known, one in the page's own language, a name with a hyphen.
+  ['milk, kiwi', 'es', 'milk, kiwi'],
+  ['leche, peanuts', 'en', 'milk, peanuts'],
+  ['leche, peanuts', 'es', 'leche, cacahuate (maní)'],
+  ['tree-nut', 'es', 'nueces de árbol (frutos secos)'],
 ] as const)('[YST-38] “%s” on a page in %s is “%s”', (words, language, told) => {
   expect(avoidedName(words, language)).toBe(told);
+});
+
+test('[YST-38] a word is known where it is kin or a food of the composition table', () => {
+  expect(['peanut', 'kiwi', 'sulfa', 'preservatives'].map(isKnownKin)).toEqual([true, true, false, false]);
+  expect(['peanut', 'kiwi'].map(kinTitle)).toEqual(['peanuts', 'kiwi']);
+});
+
+test.each([
+  ['wheat', 'RICE (FROM WHEAT).', 'named', 'FROM WHEAT'],
+  ['soy', 'RICE. CONTAINS: SOY.', 'named', undefined],
+  ['soy', 'RICE. MAY CONTAIN SOY.', 'possible', undefined],
+  // A claim and a footnote say nothing of it.
+  ['gluten', 'RICE. GLUTEN FREE.', 'none', undefined],
+  ['garlic', 'RICE, FREE OF GARLIC.', 'none', undefined],
+  ['garlic', 'RICE, NO ADDED GARLIC.', 'none', undefined],
+  ['garlic', 'RICE. NO GARLIC, GARLIC SALT.', 'named', undefined],
+  ['garlic', 'RICE, GARLIC SALT, SPICES.', 'named', 'GARLIC SALT'],
+  ['garlic', 'RICE, SPICES, GARLIC SALT.', 'named', 'GARLIC SALT'],
+  ['garlic', 'SOUP BASE (RICE, GARLIC AND/OR ONION).', 'possible', undefined],
+  // Only one of several, unless each of them is it.
+  ['peanut', 'RICE, PEANUTS AND/OR ALMONDS.', 'possible', 'PEANUTS AND/OR ALMONDS'],
+  ['peanut', 'RICE, ALMONDS OR PEANUTS.', 'possible', undefined],
+  ['milk', 'RICE, BUTTER AND/OR CREAM.', 'named', 'BUTTER AND/OR CREAM'],
+  ['milk', 'MILK (SKIM MILK AND/OR WHOLE MILK).', 'named', 'MILK'],
+  ['soy', 'SOYBEAN OIL (SOYBEANS OR RAPESEED).', 'named', 'SOYBEAN OIL'],
+  ['gluten', 'OATS.', 'possible', 'OATS'],
+  ['milk', 'COCONUT MILK, MILK.', 'named', 'MILK'],
+])('[YST-15] %s in “%s” is %s', (key, statement, kind, words) => {
+  const presence = kinFinder(key)(parseStatement(statement).value);
+  expect(presence).toMatchObject(words === undefined ? { kind } : { kind, words });
 });

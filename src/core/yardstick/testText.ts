@@ -27,10 +27,10 @@ export function testText(test: Test): string {
 }
 
 function boundTestText(test: BoundTest): string {
-  const { facts, boundWords, slack, slackWords } = toldTest(test);
+  const { facts, boundWords, isMinimum, slack, slackWords } = toldTest(test);
   const basis = basisText[test.basis];
   const bound = facts.subject === undefined ? `${boundWords} ${basis}` : `${facts.subject} ${basis}: ${boundWords}`;
-  return slack === 0 ? bound : `${bound}; nearly: over by no more than ${slackWords}`;
+  return slack === 0 ? bound : `${bound}; nearly: ${isMinimum ? 'short' : 'over'} by no more than ${slackWords}`;
 }
 
 function absenceText({ measure, basis }: Test): string {

@@ -39,8 +39,10 @@ export function usEnergyEnvelope(grams: EnergyGrams): Interval {
  * fat 9, fiber 2, polyols 2.4 but erythritol 0. What is not printed (fiber, organic acids) gives 3 kcal per g at most.
  *
  * @param mostGrams the most that the food weighs.
+ *
+ * @internal
  */
-function euEnergyEnvelope(grams: EnergyGrams, mostGrams: number): Interval {
+export function euEnergyEnvelope(grams: EnergyGrams, mostGrams: number): Interval {
   const { protein, carbohydrate, fat } = grams;
   const alcohol = grams.alcohol ?? zero;
   const fiber = grams.fiber ?? zero;

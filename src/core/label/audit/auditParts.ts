@@ -30,7 +30,7 @@ export function auditParts(view: PanelView): readonly Finding[] {
     found.push({
       code: 'part-larger-than-whole',
       about: `${view.prefix}${whole}`,
-      message: `${sentenceStart(least.names)} come to at least ${spanText({ lo: least.sum, hi: least.sum }, 'g')}, but ${nameOf(whole)} is at most ${spanText({ lo: all.hi, hi: all.hi }, 'g')}.`,
+      message: `${comeTo(least.names)} at least ${spanText({ lo: least.sum, hi: least.sum }, 'g')}, but ${nameOf(whole)} is at most ${spanText({ lo: all.hi, hi: all.hi }, 'g')}.`,
       source: 'the parts of a nutrient are within it, 21 CFR 101.9(c)(2) and (c)(6); Regulation (EU) 1169/2011, Annex I',
     });
   }
@@ -53,13 +53,16 @@ function leastOf(view: PanelView, parts: readonly Nutrient[]): { sum: number; na
   return { sum, names };
 }
 
+function comeTo(names: readonly string[]): string {
+  return `${sentenceStart(names)} ${names.length === 1 ? 'comes' : 'come'} to`;
+}
+
 /** The elements weigh less than the food; sodium at most what sodium carbonate holds of it, 434 mg per g (molar masses). */
 const mostSodiumMgPerG = 434;
 const mostKcalPerG = 9.02;
 
 function auditMass(view: PanelView, european: boolean): readonly Finding[] {
   const mostGrams = mostGramsOf(view);
-  if (mostGrams === Number.POSITIVE_INFINITY) return [];
   const found: Finding[] = [];
   const macronutrients = leastOf(
     view,
@@ -69,7 +72,7 @@ function auditMass(view: PanelView, european: boolean): readonly Finding[] {
     found.push({
       code: 'part-larger-than-whole',
       about: `${view.prefix}serving`,
-      message: `${sentenceStart(macronutrients.names)} come to at least ${spanText({ lo: macronutrients.sum, hi: macronutrients.sum }, 'g')}, but the food they are in weighs at most ${spanText({ lo: mostGrams, hi: mostGrams }, 'g')}.`,
+      message: `${comeTo(macronutrients.names)} at least ${spanText({ lo: macronutrients.sum, hi: macronutrients.sum }, 'g')}, but the food they are in weighs at most ${spanText({ lo: mostGrams, hi: mostGrams }, 'g')}.`,
       source: 'a food weighs at least what is in it',
     });
   }

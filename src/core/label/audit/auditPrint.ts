@@ -10,7 +10,6 @@ import type { PanelView } from './panelView.ts';
 
 /** Figures that no US rounding prints, and %DVs that do not go with the amount beside them. */
 export function auditPrint(view: PanelView): readonly Finding[] {
-  if (view.market !== 'us' && view.market !== 'ca') return [];
   const found: Finding[] = [];
   const onOldValues: Nutrient[] = [];
   for (const { key, figure, words } of view.panel.lines) {

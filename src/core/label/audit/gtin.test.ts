@@ -15,6 +15,8 @@ describe('bar code numbers', () => {
   // UPC-E expansion of the GS1 General Specifications, one row for each ending.
   test.each([
     ['124560', '012000004568'],
+    // 0 12 2 0000 345: (0 + 2 + 0 + 0 + 3 + 5) × 3 + 1 + 2 + 0 + 0 + 4 = 37.
+    ['123452', '012200003453'],
     ['123643', '012300000642'],
     ['876543', '087600000548'],
     ['753774', '075370000073'],
@@ -38,8 +40,20 @@ describe('bar code numbers', () => {
     expect(readGtin(`271234005678${gtinCheckDigit('271234005678')}`)).toMatchObject({ variableWeight: true });
   });
 
+  test('[LBL-13] prefix 2 says nothing on 8 digits, nor on a case of 14 that has an indicator before it', () => {
+    for (const before of ['2012345', '1201234000567'])
+      expect(readGtin(`${before}${gtinCheckDigit(before)}`)).toMatchObject({ kind: 'gtin', variableWeight: false });
+  });
+
+  test('[LBL-13] forty characters are read, more are not', () => {
+    expect(readGtin('012345678905'.padEnd(40)).kind).toBe('gtin');
+    expect(readGtin('012345678905'.padEnd(41))).toEqual({ kind: 'no-gtin', why: 'not-digits' });
+  });
+
   test.each([
     ['012345678906', 'check-digit'],
+    // The check digit of the UPC-E is 8.
+    ['01245609', 'check-digit'],
     ['12345678905', 'length'],
     ['', 'length'],
     ['9'.repeat(10_000_000), 'not-digits'],

@@ -54,7 +54,7 @@ export function upcAFromUpcE(six: string): string {
 function gtin(digits: string): GtinReading {
   const gtin14 = digits.padStart(14, '0');
   const of13 = gtin14.slice(1);
-  const variableWeight = digits.length !== 8 && gtin14[0] === '0' && (of13[0] === '2' || of13.startsWith('02'));
+  const variableWeight = gtin14[0] === '0' && (of13[0] === '2' || of13.startsWith('02'));
   return { kind: 'gtin', gtin14, variableWeight };
 }
 

@@ -42,7 +42,6 @@ export function dailyValueOf(nutrient: Nutrient, market: Market, base: DailyValu
 export function unroundedPercent(nutrient: Nutrient, percent: number): Interval {
   if (!isVitaminOrMineral(nutrient)) return interval(Math.max(0, percent - 0.5), percent + 0.5);
   if (percent < 2) return interval(0, 2);
-  if (percent === 2) return interval(1, 3);
   const half = percentStep(nutrient, percent) / 2;
   // 10 and 50 are reached by the finer step from below and by the coarser one from above.
   if (percent === 10) return interval(9, 12.5);

@@ -38,6 +38,20 @@ describe('words as printed', () => {
     ['energyKcal', '1200 kJ / 287 kcal', 'eu', { value: 287, place: 1 }],
     ['energyKj', '1200 kJ / 287 kcal', 'eu', { value: 1200, place: 1 }],
     ['vitaminDMcg', '2 µg', 'us', { value: 2, place: 1 }],
+    ['vitaminDMcg', '2 \u03bcg', 'us', { value: 2, place: 1 }],
+    ['fatG', '.5 g', 'us', { value: 0.5, place: 0.1 }],
+    ['saltG', ',5 g', 'eu', { value: 0.5, place: 0.1 }],
+    ['saltG', '1,234', 'eu', { value: 1.234, place: 0.001 }],
+    ['fiberG', 'less than1 g', 'us', { value: 1, place: 1, lessThan: true }],
+    ['potassiumMg', '470 10%', 'us', { value: 470, place: 1, percent: 10 }],
+    ['potassiumMg', '10% 470 mg', 'us', { value: 470, place: 1, percent: 10 }],
+    ['potassiumMg', '100000%', 'us', { percent: 100_000 }],
+    ['potassiumMg', 10_000_000, 'us', { value: 10_000_000, place: 1 }],
+    ['potassiumMg', '5'.padEnd(200), 'us', { value: 5, place: 1 }],
+    // What stands between the parts of a figure, and every blank.
+    ...['(', ')', '/', '*', '†', ';', ', ', '\t', '\u00a0', '\u2009', '\u202f'].map(
+      mark => ['potassiumMg', `470${mark.trim() === '' ? mark : ' '}mg${mark}10%`, 'us', { value: 470, place: 1, percent: 10 }] as const,
+    ),
     ['potassiumMg', 'Not a significant source of potassium', 'us', { notSignificant: true }],
   ];
   test.each(rows)('[LBL-3] %s "%s" on a %s panel', (key, printed, market, figure) => {
@@ -49,6 +63,10 @@ describe('words as printed', () => {
     ['saltG', '800 mg', { value: 0.8, place: 0.001 }],
     // 1 IU of vitamin D is 0.025 mcg: 21 CFR 101.9(c)(8)(iv), note on units.
     ['vitaminDMcg', '400 IU', { value: 10, place: 0.025 }],
+    ['energyKj', '100 kcal', { value: 418.4, place: 4.184 }],
+    ['waterMl', '100 g', { value: 100, place: 1 }],
+    ['vitaminDMcg', '1 mg', { value: 1000, place: 1000 }],
+    ['potassiumMg', '10000 g', { value: 10_000_000, place: 1000 }],
     // 1 kcal is 4.184 kJ exactly.
     ['energyKcal', '418.4 kJ', { value: 100, place: 0.0239005736138 }],
   ] as const)('[LBL-3] %s "%s" is converted and said so', (key, printed, figure) => {
@@ -97,6 +115,21 @@ describe('what cannot be read', () => {
     ['', 'not-printed', 'figure-empty'],
     ['  ', 'not-printed', 'figure-empty'],
     ['—', 'not-printed', 'figure-empty'],
+    ['–', 'not-printed', 'figure-empty'],
+    ['-', 'not-printed', 'figure-empty'],
+    ['5'.padEnd(201), 'not-a-number', 'figure-not-readable'],
+    ['\u22125 mg', 'not-a-number', 'figure-negative'],
+    ['5\u221210 mg', 'not-legible', 'figure-ambiguous'],
+    ['less 5 mg', 'not-a-number', 'figure-not-readable'],
+    ['()', 'not-a-number', 'figure-not-readable'],
+    ['% DV', 'not-a-number', 'figure-not-readable'],
+    ['100001%', 'not-a-number', 'figure-out-of-bounds'],
+    ['10001 g', 'not-a-number', 'figure-out-of-bounds'],
+    [10_000_001, 'not-a-number', 'figure-out-of-bounds'],
+    ['5z mg', 'not-legible', 'figure-letter-for-digit'],
+    ['5| mg', 'not-legible', 'figure-letter-for-digit'],
+    ['oil', 'not-legible', 'figure-letter-for-digit'],
+    ['boil', 'not-a-number', 'figure-not-readable'],
   ];
   test.each(rows)('[LBL-3] %j is unknown, with an issue', (printed, reason, code) => {
     expect(read('sodiumMg', printed)).toEqual({ value: { kind: 'no-figure', reason }, codes: [code] });

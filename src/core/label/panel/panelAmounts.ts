@@ -63,7 +63,9 @@ const silent = recordOf(nutrientKeys, () => notPrinted);
 
 /** What two places of one label say about one amount. They must leave something in common, else neither is believed. */
 function joined(first: Amount, second: Amount): Amount {
-  if (first.kind === 'unknown') return second.kind === 'known' && first.reason !== 'contradiction' ? second : first;
+  // Where one place is silent, the other tells: salt that is not legible is not sodium that is not printed.
+  if (first.kind === 'unknown')
+    return first.reason === 'not-printed' || (second.kind === 'known' && first.reason !== 'contradiction') ? second : first;
   if (second.kind === 'unknown') return first;
   const range = intersect(first.range, second.range);
   if (range === undefined) return unknown('contradiction');

@@ -39,6 +39,18 @@ describe('amounts per 100 g and per 100 mL', () => {
     expect(per100Ml(label)).toBe(label.amounts);
   });
 
+  // 30 g in 25 mL: 480 mg in 100 g are 576 mg in 100 mL; 479.5 × 29.5 / 25.5 up to 480.5 × 30.5 / 24.5.
+  test('[LBL-12] and milliliters from a panel per 100 g', () => {
+    const label = read({ sodiumMg: 480 }, { market: 'eu', basis: 'per-100-g', serving: { milliliters: 25, grams: 30 } });
+    expect(per100Ml(label).sodiumMg).toMatchObject({
+      printed: expect.closeTo(576, 6),
+      range: { lo: expect.closeTo(554.716, 2), hi: expect.closeTo(598.173, 2) },
+    });
+    expect(per100Ml(read({ sodiumMg: 480 }, { basis: 'per-100-g' })).sodiumMg).toEqual({ kind: 'unknown', reason: 'no-density' });
+    expect(per100Ml(read({ sodiumMg: 480 })).sodiumMg).toEqual({ kind: 'unknown', reason: 'no-serving-mass' });
+    expect(per100Ml(read({ sodiumMg: 480 }, { serving: { milliliters: 50 } })).sodiumMg).toMatchObject({ printed: 960 });
+  });
+
   test('[LBL-12] the range per 100 g holds every true amount over every true mass', () => {
     fc.assert(
       fc.property(

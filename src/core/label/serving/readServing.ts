@@ -110,7 +110,7 @@ function metricQuantity(count: number, place: number, market: Market): MetricQua
 function usServingRange(value: number, place: number): Interval {
   if (value === 5) return interval(4.75, 5.5);
   if (value === 2) return interval(1.95, 2.25);
-  if (value > 5) return around(value, value % 1 === 0 ? 0.5 : place / 2);
+  if (value > 5) return around(value, value % 1 === 0 ? Math.max(0.5, place / 2) : place / 2);
   if (value > 2) return around(value, value % 0.5 === 0 ? 0.25 : place / 2);
   return around(value, Math.min(0.05, place === 0 ? 0.05 : place / 2, value / 2));
 }
