@@ -2,7 +2,16 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { browserPath, launchBrowser, quiet, removeFolder, startWorkbench, violationsOfBoth, type Workbench } from './workbench.ts';
+import {
+  browserPath,
+  launchBrowser,
+  quiet,
+  removeFolder,
+  startWorkbench,
+  violationsOf,
+  violationsOfBoth,
+  type Workbench,
+} from './workbench.ts';
 
 // The invented clients of the demo in the real program and a real Chromium: enter, propose, edit with a reason, sign, what fits, lock.
 describe.skipIf(browserPath === undefined)('clients in a browser (skipped where no Chromium-family browser is installed)', () => {
@@ -121,6 +130,28 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     });
     await page.getByText('1 result was read.').waitFor();
     await page.getByText(/row 3: found/).waitFor();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+  });
+
+  test('[FHR-13] results that name somebody else, in days that could be two, are taken over when that is said', async () => {
+    await page.getByRole('button', { name: 'New assessment' }).click();
+    const results = page.getByRole('group', { name: 'Laboratory results, each with its unit and day' });
+    const before = await results.getByRole('combobox', { name: 'Result', exact: true }).count();
+    await page.locator('input[type="file"][accept*=".json"]').setInputFiles({
+      name: 'trend.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from('Patient: Quirin Xander\nCollected,Test,Result,Units\n11/03/2026,K+,5.2 H,MEQ/L\n10/06/2026,PHOS,6.1,mg/dl\n'),
+    });
+    const asked = page.getByRole('alert').filter({ hasText: 'Are these results of this client?' });
+    await asked.getByText('Quirin Xander').waitFor();
+    expect(await results.getByRole('combobox', { name: 'Result', exact: true }).count()).toBe(before);
+    expect(await asked.getByRole('radio', { name: '11/03/2026 is November 3' }).isChecked()).toBe(true);
+    expect(await violationsOf(page, ['[role="alert"]'])).toEqual([]);
+    await asked.getByRole('radio', { name: '11/03/2026 is March 11' }).check();
+    await asked.getByRole('button', { name: 'Take these results over' }).click();
+    await asked.waitFor({ state: 'detached' });
+    await expect.poll(() => results.getByRole('combobox', { name: 'Result', exact: true }).count()).toBe(before + 2);
+    expect(await results.getByLabel('Taken on').nth(before).inputValue()).toBe('2026-03-11');
     await page.getByRole('button', { name: 'Cancel' }).click();
   });
 

@@ -1,3 +1,4 @@
+import { parseSync } from 'oxc-parser';
 import { describe, expect, test } from 'vitest';
 import { type Mutant, mutantsOf, mutated, watched } from './mutation/mutants.ts';
 
@@ -37,6 +38,14 @@ describe('the mutants of a source', () => {
       const other = mutated(source, mutant);
       expect(other).not.toBe(source);
       expect(() => mutantsOf('allowed.ts', other)).not.toThrow();
+    }
+  });
+
+  test('one that could not be read is none: ?? beside && or ||, a method that every object has', () => {
+    const odd = 'export const say = (a?: number, b?: number, c = 0): string => ((a ?? b ?? c) > 0 ? (a ?? c).toString() : "") || "none";';
+    for (const mutant of mutantsOf('say.ts', odd)) {
+      const other = mutated(odd, mutant);
+      expect([other, parseSync('say.ts', other).errors]).toEqual([other, []]);
     }
   });
 

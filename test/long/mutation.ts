@@ -2,9 +2,10 @@
 import { globSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { basename, dirname } from 'node:path';
+import { parseSync } from 'oxc-parser';
 import { quick } from '../../vitest.config.ts';
 import { Chance } from './fuzz/chance.ts';
-import { type Mutant, mutantsOf } from './mutation/mutants.ts';
+import { type Mutant, mutantsOf, mutated } from './mutation/mutants.ts';
 import { reachedBy } from './mutation/reachedBy.ts';
 import { root } from './mutation/testRunner.ts';
 import { MutantTrier, type Outcome } from './mutation/tryMutant.ts';
@@ -31,6 +32,7 @@ export async function mutation(count: number, seed: number, only?: string): Prom
   );
   const all = sources.sort().flatMap(file => mutantsOf(file, readFileSync(`${root}${file}`, 'utf8')));
   const mutants = sampled(all, count, seed);
+  checkReadable(mutants);
   // A generated case that notices a mutant by chance would make another score of the same sample.
   process.env.PLATEWRIGHT_SEED = String(seed);
   const testFiles = globSync(quick.include, { cwd: root, exclude: quick.exclude }).filter(file => file.startsWith(only ?? ''));
@@ -62,6 +64,14 @@ export async function mutation(count: number, seed: number, only?: string): Prom
     interval: wilson(mutants.length - survivors.length, mutants.length),
     survivors: survivors.map(([, mutant]) => told(mutant)),
   };
+}
+
+/** One that cannot be read would count as noticed. @throws where there is one */
+function checkReadable(mutants: readonly Mutant[]): void {
+  for (const mutant of mutants) {
+    const { errors } = parseSync(mutant.file, mutated(readFileSync(`${root}${mutant.file}`, 'utf8'), mutant));
+    if (errors.length > 0) throw new Error(`the mutant cannot be read: ${told(mutant)}: ${errors[0]!.message}`);
+  }
 }
 
 /** Each as likely as any other, none twice. */

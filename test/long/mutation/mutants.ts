@@ -52,11 +52,13 @@ export function mutantsOf(file: string, source: string): Mutant[] {
   const add = (kind: Mutant['kind'], { start, end }: Node, replacement: string): void => {
     found.push({ file, kind, line: source.slice(0, start).split('\n').length, start, end, replacement });
   };
+  /** `a ?? b && c` cannot be read. */
+  const operand = (node: Node): string => (node.type === 'LogicalExpression' ? `(${text(node)})` : text(node));
   const operator = (node: Node, left: Node, sign: string, right: Node): void => {
     const [kind, ...others] = operators[sign] ?? [];
     if (kind === undefined) return;
     const between = source.slice(left.end, right.start);
-    for (const other of others) add(kind, node, text(left) + between.replace(sign, other) + text(right));
+    for (const other of others) add(kind, node, operand(left) + between.replace(sign, other) + operand(right));
   };
   const condition = (test: Node): void => {
     for (const value of ['true', 'false']) add('condition', test, value);
@@ -78,8 +80,9 @@ export function mutantsOf(file: string, source: string): Mutant[] {
     CallExpression: node => {
       const { callee } = node;
       if (callee.type !== 'MemberExpression' || callee.property.type !== 'Identifier' || callee.computed) return;
-      const other = methods[callee.property.name];
-      if (other === undefined) return;
+      const { name } = callee.property;
+      if (!Object.hasOwn(methods, name)) return;
+      const other = methods[name]!;
       add('method', node, source.slice(node.start, callee.property.start) + other + source.slice(callee.property.end, node.end));
     },
     ExpressionStatement: node => {

@@ -13,11 +13,11 @@ test.each([
   ['MRN 4471', 'client 4471', ['name']],
   ['4471', '4471', []],
   ['Orla, Ines', '(demo)', ['name']],
-])('results of %s for the record of %s: %j', (name, record, expected) => {
+])('[FHR-13] results of %s for the record of %s: %j', (name, record, expected) => {
   expect(differencesOf({ name }, { name: record })).toEqual(expected);
 });
 
-test('another day of birth is a difference, one that is not known is none', () => {
+test('[FHR-13] another day of birth is a difference, one that is not known is none', () => {
   expect(differencesOf({ bornOn: '1958-03-02' }, { name: 'I. O.', bornOn: '1958-02-03' })).toEqual(['bornOn']);
   expect(differencesOf({ name: 'Lea Sand', bornOn: '1958-03-02' }, { name: 'I. O.', bornOn: '1958-03-02' })).toEqual(['name']);
   expect(differencesOf({ bornOn: '1958-03-02' }, { name: 'I. O.' })).toEqual([]);
