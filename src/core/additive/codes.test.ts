@@ -39,7 +39,12 @@ describe('E and INS numbers', () => {
       'P+ diphosphates',
       'P+ triphosphates',
     ]);
-    expect(phosphates('ACID (E338, WATER, 450)')).toEqual(['P+ phosphoric-acid']);
+    // As Australia and New Zealand print it: a name, then a code.
+    expect(phosphates('EMULSIFIERS (SOY LECITHIN, 450)')).toEqual(['P- lecithin', 'P+ diphosphates']);
+    expect(phosphates('MINERAL SALTS (SODIUM BICARBONATE (SODA), 450)')).toEqual(['P+ diphosphates']);
+    expect(phosphates('ACID (E338, WATER, 450)')).toEqual(['P+ phosphoric-acid', 'P+ diphosphates']);
+    for (const none of ['STABILISERS (450 MG)', 'ACIDS (ABOUT 450)', 'EMULSIFIERS (LECITHIN), 450', 'HAM (SALT, 450)'])
+      expect([none, phosphates(none)]).toEqual([none, none.includes('LECITHIN') ? ['P- lecithin'] : []]);
   });
   test('[ADD-11] a finding quotes the code with its bracket, and goes on behind it', () => {
     expect(found('E451(I) 338, E338')).toEqual(['P+ sodium-tripolyphosphate', 'S+ sodium-tripolyphosphate', 'P+ phosphoric-acid']);

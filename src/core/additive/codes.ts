@@ -52,17 +52,30 @@ function codeMatch(words: readonly Word[], from: number, to: number, code: strin
 const classWord =
   /^(?:emulsifiers?|emulsifying|stabili[sz]ers?|acids?|acidity|regulators?|acidulants?|preservatives?|antioxidants?|thickeners?|agents?|salts?|sweeteners?|colou?rs?|enhancers?|humectants?|starch|gum|firming|anticaking)$/;
 
-/** A class word with its bracket has at most so many codes and commas before a code. */
-const longestCodeList = 16;
+/** A class word stands at most so many words before a code in its bracket. */
+const longestCodeList = 40;
 
-/** A bare number is a code only in a bracket that follows a class word: "BUTTER (295)" is none. */
+/**
+ * A bare number is a code only as an entry of its own in a bracket that follows a class word, also beside names: "EMULSIFIERS (SOY LECITHIN, 450)". "BUTTER (295)" is none, and
+ * neither is "ACIDS (450 MG)".
+ */
 function isInClassBracket(words: readonly Word[], at: number): boolean {
+  if (!endsEntry(words[at + 1]) || !(words[at - 1]?.facts.text === '(' || endsEntry(words[at - 1]))) return false;
+  let deeper = 0;
   for (let i = at - 1; i >= 0 && at - i < longestCodeList; i--) {
-    const { text, codePart } = words[i]!.facts;
-    if (text === '(') return classWord.test(words[i - 1]?.facts.text ?? '');
-    if (text !== ',' && text !== 'and' && codePart !== 'number') return false;
+    const { text } = words[i]!.facts;
+    if (text === ')') deeper += 1;
+    if (text !== '(') continue;
+    if (deeper === 0) return classWord.test(words[i - 1]?.facts.text ?? '');
+    deeper -= 1;
   }
   return false;
+}
+
+/** What stands between two entries of a bracket; another code does where the comma was left out. */
+function endsEntry(word: Word | undefined): boolean {
+  const { text, codePart } = word?.facts ?? {};
+  return text === undefined || text === ',' || text === 'and' || text === ')' || text === '(' || codePart !== undefined;
 }
 
 /** "STPP", and "MCP" where another additive stands beside it. */

@@ -13,12 +13,13 @@ const certaintyWords: Readonly<Record<Certainty, string>> = {
 
 /**
  * The additives of each class as sentences: "Phosphate and potassium additives: none named on the label.", "Sodium additives: salt."
- * Without a statement they are unknown, not absent.
+ * Baking powder alone: "Phosphate additives: baking powder (possible)." Without a statement they are unknown, not absent.
  */
 export function additiveWords({ statement, additives }: ReadLabel): readonly string[] {
   if (statement === undefined) return ['Additives: unknown, the ingredient statement was not read.'];
   const named = (kind: AdditiveClass): string[] => [
-    ...new Set(additives.filter(one => one.counts && one.class === kind).map(additiveName)),
+    // Baking powder may hold a phosphate: "none named" would hide it.
+    ...new Set(additives.filter(one => (one.counts || one.certainty === 'possible') && one.class === kind).map(additiveName)),
   ];
   const none = classes.filter(kind => named(kind).length === 0);
   return [

@@ -244,6 +244,9 @@ describe('days, figures and lines', () => {
       'Sodium additives: salt.',
       'Phosphate and potassium additives: none named on the label.',
     ]);
+    expect(additiveWords(slices('x', 1, 1, { statement: 'FLOUR, BAKING POWDER.' }).label)[0]).toMatch(
+      /^Phosphate additives: .*baking powder.* \(possible\)\.$/i,
+    );
     expect(
       additiveWords(slices('x', 1, 1, { statement: 'HAM, SALT, SODIUM PHOSPHATES, POTASSIUM CHLORIDE.' }).label).join(' '),
     ).not.toContain('none named');
