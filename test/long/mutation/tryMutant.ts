@@ -20,7 +20,7 @@ export class MutantTrier {
     this.milliseconds = milliseconds;
   }
 
-  try(mutant: Mutant, tests: readonly string[]): Promise<Outcome> {
+  try(mutant: Mutant, tests: readonly string[], isAgain = false): Promise<Outcome> {
     this.child ??= fork(program, { stdio: ['ignore', 'ignore', 'pipe', 'ipc'] });
     const { child } = this;
     return new Promise((done, failed) => {
@@ -50,6 +50,8 @@ export class MutantTrier {
         clearTimeout(patience);
         this.child = undefined;
         if (said.includes('heap out of memory')) end('endless');
+        // The thread with the tests is gone. Once that may be anything; a second time it is the mutant that ends it.
+        else if (said.includes('emitUnexpectedExit')) isAgain ? end('endless') : void this.try(mutant, tests, true).then(done, failed);
         else failed(new Error(`the program that tries mutants ended: ${said}`));
       });
       child.send({ mutant, tests } satisfies Task);
