@@ -78,7 +78,6 @@ function endsEntry(word: Word | undefined): boolean {
   return (
     text === undefined ||
     text === ',' ||
-    text === ';' ||
     text === '/' ||
     text === 'and' ||
     text === 'or' ||
