@@ -47,7 +47,7 @@ const deepestHeadings = 30;
 export function labCells(table: Table): LabCells {
   const { columns, rows, titles } = headed(table);
   const means = meaningsOf(columns);
-  const cells = rows.flatMap(row => cellsOfRow(row, columns, means));
+  const cells = ofSections(rows, columns, means);
   const people = peopleOf(rows, columns);
   return { cells, people: people.length === 0 ? personAbove(titles) : people, issues: unknownOf(columns) };
 }
@@ -102,6 +102,17 @@ function meaningsOf(columns: readonly Placed[]): Meanings {
 
 /** Of these the first counts, or all of them are looked at. */
 const manyOf: readonly LabColumn[] = ['other', 'person', 'born', 'remark', 'reported', 'specimen'];
+
+/** A line that names a group of results ("URINE CHEMISTRY") says what those below it were made of, where no column does. */
+function ofSections(rows: readonly TableRow[], columns: readonly Placed[], means: Meanings): readonly LabCell[] {
+  let section = '';
+  return rows.flatMap(row => {
+    const cells = cellsOfRow(row, columns, means).map(cell => (cell.specimen === '' ? { ...cell, specimen: section } : cell));
+    const [words = '', ...others] = row.cells.map(one => one.trim()).filter(one => one !== '');
+    if (cells.length === 0 && words !== '' && others.length === 0) section = words;
+    return cells;
+  });
+}
 
 function cellsOfRow({ row, cells }: TableRow, columns: readonly Placed[], means: Meanings): readonly LabCell[] {
   const text = (at: number | undefined): string => (at === undefined ? '' : (cells[at] ?? '').trim());

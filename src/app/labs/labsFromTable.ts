@@ -64,6 +64,9 @@ export function labsFromTable(table: Table, today: Day, order?: DayOrder): LabsO
 
 type Days = { readonly order: DayOrder; readonly isMixed: boolean };
 
+/** In words, or by the letters of HL7 (table 0085). */
+const notFinal = /prelim|pending|cancel|error|not final|incomplete|in process|^[DINOPRSWX]$/iu;
+
 function readCell(cell: LabCell, days: Days): LabResult | LabIssue {
   const { place } = cell;
   const issue = (code: LabIssueCode, found: string, expected: string): LabIssue => ({
@@ -76,8 +79,7 @@ function readCell(cell: LabCell, days: Days): LabResult | LabIssue {
   if ('code' in named) return named;
   const { analyte, units } = named;
   const { name } = analyteFacts(analyte);
-  if (/prelim|pending|cancel|error|not final|incomplete/iu.test(cell.status))
-    return issue('lab-not-final', `${name}, ${cell.status}`, 'a final result');
+  if (notFinal.test(cell.status)) return issue('lab-not-final', `${name}, ${cell.status}`, 'a final result');
   const figure = figureOf(cell.value);
   if (figure === undefined)
     return issue('lab-value-not-a-number', cell.value === '' ? '' : `${name} ${cell.value}`, 'one figure with a decimal point');
@@ -129,7 +131,7 @@ function analyteOf({ code, name, specimen }: LabCell, issue: Told): (NamedAnalyt
     return issue('lab-analyte-not-known', `${name} beside ${code}`, `one result: ${code} is ${analyteFacts(named.analyte).name}`);
   if (byName?.drawn !== undefined && byCode?.drawn !== undefined && byName.drawn !== byCode.drawn)
     return issue('lab-drawn-in-conflict', `${name} beside ${code}`, 'one of the two');
-  if (/urine|fluid|dialysate|effluent|stool|csf|saliva/iu.test(specimen) && !named.analyte.startsWith('urine'))
+  if (/urine|\bur?\b|fluid|peritoneal|dialysate|effluent|stool|csf|saliva/iu.test(specimen) && !named.analyte.startsWith('urine'))
     return issue('lab-analyte-not-known', `${name || code} of ${specimen}`, 'a result of the blood');
   const drawn = byCode?.drawn ?? byName?.drawn;
   return { analyte: named.analyte, ...(drawn === undefined ? {} : { drawn }), ...(byCode === undefined ? {} : { units: byCode.units }) };
@@ -139,7 +141,10 @@ function analyteOf({ code, name, specimen }: LabCell, issue: Told): (NamedAnalyt
 function isHemolyzed({ hemolyzed, remark }: LabCell): boolean | undefined {
   const said = hemolyzed.toLowerCase();
   if (!/^(?:|y|yes|n|no|none|not hemolyzed|true|false|0|[1-4]\+?|slight|moderate|gross|marked|trace)$/u.test(said)) return undefined;
-  const isDenied = /\b(?:no|not|non|without|negative for)[-\s]+(?:visible\s+)?h(?:a?e)mol/iu.test(remark);
+  const isDenied =
+    /\b(?:no|not|non|without|negative for)[-\s]*(?:(?:visible|visibly|gross|grossly|significant|evidence of|signs? of)\s+)*h(?:a?e)mol/iu.test(
+      remark,
+    ) || /h(?:a?e)molysis(?: index)?\s*[:=]?\s*(?:none|no|negative|absent|not (?:seen|detected|present)|0)\b(?!\.)/iu.test(remark);
   return !/^(?:|n|no|none|not hemolyzed|false|0)$/u.test(said) || (/h(?:a?e)mol[yi]/iu.test(remark) && !isDenied);
 }
 

@@ -24,6 +24,9 @@ describe('E and INS numbers', () => {
   ])('[ADD-11] %s', (text, expected) => {
     expect(phosphates(text)).toEqual([expected]);
   });
+  test.each(['EMULSIFIERS (450 OR 451)', 'EMULSIFIERS (450/451)'])('[ADD-11] bare numbers otherwise parted: %s', text => {
+    expect(phosphates(text)).toEqual(['P+ diphosphates', 'P+ triphosphates']);
+  });
   test('[ADD-11] a number whose first salt alone is in the table stands for it', () => {
     expect(found('E500')).toEqual(['S+ sodium-carbonate']);
     expect(found('E501')).toEqual(['K+ potassium-carbonate']);

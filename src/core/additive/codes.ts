@@ -75,7 +75,16 @@ function isInClassBracket(words: readonly Word[], at: number): boolean {
 /** What stands between two entries of a bracket; another code does where the comma was left out. */
 function endsEntry(word: Word | undefined): boolean {
   const { text, codePart } = word?.facts ?? {};
-  return text === undefined || text === ',' || text === 'and' || text === ')' || text === '(' || codePart !== undefined;
+  return (
+    text === undefined ||
+    text === ',' ||
+    text === '/' ||
+    text === 'and' ||
+    text === 'or' ||
+    text === ')' ||
+    text === '(' ||
+    codePart !== undefined
+  );
 }
 
 /** "STPP", and "MCP" where another additive stands beside it. */

@@ -66,6 +66,8 @@ type Parts =
     };
 
 const ofYear = /^(\d{4})([-/.]?)(\d{2})\2(\d{2})(?:[T ]\s*(.+))?$/u;
+/** As HL7 writes it: 20261103073000-0500. */
+const ofStamp = /^(\d{4})(\d{2})(\d{2})(\d{4}(?:\d{2}(?:\.\d+)?)?(?:[+-]\d{4})?)$/u;
 const ofFigures = /^(\d{1,2})([-/.])(\d{1,2})\2(\d{4}|\d{2})(?:,?\s+(.+))?$/u;
 const dayAndName = /^(\d{1,2})[-\s.]*([a-z]{3,9})\.?[-\s,]*(\d{4}|\d{2})(?:,?\s+(.+))?$/iu;
 const nameAndDay = /^([a-z]{3,9})\.?\s*(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})(?:,?\s+(.+))?$/iu;
@@ -74,6 +76,8 @@ function parted(words: string): Parts | undefined {
   const text = words.trim();
   const year = ofYear.exec(text);
   if (year !== null) return { kind: 'certain', day: written(year[1]!, year[3]!, year[4]!), time: year[5] ?? '' };
+  const stamp = ofStamp.exec(text);
+  if (stamp !== null) return { kind: 'certain', day: written(stamp[1]!, stamp[2]!, stamp[3]!), time: stamp[4]! };
   const figures = ofFigures.exec(text);
   if (figures !== null) {
     const [, first = '', mark, second = '', shortYear = '', time = ''] = figures;

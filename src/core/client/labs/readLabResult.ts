@@ -111,12 +111,12 @@ export function readLabResult(entry: LabEntry, place: Place): LabResult | LabIss
 }
 
 /**
- * What words say about dialysis: "pre", "before HD", "post", "after dialysis" and the like; undefined for words that say neither or both.
+ * What words say about dialysis: "pre", "before HD", "post", "after dialysis" and the like; undefined for words that say neither or both, and for those of a meal.
  */
 export function drawnFromWords(words: string): LabResult['drawn'] | undefined {
   const isBefore = /\b(pre|predialysis|before)\b/iu.test(words);
   const isAfter = /\b(post|postdialysis|after)\b/iu.test(words);
-  if (isBefore === isAfter) return undefined;
+  if (isBefore === isAfter || /meal|prandial|breakfast|lunch|dinner|\bnot\b/iu.test(words)) return undefined;
   return isBefore ? 'before-dialysis' : 'after-dialysis';
 }
 
