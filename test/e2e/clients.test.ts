@@ -145,9 +145,9 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     const asked = page.getByRole('alert').filter({ hasText: 'Are these results of this client?' });
     await asked.getByText('Quirin Xander').waitFor();
     expect(await results.getByRole('combobox', { name: 'Result', exact: true }).count()).toBe(before);
-    expect(await asked.getByRole('radio', { name: '11/03/2026 is November 3' }).isChecked()).toBe(true);
+    expect(await asked.getByRole('radio', { name: '11/03/2026 is November 3, 2026' }).isChecked()).toBe(true);
     expect(await violationsOf(page, ['[role="alert"]'])).toEqual([]);
-    await asked.getByRole('radio', { name: '11/03/2026 is March 11' }).check();
+    await asked.getByRole('radio', { name: '11/03/2026 is March 11, 2026' }).check();
     await asked.getByRole('button', { name: 'Take these results over' }).click();
     await asked.waitFor({ state: 'detached' });
     await expect.poll(() => results.getByRole('combobox', { name: 'Result', exact: true }).count()).toBe(before + 2);

@@ -22,8 +22,8 @@ export type LabTableIssueCode = LabIssueCode | TableIssueCode | 'column-not-know
 
 export interface LabsOfTable extends Reading<readonly LabResult[], LabTableIssueCode> {
   readonly person: LabPerson;
-  /** How days of figures alone were read, where written the other way round they would be other days and nothing in the table shows which it is. */
-  readonly guessedOrder?: DayOrder;
+  /** How days of figures alone were read, where written the other way round they would be other days and nothing in the table shows which it is; with one of them. */
+  readonly guessedOrder?: { readonly order: DayOrder; readonly example: string };
 }
 
 /**
@@ -51,18 +51,19 @@ export function labsFromTable(table: Table, today: Day, order?: DayOrder): LabsO
   const days = {
     order: order ?? (shown === 'day-first' ? shown : 'month-first'),
     isMixed: shown === 'mixed' && order === undefined,
+    today,
   } as const;
   const read = collectLabs(cells.map(cell => ({ read: readCell(cell, days), place: cell.place })));
-  const isGuessed = shown === undefined && cells.some(({ day }) => readWrittenDay(day, days.order)?.isByOrder === true);
+  const guessed = shown === undefined ? cells.find(({ day }) => readWrittenDay(day, days.order)?.isByOrder === true) : undefined;
   return {
     value: read.value,
     issues: [...table.issues, ...issues, ...read.issues],
     person: personOf(people[0], days.order),
-    ...(isGuessed ? { guessedOrder: days.order } : {}),
+    ...(guessed === undefined ? {} : { guessedOrder: { order: days.order, example: guessed.day } }),
   };
 }
 
-type Days = { readonly order: DayOrder; readonly isMixed: boolean };
+type Days = { readonly order: DayOrder; readonly isMixed: boolean; readonly today: Day };
 
 /** In words, or by the letters of HL7 (table 0085). */
 const notFinal = /prelim|pending|cancel|error|not final|incomplete|in process|^[DINOPRSWX]$/iu;
@@ -87,6 +88,7 @@ function readCell(cell: LabCell, days: Days): LabResult | LabIssue {
     return issue('lab-unit-not-known', `${name} in ${figure.unit} and in ${cell.unit}`, 'one unit');
   const day = readWrittenDay(cell.day, days.order);
   if (day === undefined) return issue('lab-day-not-read', cell.day === '' ? 'no day' : cell.day, 'the day of the sample');
+  if (day.day > days.today) return issue('lab-day-not-read', cell.day, `a day that has been: this one would be ${day.day}`);
   if (day.isByOrder && days.isMixed)
     return issue('lab-day-not-read', cell.day, 'a day that is not two: this file has days with the month first and with the day first');
   const limits = limitsOf(cell);
@@ -131,7 +133,7 @@ function analyteOf({ code, name, specimen }: LabCell, issue: Told): (NamedAnalyt
     return issue('lab-analyte-not-known', `${name} beside ${code}`, `one result: ${code} is ${analyteFacts(named.analyte).name}`);
   if (byName?.drawn !== undefined && byCode?.drawn !== undefined && byName.drawn !== byCode.drawn)
     return issue('lab-drawn-in-conflict', `${name} beside ${code}`, 'one of the two');
-  if (/urine|\bur?\b|fluid|peritoneal|dialysate|effluent|stool|csf|saliva/iu.test(specimen) && !named.analyte.startsWith('urine'))
+  if (/urine|\bur?\b|fluid|peritoneal|dialys|effluent|stool|csf|saliva/iu.test(specimen) && !named.analyte.startsWith('urine'))
     return issue('lab-analyte-not-known', `${name || code} of ${specimen}`, 'a result of the blood');
   const drawn = byCode?.drawn ?? byName?.drawn;
   return { analyte: named.analyte, ...(drawn === undefined ? {} : { drawn }), ...(byCode === undefined ? {} : { units: byCode.units }) };
@@ -140,12 +142,17 @@ function analyteOf({ code, name, specimen }: LabCell, issue: Told): (NamedAnalyt
 /** By its own column, or by a remark of the laboratory; undefined for words that say neither. */
 function isHemolyzed({ hemolyzed, remark }: LabCell): boolean | undefined {
   const said = hemolyzed.toLowerCase();
-  if (!/^(?:|y|yes|n|no|none|not hemolyzed|true|false|0|[1-4]\+?|slight|moderate|gross|marked|trace)$/u.test(said)) return undefined;
+  const isSaidNot = /^(?:|-|n|no|none|nil|n\/a|na|neg(?:ative)?|absent|false|0|(?:non|not|un)[-\s]?(?:ha?emoly[sz]ed)?)$/u.test(said);
+  const isSaid =
+    /^(?:y|yes|pos(?:itive)?|present|true|\+{1,4}|[1-4]\+?|slight(?:ly)?|mild(?:ly)?|moderate(?:ly)?|gross(?:ly)?|marked(?:ly)?|trace)?[\s(]*(?:ha?emoly[sz](?:ed|is)|[1-4]\+)?\)?$/u.test(
+      said,
+    );
+  if (!isSaidNot && !isSaid) return undefined;
   const isDenied =
     /\b(?:no|not|non|without|negative for)[-\s]*(?:(?:visible|visibly|gross|grossly|significant|evidence of|signs? of)\s+)*h(?:a?e)mol/iu.test(
       remark,
     ) || /h(?:a?e)molysis(?: index)?\s*[:=]?\s*(?:none|no|negative|absent|not (?:seen|detected|present)|0)\b(?!\.)/iu.test(remark);
-  return !/^(?:|n|no|none|not hemolyzed|false|0)$/u.test(said) || (/h(?:a?e)mol[yi]/iu.test(remark) && !isDenied);
+  return !isSaidNot || (/h(?:a?e)mol[yi]/iu.test(remark) && !isDenied);
 }
 
 function personOf(person: WrittenPerson | undefined, order: DayOrder): LabPerson {

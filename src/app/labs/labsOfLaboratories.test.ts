@@ -91,8 +91,11 @@ describe('results as laboratories write them', () => {
 
   test('[FHR-12] a day that could be two: the month first, which is said; the other order when that is asked for', () => {
     const lines = ['test,result,unit,date', 'K,5.2,mmol/L,11/03/2026', 'K,5.1,mmol/L,10/06/2026'];
-    expect([read(lines).value[0]?.takenOn, read(lines).guessedOrder]).toEqual(['2026-11-03', 'month-first']);
-    expect([read(lines, 'day-first').value[0]?.takenOn, read(lines, 'day-first').guessedOrder]).toEqual(['2026-03-11', 'day-first']);
+    expect([read(lines).value[0]?.takenOn, read(lines).guessedOrder]).toEqual([
+      '2026-11-03',
+      { order: 'month-first', example: '11/03/2026' },
+    ]);
+    expect([read(lines, 'day-first').value[0]?.takenOn, read(lines, 'day-first').guessedOrder?.order]).toEqual(['2026-03-11', 'day-first']);
     // One that is plain settles all of them, and so does a day that is not yet.
     expect(read([...lines, 'K,5.0,mmol/L,25/09/2026']).value.map(({ takenOn }) => takenOn)).toEqual([
       '2026-03-11',
@@ -101,6 +104,27 @@ describe('results as laboratories write them', () => {
     ]);
     const settled = read(['test,result,unit,date', 'K,5.2,mmol/L,12/11/2026', 'K,5.1,mmol/L,05/11/2026']);
     expect([settled.value.map(({ takenOn }) => takenOn), settled.guessedOrder]).toEqual([['2026-11-12', '2026-11-05'], undefined]);
+  });
+
+  test.each(['11/13/59', '12/13/26', '2027-01-01'])('[FHR-7] a day that is not yet is left out: %s', day => {
+    const { value, issues } = read(['test,result,unit,date', `K,5.2,mmol/L,${day}`]);
+    expect([value, issues.map(({ code }) => code)]).toEqual([[], ['lab-day-not-read']]);
+  });
+
+  test.each([
+    ['Non-hemolyzed', undefined],
+    ['Negative', undefined],
+    ['N/A', undefined],
+    ['-', undefined],
+    ['hemolyzed', true],
+    ['Yes (1+)', true],
+    ['+', true],
+    ['Slightly haemolysed', true],
+  ])('[FHR-12] in the column of hemolysis %s', (said, hemolyzed) => {
+    expect(read(['test,result,unit,date,hemolyzed', `K,5.2,mmol/L,2026-11-13,${said}`]).value).toMatchObject([
+      { value: 5.2, ...(hemolyzed ? { hemolyzed } : {}) },
+    ]);
+    expect(read(['test,result,unit,date,hemolyzed', `K,5.2,mmol/L,2026-11-13,${said}`]).value[0]?.hemolyzed).toBe(hemolyzed);
   });
 
   test('[FHR-7] days of both orders in one file: only those that are one day are read', () => {

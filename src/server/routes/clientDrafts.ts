@@ -50,7 +50,7 @@ export function clientDraftRoutes({ readTable, now, log, vault }: World) {
             labs: z.array(labResultAnswer),
             issues: z.array(z.string()),
             person: z.object({ name: z.string().optional(), bornOn: z.string().optional() }),
-            guessedOrder: dayOrder.optional(),
+            guessedOrder: z.object({ order: dayOrder, example: z.string() }).optional(),
           }),
           'Results read from a table or from FHIR R4 Observations, with what could not be read, whose they are by the file, and how days of figures were read where nothing shows it; keeps nothing',
         ),

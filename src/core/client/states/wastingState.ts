@@ -38,7 +38,10 @@ export function wastingState(facts: ClientFacts): WastingState {
     const why = `Protein-energy wasting: ${criteria.met} of 4 groups are met (${criteria.shownBy.join(', ')}). No food is restricted until that is corrected.`;
     stop(why, 'Raise intake first; review when it is corrected.', wastingCriteria);
   } else if (criteria.met + open.length >= 3 && Math.max(criteria.met, lastKnown.met) > 0) {
-    const told = criteria.met === 0 ? '' : ` (${criteria.shownBy.join(', ')})`;
+    const told =
+      criteria.met === 0
+        ? ` (${lastKnown.shownBy.join(', ')}: too old to count, and no newer figure says otherwise)`
+        : ` (${criteria.shownBy.join(', ')})`;
     const why = `Wasting is not ruled out: ${criteria.met} of 4 groups met${told}, ${open.length} open.`;
     stop(why, `To settle it: ${open.map(([group]) => neededFor[group as keyof typeof neededFor](facts)).join('; ')}.`, wastingCriteria);
   } else if (bodyMassIndex !== undefined && bodyMassIndex < 18.5) {

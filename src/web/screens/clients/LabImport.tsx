@@ -1,5 +1,5 @@
 import type { LabClient } from '#core/client/labs/labPerson.ts';
-import type { DayOrder } from '#core/quantity/writtenDay.ts';
+import { type DayOrder, readWrittenDay } from '#core/quantity/writtenDay.ts';
 import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import { FileChoice } from '../../ui/FileChoice.tsx';
 import type { Choices } from '../../ui/form/choices.ts';
@@ -9,10 +9,14 @@ import { Told } from '../../ui/Told.tsx';
 import { useLabFile } from './labFileActions.ts';
 import type { TypedLab } from './typedResults.ts';
 
-const orders: Choices<DayOrder> = [
-  ['month-first', '11/03/2026 is November 3'],
-  ['day-first', '11/03/2026 is March 11'],
-];
+/** "11/03/2026 is November 3, 2026" and the other one. */
+function ordersOf(example: string): Choices<DayOrder> {
+  return (['month-first', 'day-first'] as const).map(order => [order, `${example} is ${longDay(readWrittenDay(example, order)?.day)}`]);
+}
+
+function longDay(day = ''): string {
+  return new Intl.DateTimeFormat('en-US', { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(day));
+}
 
 /** Results from a file: a table as laboratories write it, or FHIR R4 Observations. What could not be read is told; whose they are and which day is meant is asked where it is not plain. */
 export function LabImport({ client, onLabs }: { readonly client: LabClient; readonly onLabs: (labs: readonly TypedLab[]) => void }) {
@@ -39,8 +43,8 @@ export function LabImport({ client, onLabs }: { readonly client: LabClient; read
           {question.days !== undefined && (
             <OneOf
               label="How does this file write days? It does not show it by itself."
-              choices={orders}
-              value={question.days}
+              choices={ordersOf(question.days.example)}
+              value={question.days.order}
               onChange={question.readAgain}
             />
           )}

@@ -48,7 +48,7 @@ export function useLabFile(client: LabClient, onLabs: (labs: readonly TypedLab[]
       ? {
           person,
           differences: differencesOf(person, client),
-          days: guessedOrder ?? file?.order,
+          days: guessedOrder,
           readAgain: (order: DayOrder): void => void (file !== undefined && begin({ ...file, order })),
           takeOver,
           leave,

@@ -98,11 +98,23 @@ function OneFood({ foodId }: { readonly foodId: string }) {
 
 /** What the figures of a label say against each other. */
 function Audit({ label }: { readonly label: Label }) {
-  const { findings } = label.read;
+  const { findings, issues } = label.read;
+  const unread = issues.filter(({ code }) => /-not-readable$/.test(code));
   return (
     <section className={layout.sheet} aria-labelledby="audit-title">
       <h2 id="audit-title">Audit</h2>
-      {findings.length === 0 && <p>Nothing to look at: the figures agree with each other and with the rounding rules.</p>}
+      {unread.length > 0 && (
+        <p>
+          <b>Look again.</b> {unread.length === 1 ? 'One line' : `${unread.length} lines`} could not be read and count as unknown. Correct
+          the label below.
+        </p>
+      )}
+      {findings.length === 0 && (
+        <p>
+          {unread.length > 0 ? 'The figures that were read agree' : 'Nothing to look at: the figures agree'} with each other and with the
+          rounding rules.
+        </p>
+      )}
       {findings.map(({ code, message, source }) => (
         <p key={code + message}>
           <b>Look again.</b> {message} <span className={text.soft}>{source}</span>
