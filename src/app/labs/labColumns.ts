@@ -53,6 +53,6 @@ export function columnOf(heading: string): Column {
   return analyteNamed(name) === undefined ? { kind: 'unknown' } : { kind: 'analyte', name, unit: inside ?? behind };
 }
 
-export function bareHeading(words: string): string {
+function bareHeading(words: string): string {
   return words.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
 }
