@@ -132,6 +132,14 @@ describe('protein equivalents', () => {
   );
   // Depner, Daugirdas, J Am Soc Nephrol 1996;7:780.
   check(28, 'nPCR midweek', () => expect(shown(nPcrGPerKgFromSession('midweek', 60, 1.4), 2)).toBe(1.05));
+  // By hand, to four places, so that no coefficient can be another one: 60 / (25.8 + 1.61 + 56.4 / 1.4) + 0.168 and so on.
+  check(28, 'nPCR of each day, four places', () =>
+    expect(
+      [nPcrGPerKgFromSession('midweek', 60, 1.4), nPcrGPerKgFromSession('first', 70, 1.4), nPcrGPerKgFromSession('last', 60, 1.4)].map(
+        one => shown(one, 4),
+      ),
+    ).toEqual([1.0543, 1.0197, 1.1242]),
+  );
   check(29, 'nPCR at the first session of the week', () => expect(shown(nPcrGPerKgFromSession('first', 70, 1.4), 2)).toBe(1.02));
   check(30, 'nPCR at the last session of the week', () => expect(shown(nPcrGPerKgFromSession('last', 60, 1.4), 2)).toBe(1.12));
   // Maroni 1985; BMC Nephrol 2016, Table 5.
