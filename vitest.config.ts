@@ -23,7 +23,7 @@ const alone = ['src/adapters/clients/tries.test.ts', 'src/adapters/files/printPd
 export const quick = { include: ['src/**/*.test.ts', 'test/**/*.test.ts'], exclude: [...browser, ...programs, ...alone] };
 
 /** A worker with its browser and its program takes a gigabyte and a half, and waits for them a good part of its time. */
-const workers = Math.max(1, Math.min(availableParallelism() + 2, Math.floor(totalmem() / 2 ** 30 / 1.5)));
+const workers = Math.max(1, Math.min(availableParallelism() + 1, Math.floor(totalmem() / 2 ** 30 / 1.5)));
 
 const project = (name: string, include: string[], exclude: string[] = [], globalSetup: string[] = []) => ({
   extends: true as const,
