@@ -42,6 +42,7 @@ describe('E and INS numbers', () => {
       'P+ diphosphates',
       'P+ triphosphates',
     ]);
+    expect(phosphates('EMULSIFIERS (450 AND/OR 452)')).toEqual(['P+ diphosphates alternative', 'P+ polyphosphates alternative']);
     // As Australia and New Zealand print it: a name, then a code.
     expect(phosphates('EMULSIFIERS (SOY LECITHIN, 450)')).toEqual(['P- lecithin', 'P+ diphosphates']);
     expect(phosphates('MINERAL SALTS (SODIUM BICARBONATE (SODA), 450)')).toEqual(['P+ diphosphates']);

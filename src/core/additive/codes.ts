@@ -72,19 +72,11 @@ function isInClassBracket(words: readonly Word[], at: number): boolean {
   return false;
 }
 
+const betweenEntries: ReadonlySet<string> = new Set([',', '/', '(', ')', 'and', 'or', 'and/or']);
+
 /** What stands between two entries of a bracket; another code does where the comma was left out. */
 function endsEntry(word: Word | undefined): boolean {
-  const { text, codePart } = word?.facts ?? {};
-  return (
-    text === undefined ||
-    text === ',' ||
-    text === '/' ||
-    text === 'and' ||
-    text === 'or' ||
-    text === ')' ||
-    text === '(' ||
-    codePart !== undefined
-  );
+  return word === undefined || betweenEntries.has(word.facts.text) || word.facts.codePart !== undefined;
 }
 
 /** "STPP", and "MCP" where another additive stands beside it. */
