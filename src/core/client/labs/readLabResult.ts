@@ -122,7 +122,11 @@ export function drawnFromWords(words: string): LabResult['drawn'] | undefined {
 
 /** True for the same result of the same sample, in whatever unit: it is no second result, and must not count as "high twice". */
 export function isSameResult(a: LabResult, b: LabResult): boolean {
-  return a.analyte === b.analyte && a.takenOn === b.takenOn && a.takenAt === b.takenAt && canonical(a) === canonical(b);
+  return sampleKey(a) === sampleKey(b) && !Number.isNaN(canonical(a));
+}
+
+function sampleKey(lab: LabResult): string {
+  return [lab.analyte, lab.takenOn, lab.takenAt ?? '', canonical(lab)].join(' ');
 }
 
 function canonical({ analyte, value, unit }: LabResult): number {
@@ -136,12 +140,16 @@ export function collectLabs(
 ): Reading<LabResult[], LabIssueCode> {
   const value: LabResult[] = [];
   const issues: LabIssue[] = [];
+  const known = new Set<string>();
   for (const { read, place } of entries) {
     if ('code' in read) issues.push(read);
-    else if (value.some(one => isSameResult(one, read))) {
+    else if (known.has(sampleKey(read))) {
       const found = `${analyteFacts(read.analyte).name} ${read.value} ${read.unit} of ${read.takenOn}, twice`;
       issues.push({ code: 'lab-twice', place, found, expected: 'each result once; it is kept once' });
-    } else value.push(read);
+    } else {
+      known.add(sampleKey(read));
+      value.push(read);
+    }
   }
   return { value, issues };
 }
