@@ -191,7 +191,7 @@ describe('results as laboratories write them', () => {
 describe('figures and units as they are written elsewhere', () => {
   test('[FHR-12] a table with decimal commas is read with them, its point parts thousands', () => {
     const lines = [
-      'Datum;Test;Result;Units;Range',
+      'Date;Test;Result;Units;Range',
       '13.11.2026;K;5,9;mmol/L;3,5-5,1',
       '13.11.2026;PTH;1.412;pg/mL;15-65',
       '13.11.2026;Albumin;3,1 L;g/dL;',
