@@ -50,7 +50,8 @@ export function notUsed(facts: ClientFacts): readonly NotUsed[] {
             why: `it counts for ${days(ageLimitDays(facts, 'urine'))}`,
           },
         ]),
-    ...((assessment.appetite === undefined && assessment.intake === undefined && assessment.addedFoods === undefined) || isInDate(facts, 'intake', assessment.on)
+    ...((assessment.appetite === undefined && assessment.intake === undefined && assessment.addedFoods === undefined) ||
+    isInDate(facts, 'intake', assessment.on)
       ? []
       : [
           { what: `appetite and intake (${ageWords(assessment.on, today)})`, why: `they count for ${days(ageLimitDays(facts, 'intake'))}` },

@@ -1,4 +1,4 @@
-import type { AddedNutrient, TakenFood } from '#core/client/assessment/amountsTaken.ts';
+import { type AddedNutrient, addedNutrients, type TakenFood } from '#core/client/assessment/amountsTaken.ts';
 import type { ClientFacts } from '#core/client/assessment/clientFacts.ts';
 import { type AddedFood, addedFoods } from '#core/client/assessment/vocabularies.ts';
 import { add, exactly, type Interval, interval, zero } from '#core/quantity/interval.ts';
@@ -55,4 +55,22 @@ export function amountWords({ lo, hi }: Interval, unit: string): string {
   const [low, high] = [roundHalfUp(lo, 0), roundHalfUp(hi, 0)];
   if (hi === Number.POSITIVE_INFINITY) return low > 0 ? `at least ${low} ${unit}` : `${unit === 'kcal' ? 'energy' : unit} not known`;
   return low === high ? `${low} ${unit}` : low === 0 ? `up to ${high} ${unit}` : `${low} to ${high} ${unit}`;
+}
+
+const nutrientWords: Readonly<Record<AddedNutrient, readonly [unit: string, words: string]>> = {
+  energyKcal: ['kcal', ''],
+  proteinG: ['g', 'protein'],
+  sodiumMg: ['mg', 'sodium'],
+  potassiumMg: ['mg', 'potassium'],
+  phosphorusMg: ['mg', 'phosphorus'],
+  calciumMg: ['mg', 'calcium'],
+  fluidMl: ['mL', 'fluid'],
+};
+
+/** What was told of a food, on a day of its own: "300 kcal", "20 g protein". */
+export function addedWords(food: TakenFood): readonly string[] {
+  return addedNutrients.flatMap(nutrient => {
+    const [unit, words] = nutrientWords[nutrient];
+    return food[nutrient] === undefined ? [] : [`${food[nutrient]} ${unit} ${words}`.trim()];
+  });
 }

@@ -1,8 +1,12 @@
 import type { TakenBinder } from '#core/client/assessment/amountsTaken.ts';
 import { type ClientFacts, takes } from '#core/client/assessment/clientFacts.ts';
 import { type BinderName, binders, mealTimes } from '#core/client/assessment/vocabularies.ts';
-import { binderCalciumMg, isCalciumBinder } from '#core/client/formulas/binderCalcium.ts';
+import { binderCalciumMg, type CalciumBinder, calciumShare } from '#core/client/formulas/binderCalcium.ts';
 import { add, exactly, type Interval, interval, zero } from '#core/quantity/interval.ts';
+
+export function isCalciumBinder(name: BinderName): name is CalciumBinder {
+  return name in calciumShare;
+}
 
 /** Binders that are taken, in the order of their list, whatever the order they were typed in. */
 export function takenBinders({ assessment }: ClientFacts): readonly TakenBinder[] {

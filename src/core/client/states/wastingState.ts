@@ -74,9 +74,7 @@ const neededFor = {
   'body mass': () => 'weight and height, and whether a loss of weight was wanted or fluid',
   muscle: () => 'loss of muscle in 3 or 6 months',
   intake: (facts: ClientFacts) =>
-    isAddedOpen(facts)
-      ? 'whether the energy and protein that were told have the supplements in them'
-      : 'a day’s protein and energy eaten',
+    isAddedOpen(facts) ? 'whether the energy and protein that were told have the supplements in them' : 'a day’s protein and energy eaten',
 } as const;
 
 /** `counts` says of each fact whether it is used, given whether it is in date. */
