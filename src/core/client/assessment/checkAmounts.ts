@@ -40,17 +40,19 @@ function issueOf(field: string, value: number | undefined, { lo, hi, unit, meant
 function binderIssues(taken: TakenBinder): readonly AssessmentIssue[] {
   const { binder, unitMg, unitsPerDay, unitsWith = {} } = taken;
   const name = binders.words(binder);
-  const meals = mealTimes.flatMap(meal => unitsWith[meal] ?? []);
+  const meals = mealTimes.keys.flatMap(meal => unitsWith[meal] ?? []);
   const sum = meals.reduce((a, b) => a + b, 0);
-  const contradicts = unitsPerDay !== undefined && (meals.length === mealTimes.length ? sum !== unitsPerDay : sum > unitsPerDay);
-  const isNone = meals.length === mealTimes.length && sum === 0;
+  const contradicts = unitsPerDay !== undefined && (meals.length === mealTimes.keys.length ? sum !== unitsPerDay : sum > unitsPerDay);
+  const isNone = meals.length === mealTimes.keys.length && sum === 0;
   return [
     ...issueOf(`${name}, in one`, unitMg, {
       ...{ lo: 50, hi: 3000, unit: 'mg' },
       meant: { lo: 0.05, hi: 3, asked: 'were grams meant? Type it in mg.' },
     }),
     ...issueOf(`${name}, number`, unitsPerDay, { lo: 0.5, hi: 40, unit: 'a day' }),
-    ...mealTimes.flatMap(meal => issueOf(`${name} with ${meal}`, unitsWith[meal], { lo: 0, hi: 15, unit: 'at once' })),
+    ...mealTimes.keys.flatMap(meal =>
+      issueOf(`${name} with ${mealTimes.words(meal)}`, unitsWith[meal], { lo: 0, hi: 15, unit: 'at once' }),
+    ),
     ...(contradicts
       ? [question('contradiction', name, `${name}: ${unitsPerDay} a day, and ${sum} with the meals: which of the two is right?`)]
       : []),

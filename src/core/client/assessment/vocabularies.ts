@@ -117,8 +117,7 @@ export const binders = vocabulary([
 export type BinderName = KeyOf<typeof binders>;
 
 /** When binders are taken. */
-export const mealTimes = ['breakfast', 'lunch', 'dinner', 'snack'] as const;
-export type MealTime = (typeof mealTimes)[number];
+export const mealTimes = vocabulary(['breakfast', 'lunch', 'dinner', 'snack'], { snack: 'a snack' });
 
 export const potassiumBinders = vocabulary(['patiromer', 'sodium-zirconium-cyclosilicate', 'sodium-polystyrene-sulfonate']);
 export type PotassiumBinderName = KeyOf<typeof potassiumBinders>;

@@ -1,3 +1,4 @@
+import type { AddedNutrient } from '#core/client/assessment/amountsTaken.ts';
 import { type ClientFacts, has, takes } from '#core/client/assessment/clientFacts.ts';
 import { medicines } from '#core/client/assessment/vocabularies.ts';
 import type { Source } from '#core/client/rules/source.ts';
@@ -26,19 +27,19 @@ export function withBeside(facts: ClientFacts, targets: Targets): Targets {
   const told = (item: TargetItem, ...beside: readonly Beside[]) => ({ [item]: toldOf(targets[item], beside) });
   return {
     ...targets,
-    ...told('energy', ...brought(facts, 'energyKcal', 'kcal', 'energy')),
-    ...told('protein', ...brought(facts, 'proteinG', 'g', 'protein'), ...aboutProtein(facts)),
-    ...told('sodium', ...aboutSodium(facts)),
+    ...told('energy', ...brought(facts, 'energyKcal', 'kcal', targets.energy)),
+    ...told('protein', ...brought(facts, 'proteinG', 'g', targets.protein), ...aboutProtein(facts)),
+    ...told('sodium', ...aboutSodium(facts, targets.sodium)),
     potassium: shortOfFood(
       facts,
-      toldOf(targets.potassium, [...brought(facts, 'potassiumMg', 'mg', 'potassium'), ...aboutPotassium(facts)]),
+      toldOf(targets.potassium, [...brought(facts, 'potassiumMg', 'mg', targets.potassium), ...aboutPotassium(facts)]),
     ),
     phosphorus: shortOfFood(
       facts,
-      toldOf(targets.phosphorus, [...brought(facts, 'phosphorusMg', 'mg', 'phosphorus'), ...aboutPhosphorus(facts)]),
+      toldOf(targets.phosphorus, [...brought(facts, 'phosphorusMg', 'mg', targets.phosphorus), ...aboutPhosphorus(facts)]),
     ),
     ...told('calcium', ...aboutCalcium(facts, targets.calcium)),
-    ...told('fluid', ...brought(facts, 'fluidMl', 'mL', 'fluid'), ...aboutFluid(facts)),
+    ...told('fluid', ...brought(facts, 'fluidMl', 'mL', targets.fluid), ...aboutFluid(facts)),
     fiber: slowStomach(facts, targets.fiber),
   };
 }
@@ -52,16 +53,19 @@ function toldOf(target: Target, beside: readonly Beside[]): Target {
     : { ...target, sources, reasons: [...target.reasons, ...says] };
 }
 
-/** What supplements, feeds and meals on dialysis bring of a figure, the mean of a week. */
-function brought(facts: ClientFacts, nutrient: Parameters<typeof addedADay>[1], unit: string, words: string): readonly Beside[] {
+/** What supplements, feeds and meals on dialysis bring of a target, the mean of a week. That nobody knows how much is told beside a figure alone. */
+function brought(facts: ClientFacts, nutrient: AddedNutrient, unit: string, target: Target): readonly Beside[] {
   const added = addedADay(facts, nutrient);
-  if (added === undefined || added.hi === 0) return [];
-  return [[`Supplements and feeds bring ${ofAmount(added, unit, words)} a day, counted within this figure.`, ownRule]];
+  if (added === undefined || added.hi === 0 || (isUnknown(added) && target.kind !== 'proposed')) return [];
+  return [[`Supplements and feeds bring ${ofAmount(added, unit, target.item)} a day, which are part of the whole day’s.`, ownRule]];
+}
+
+function isUnknown({ lo, hi }: Interval): boolean {
+  return lo < 0.5 && hi === Number.POSITIVE_INFINITY;
 }
 
 function ofAmount(amount: Interval, unit: string, words: string): string {
-  const isUnknown = amount.lo < 0.5 && amount.hi === Number.POSITIVE_INFINITY;
-  return isUnknown ? `an amount of ${words} that is not known` : `${amountWords(amount, unit)} ${words}`;
+  return isUnknown(amount) ? `an amount of ${words} that is not known` : `${amountWords(amount, unit)} of ${words}`;
 }
 
 function isPlantBased(facts: ClientFacts): boolean {
@@ -84,16 +88,16 @@ function aboutProtein(facts: ClientFacts): readonly Beside[] {
   ];
 }
 
-function aboutSodium(facts: ClientFacts): readonly Beside[] {
+function aboutSodium(facts: ClientFacts, target: Target): readonly Beside[] {
   const sodium = potassiumBinderSodium(facts);
   const names = potassiumBinderWords(facts, 'sodium-zirconium-cyclosilicate', 'sodium-polystyrene-sulfonate');
   return [
-    ...brought(facts, 'sodiumMg', 'mg', 'sodium'),
+    ...brought(facts, 'sodiumMg', 'mg', target),
     ...(names === undefined
       ? []
       : [
           [
-            `It is of food: ${names} brings about ${ofAmount(sodium, 'mg', 'sodium')} a day beside it; the prescriber knows how much of that counts.`,
+            `Beside food ${names} brings ${ofAmount(sodium, 'mg', 'sodium')} a day; whether and how it counts is for the prescriber.`,
             drugLabel,
           ] as const,
         ]),
@@ -145,7 +149,7 @@ function aboutCalcium(facts: ClientFacts, target: Target): readonly Beside[] {
   if (!isBinder && (added === undefined || added.hi === 0)) return [];
   const lines: Beside[] = [
     ...(isBinder ? [[`Binders (${names}) bring ${ofAmount(binders, 'mg', 'calcium')} a day.`, byFormula] as const] : []),
-    ...brought(facts, 'calciumMg', 'mg', 'calcium'),
+    ...brought(facts, 'calciumMg', 'mg', target),
   ];
   // What is left for food is known where all of the rest is.
   if (target.kind === 'proposed') {

@@ -15,7 +15,7 @@ const sodiumMgPerG: Readonly<Record<PotassiumBinderName, number>> = {
 
 export function takenPotassiumBinders({ assessment }: ClientFacts): readonly TakenPotassiumBinder[] {
   const rank = ({ binder }: TakenPotassiumBinder) => potassiumBinders.keys.indexOf(binder);
-  return (assessment.potassiumBinders ?? []).toSorted((a, b) => rank(a) - rank(b) || (b.gPerDay ?? 0) - (a.gPerDay ?? 0));
+  return (assessment.potassiumBinders ?? []).toSorted((a, b) => rank(a) - rank(b) || sodiumOf(a).lo - sodiumOf(b).lo);
 }
 
 /** Names of what is taken; undefined where nothing is. */
@@ -26,12 +26,12 @@ export function potassiumBinderWords(facts: ClientFacts, ...names: readonly Pota
 
 /** Sodium in mg a day, the mean of a week. 10 g of cyclosilicate daily: 800; without a dose the end is open, without days it is up to that. */
 export function potassiumBinderSodium(facts: ClientFacts): Interval {
-  return takenPotassiumBinders(facts)
-    .map(({ binder, gPerDay, daysPerWeek }) => {
-      if (sodiumMgPerG[binder] === 0) return zero;
-      if (gPerDay === undefined) return interval(0, Number.POSITIVE_INFINITY);
-      const mg = gPerDay * sodiumMgPerG[binder];
-      return daysPerWeek === undefined ? interval(0, mg) : exactly((mg * daysPerWeek) / 7);
-    })
-    .reduce(add, zero);
+  return takenPotassiumBinders(facts).map(sodiumOf).reduce(add, zero);
+}
+
+function sodiumOf({ binder, gPerDay, daysPerWeek }: TakenPotassiumBinder): Interval {
+  if (sodiumMgPerG[binder] === 0) return zero;
+  if (gPerDay === undefined) return interval(0, Number.POSITIVE_INFINITY);
+  const mg = gPerDay * sodiumMgPerG[binder];
+  return daysPerWeek === undefined ? interval(0, mg) : exactly((mg * daysPerWeek) / 7);
 }

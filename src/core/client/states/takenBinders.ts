@@ -11,7 +11,7 @@ export function isCalciumBinder(name: BinderName): name is CalciumBinder {
 /** Binders that are taken, in the order of their list, whatever the order they were typed in. */
 export function takenBinders({ assessment }: ClientFacts): readonly TakenBinder[] {
   const rank = ({ binder }: TakenBinder) => binders.keys.indexOf(binder);
-  return (assessment.binders ?? []).toSorted((a, b) => rank(a) - rank(b) || (b.unitMg ?? 0) - (a.unitMg ?? 0));
+  return (assessment.binders ?? []).toSorted((a, b) => rank(a) - rank(b) || doseWords(a).localeCompare(doseWords(b), 'en'));
 }
 
 export function takesBinder(facts: ClientFacts, ...names: readonly BinderName[]): boolean {
@@ -32,9 +32,9 @@ function nameOf({ binder, words }: TakenBinder): string {
 /** The number of a day: as told, else of its meals; a meal that is left out leaves the end open. */
 export function unitsADay({ unitsPerDay, unitsWith = {} }: TakenBinder): Interval {
   if (unitsPerDay !== undefined) return exactly(unitsPerDay);
-  const told = mealTimes.flatMap(meal => unitsWith[meal] ?? []);
+  const told = mealTimes.keys.flatMap(meal => unitsWith[meal] ?? []);
   const sum = told.reduce((a, b) => a + b, 0);
-  return told.length === mealTimes.length ? exactly(sum) : interval(sum, Number.POSITIVE_INFINITY);
+  return told.length === mealTimes.keys.length ? exactly(sum) : interval(sum, Number.POSITIVE_INFINITY);
 }
 
 /** True where calcium may come with it: of a binder that is not named nobody knows. */
@@ -64,7 +64,9 @@ export function binderCalcium(facts: ClientFacts): Interval | undefined {
 /** A binder with its dose: "calcium acetate 667 mg, 6 a day (2 with breakfast, 4 with dinner)". */
 export function doseWords(taken: TakenBinder): string {
   const { unitMg, unitsPerDay, unitsWith = {} } = taken;
-  const meals = mealTimes.flatMap(meal => (unitsWith[meal] === undefined ? [] : [`${unitsWith[meal]} with ${meal}`])).join(', ');
+  const meals = mealTimes.keys
+    .flatMap(meal => (unitsWith[meal] === undefined ? [] : [`${unitsWith[meal]} with ${mealTimes.words(meal)}`]))
+    .join(', ');
   const strength = unitMg === undefined ? 'strength not known' : `${unitMg} mg`;
   const number = unitsPerDay === undefined ? (meals === '' ? 'number not known' : meals) : `${unitsPerDay} a day`;
   return `${nameOf(taken)}, ${strength}, ${number}${unitsPerDay !== undefined && meals !== '' ? ` (${meals})` : ''}`;

@@ -26,8 +26,8 @@ export function Binders({ rows }: { readonly rows: TypedRows<TypedBinder> }) {
           {name === 'other' && <Field label="Which one" {...field('words')} />}
           <Field label="In one, mg of the binder" type="number" hint={hintOf(name)} {...field('unitMg')} />
           <Field label="Number a day" type="number" {...field('unitsPerDay')} />
-          {mealTimes.map(meal => (
-            <Field key={meal} label={`Number with ${meal}`} type="number" {...field(meal)} />
+          {mealTimes.keys.map(meal => (
+            <Field key={meal} label={`Number with ${mealTimes.words(meal)}`} type="number" {...field(meal)} />
           ))}
         </div>
       )}

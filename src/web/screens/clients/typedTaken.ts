@@ -17,7 +17,7 @@ type Session = NonNullable<Extract<AssessmentJson['treatment'], { setting: 'hemo
 /** A row as it is typed: its name, empty while none is chosen, and figures as texts. */
 type Typed<Key extends string, Names extends string> = { readonly name: Key | '' } & Readonly<Record<Names, string>>;
 
-const binderFields = ['words', 'unitMg', 'unitsPerDay', ...mealTimes] as const;
+const binderFields = ['words', 'unitMg', 'unitsPerDay', ...mealTimes.keys] as const;
 export type TypedBinder = Typed<BinderName, (typeof binderFields)[number]>;
 
 const potassiumFields = ['gPerDay', 'daysPerWeek'] as const;
@@ -113,7 +113,7 @@ export function namesMissing({ binders: phosphate, potassiumBinders: potassium, 
 function binderOf(typed: TypedBinder): readonly TakenBinder[] {
   const binder = binders.keys.find(key => key === typed.name);
   if (binder === undefined) return [];
-  const unitsWith = figuresOf(typed, mealTimes);
+  const unitsWith = figuresOf(typed, mealTimes.keys);
   return [
     {
       binder,
