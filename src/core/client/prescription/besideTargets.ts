@@ -183,6 +183,7 @@ function slowStomach(facts: ClientFacts, target: Target): Target {
   if (!has(facts, 'gastroparesis')) return target;
   return withheld(
     'fiber',
+    'slow stomach',
     'Gastroparesis: fiber stays in the stomach longer, and the general figure may be too much.',
     ['How much fiber is tolerated, with the team.'],
     [memory],
@@ -196,6 +197,7 @@ function shortOfFood(facts: ClientFacts, target: Target): Target {
   const figure = { says, range, limit, sources, toBeConfirmed, ...(perKg === undefined ? {} : { perKg }) };
   return withheld(
     target.item,
+    'short of food: ask first',
     `Short of food: a figure may take away what there is to eat. ${target.reasons.join(' ')}`,
     ['Which foods are within reach, and what helps to get others: then a figure.'],
     [ownRule, ...sources],
