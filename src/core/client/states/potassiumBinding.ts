@@ -13,7 +13,7 @@ const sodiumMgPerG: Readonly<Record<PotassiumBinderName, number>> = {
   'sodium-polystyrene-sulfonate': 100,
 };
 
-export function takenPotassiumBinders({ assessment }: ClientFacts): readonly TakenPotassiumBinder[] {
+function takenPotassiumBinders({ assessment }: ClientFacts): readonly TakenPotassiumBinder[] {
   const rank = ({ binder }: TakenPotassiumBinder) => potassiumBinders.keys.indexOf(binder);
   return (assessment.potassiumBinders ?? []).toSorted((a, b) => rank(a) - rank(b) || sodiumOf(a).lo - sodiumOf(b).lo);
 }

@@ -30,7 +30,7 @@ function nameOf({ binder, words }: TakenBinder): string {
 }
 
 /** The number of a day: as told, else of its meals; a meal that is left out leaves the end open. */
-export function unitsADay({ unitsPerDay, unitsWith = {} }: TakenBinder): Interval {
+function unitsADay({ unitsPerDay, unitsWith = {} }: TakenBinder): Interval {
   if (unitsPerDay !== undefined) return exactly(unitsPerDay);
   const told = mealTimes.keys.flatMap(meal => unitsWith[meal] ?? []);
   const sum = told.reduce((a, b) => a + b, 0);
