@@ -22,6 +22,7 @@ export function AssessmentBehind(given: { readonly client: Client; readonly corr
       </summary>
       <div className={layout.stack}>
         <WeightChoice weight={client.weight} onPick={onPick} />
+        {client.weight !== undefined && <p className={text.why}>{client.weight.why}</p>}
         {weightMissing !== undefined && <p>{weightMissing}</p>}
         <Told title="On record, not used" of={notUsed} />
         <Told title="Since the assessment before" of={changes} />

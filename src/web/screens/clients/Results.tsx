@@ -25,30 +25,32 @@ export function Results({ client }: { readonly client: Client }) {
         </div>
       )}
       {results.length + weights.length === 0 && <p>No result on record.</p>}
-      {told.map(result => (
-        <Trend
-          key={result.analyte}
-          label={result.heading}
-          shown={inOther ? (result.other ?? result.shown) : result.shown}
-          note={noteOf(result)}
-          {...(result.out === undefined ? {} : { out: result.out })}
-          unit={result.unit}
-          points={result.points.map(({ on, value }) => ({ day: on, value }))}
-          bands={result.bands.map(({ range, source }) => ({ range, says: source }))}
-          {...(result.other === undefined ? {} : { also: `${result.shown} is ${result.other}.` })}
-        />
-      ))}
-      {weights.map(({ kind, heading, shown, age, points }) => (
-        <Trend
-          key={kind}
-          label={heading}
-          shown={shown}
-          note={ageText(age)}
-          unit="kg"
-          points={points.map(({ on, value }) => ({ day: on, value }))}
-          bands={[]}
-        />
-      ))}
+      <div className={styles.trends}>
+        {told.map(result => (
+          <Trend
+            key={result.analyte}
+            label={result.heading}
+            shown={inOther ? (result.other ?? result.shown) : result.shown}
+            note={noteOf(result)}
+            {...(result.out === undefined ? {} : { out: result.out })}
+            unit={result.unit}
+            points={result.points.map(({ on, value }) => ({ day: on, value }))}
+            bands={result.bands.map(({ range, source }) => ({ range, says: source }))}
+            {...(result.other === undefined ? {} : { also: `${result.shown} is ${result.other}.` })}
+          />
+        ))}
+        {weights.map(({ kind, heading, shown, age, points }) => (
+          <Trend
+            key={kind}
+            label={heading}
+            shown={shown}
+            note={ageText(age)}
+            unit="kg"
+            points={points.map(({ on, value }) => ({ day: on, value }))}
+            bands={[]}
+          />
+        ))}
+      </div>
     </section>
   );
 }

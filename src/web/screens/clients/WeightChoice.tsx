@@ -2,14 +2,13 @@ import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import type { Client } from '../../api.ts';
 import { Choice } from '../../ui/form/Choice.tsx';
 import type { Choices } from '../../ui/form/choices.ts';
-import text from '../../ui/text.module.css';
 
 export type PickWeight = (basis: WeightBasisId) => void;
 
-/** The weight that figures per kg are set on, why, and which others there are. */
+/** The weight that figures per kg are set on, and which others there are. */
 export function WeightChoice({ weight, onPick }: { readonly weight: Client['weight']; readonly onPick: PickWeight }) {
   if (weight === undefined) return null;
-  const { chosen, others, bmi, why } = weight;
+  const { chosen, others, bmi } = weight;
   const choices: Choices<WeightBasisId> = [
     [chosen, chosen.replaceAll('-', ' ')],
     ...others.filter(({ id }) => id !== chosen).map(({ id, text: words }) => [id, words] as const),
@@ -18,7 +17,7 @@ export function WeightChoice({ weight, onPick }: { readonly weight: Client['weig
     <>
       <p>
         Weight basis: <b>{weight.text}</b>
-        {bmi === undefined ? '' : `, BMI ${bmi}`} <span className={text.why}>{why}</span>
+        {bmi === undefined ? '' : `, BMI ${bmi}`}
       </p>
       {others.length > 0 && <Choice label="Another weight basis" choices={choices} value={chosen} onChange={onPick} />}
     </>
