@@ -234,14 +234,14 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByText('So far a prescription can be proposed.').waitFor();
     await page.getByRole('button', { name: 'Keep the assessment' }).click();
     // 6 × 667 mg × 25.34 % = 1014 mg (kidney facts 6.4); 3.6 kg over 72 kg are 5.0 %, more than 4.5 (care rules 4).
-    await page
-      .getByRole('article', { name: 'Calcium', exact: true })
+    const targets = page.getByRole('table', { name: 'Nutrition prescription, a day' });
+    await targets.getByRole('button', { name: 'Calcium', exact: true }).click();
+    await targets
       .getByText(/bring 1014 mg of calcium a day/)
+      .first()
       .waitFor();
-    await page
-      .getByRole('article', { name: 'Protein', exact: true })
-      .getByText(/bring 14 g of protein a day/)
-      .waitFor();
+    await targets.getByRole('button', { name: 'Protein', exact: true }).click();
+    await targets.getByText(/bring 14 g of protein a day/).waitFor();
     await page
       .getByText(/gain 5\.0 % \(3\.6 kg\) on .*, over the line at 1 of 1 treatments/)
       .first()
