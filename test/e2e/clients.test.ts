@@ -207,6 +207,47 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
       .waitFor({ state: 'attached' });
   });
 
+  test('binders, a supplement and a treatment are entered row by row, and what each brings is told beside its target', async () => {
+    await open('/clients');
+    await page.getByLabel('A new client: initials or a code').fill('B. D.');
+    await page.getByRole('button', { name: 'Add the client' }).click();
+    await page.getByRole('button', { name: 'New assessment' }).click();
+    await page.getByRole('combobox', { name: 'Setting' }).selectOption('hemodialysis');
+    await page.getByRole('combobox', { name: 'Sex (for formulas)' }).selectOption('female');
+    await page.getByRole('spinbutton', { name: 'or age in years' }).fill('60');
+    await page.getByRole('button', { name: 'Add a weight' }).click();
+    await page.getByRole('spinbutton', { name: 'Weight', exact: true }).fill('72');
+    await page.getByRole('combobox', { name: 'Kind' }).selectOption('dry');
+    await page.getByRole('button', { name: 'Add a treatment' }).click();
+    await page.getByRole('spinbutton', { name: 'Gain before it, kg' }).fill('3600');
+    await page.getByText(/were grams meant\? Type it in kg\./).waitFor();
+    await page.getByRole('spinbutton', { name: 'Gain before it, kg' }).fill('3.6');
+    await page.getByRole('button', { name: 'Add a phosphate binder' }).click();
+    await page.getByRole('spinbutton', { name: 'In one, mg of the binder' }).fill('667');
+    await page.getByText(/choose which phosphate binder it is/).waitFor();
+    await page.getByRole('combobox', { name: 'Binder', exact: true }).selectOption('calcium-acetate');
+    await page.getByRole('spinbutton', { name: 'Number a day' }).fill('6');
+    await page.getByRole('button', { name: 'Add a supplement, feed or meal on dialysis' }).click();
+    await page.getByRole('combobox', { name: 'What it is' }).selectOption('oral-supplement');
+    await page.getByRole('spinbutton', { name: 'Days a week' }).fill('7');
+    await page.getByRole('spinbutton', { name: 'Protein, g' }).fill('14');
+    await page.getByText('So far a prescription can be proposed.').waitFor();
+    await page.getByRole('button', { name: 'Keep the assessment' }).click();
+    // 6 × 667 mg × 25.34 % = 1014 mg (kidney facts 6.4); 3.6 kg over 72 kg are 5.0 %, more than 4.5 (care rules 4).
+    const targets = page.getByRole('table', { name: 'Nutrition prescription, a day' });
+    await targets.getByRole('button', { name: 'Calcium', exact: true }).click();
+    await targets
+      .getByText(/bring 1014 mg of calcium a day/)
+      .first()
+      .waitFor();
+    await targets.getByRole('button', { name: 'Protein', exact: true }).click();
+    await targets.getByText(/bring 14 g of protein a day/).waitFor();
+    await page
+      .getByText(/gain 5\.0 % \(3\.6 kg\) on .*, over the line at 1 of 1 treatments/)
+      .first()
+      .waitFor({ state: 'attached' });
+  });
+
   test.each(['/clients', '/clients/00000000-0000-4000-8000-00000000d030'])(
     '%s: no accessibility fault, light and dark, and no sideways scroll at 320 px',
     async path => {

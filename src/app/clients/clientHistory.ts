@@ -2,10 +2,11 @@ import type { Assessment } from '#core/client/assessment/assessment.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import { weightWords } from '#core/client/assessment/clientFacts.ts';
 import { analyteFacts } from '#core/client/labs/analytes.ts';
+import { takenWords } from '#core/client/note/noteTaken.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 
-/** What the newest assessment says otherwise than the one before: weight, labs of both, appetite, treatment. */
+/** What the newest assessment says otherwise than the one before: weight, labs of both, appetite, treatment, and what is taken. */
 export function changesBetween(before: Assessment, after: Assessment, today: Day): string[] {
   const [earlier, later] = [checkAssessment(before, today).facts, checkAssessment(after, today).facts];
   const sentences: string[] = [];
@@ -24,5 +25,11 @@ export function changesBetween(before: Assessment, after: Assessment, today: Day
   if (before.appetite !== after.appetite && after.appetite !== undefined) sentences.push(`Appetite is ${after.appetite} now.`);
   if (before.treatment.setting !== after.treatment.setting)
     sentences.push(`Treatment is another one: ${after.treatment.setting.replaceAll('-', ' ')}.`);
+  const taken = takenWords(before);
+  sentences.push(
+    ...takenWords(after)
+      .filter(one => !taken.includes(one))
+      .map(one => `Taken otherwise: ${one}`),
+  );
   return sentences;
 }

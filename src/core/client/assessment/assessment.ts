@@ -5,6 +5,7 @@ import { sexes } from '#core/client/formulas/egfr.ts';
 import { gfrCategories } from '#core/client/formulas/gfrCategory.ts';
 import type { AsJson } from '#core/json/asJson.ts';
 import type { DeepReadonly } from '#core/json/deepReadonly.ts';
+import { addedFoodSchema, takenBinderSchema, takenPotassiumBinderSchema } from './amountsTaken.ts';
 import { labResultSchema } from './labResult.ts';
 import { treatmentSchema } from './treatment.ts';
 import { typedDay } from './typedDay.ts';
@@ -66,8 +67,17 @@ export const assessmentSchema = z.object({
   muscleLoss: z.object(lost).exactOptional(),
   /** What is eaten, as told or from urine: a day's energy and protein, and for how many days next to nothing. */
   intake: z
-    .object({ energyKcal: number.exactOptional(), proteinG: number.exactOptional(), littleForDays: number.exactOptional() })
+    .object({
+      energyKcal: number.exactOptional(),
+      proteinG: number.exactOptional(),
+      littleForDays: number.exactOptional(),
+      /** Whether what was told has `addedFoods` in it already; asked while it is left out. */
+      holdsAdded: z.boolean().exactOptional(),
+    })
     .exactOptional(),
+  addedFoods: z.array(addedFoodSchema).max(30).exactOptional(),
+  binders: z.array(takenBinderSchema).max(20).exactOptional(),
+  potassiumBinders: z.array(takenPotassiumBinderSchema).max(10).exactOptional(),
   foodAccess: words.exactOptional(),
   goals: z.array(words).max(50),
   /** High potassium: when the other causes were gone through, and when additives, salt substitutes, juices and portions were. */

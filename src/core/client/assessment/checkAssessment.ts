@@ -6,6 +6,7 @@ import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts'
 import { type Day, daysBetween, isDay, yearsBetween } from '#core/quantity/calendarDay.ts';
 import type { Assessment, LabResult } from './assessment.ts';
 import type { AssessmentIssue, AssessmentIssueCode } from './assessmentIssue.ts';
+import { checkAmounts, sessionsOf } from './checkAmounts.ts';
 import { checkBody, plausibleHeight, plausibleWeightKg } from './checkBody.ts';
 import { checkLabs } from './checkLabs.ts';
 import { checkOrder } from './checkOrder.ts';
@@ -54,7 +55,7 @@ export function checkAssessment(assessment: Assessment, today: Day, rules: CareR
     );
   }
 
-  issues.push(...checkBody(assessment), ...checkLabs(assessment), ...checkOrder(assessment, today));
+  issues.push(...checkBody(assessment), ...checkAmounts(assessment), ...checkLabs(assessment), ...checkOrder(assessment, today));
 
   const heightCm = plausibleHeight(assessment);
   const weights: Weight[] = [];
@@ -131,16 +132,8 @@ function labOf(result: LabResult, value: number): Lab {
   };
 }
 
-function otherDays({
-  on,
-  treatment,
-  stage,
-  urineMlPerDay,
-  raasChangedOn,
-  potassiumSteps,
-  lastScreenedOn,
-  lastFullAssessmentOn,
-}: Assessment): readonly (readonly [string, Day | undefined])[] {
+function otherDays(assessment: Assessment): readonly (readonly [string, Day | undefined])[] {
+  const { on, treatment, stage, urineMlPerDay, raasChangedOn, potassiumSteps, lastScreenedOn, lastFullAssessmentOn } = assessment;
   return [
     ['assessment', on],
     ['stage', stage?.on],
@@ -152,5 +145,6 @@ function otherDays({
     ['potassium additives cut', potassiumSteps?.additivesCutOn],
     ['screening', lastScreenedOn],
     ['full assessment', lastFullAssessmentOn],
+    ...sessionsOf(assessment).map((session): [string, Day] => ['dialysis treatment', session.on]),
   ];
 }

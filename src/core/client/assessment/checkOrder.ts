@@ -2,6 +2,7 @@ import { analyteFacts } from '#core/client/labs/analytes.ts';
 import { addMonths, type Day, isDay } from '#core/quantity/calendarDay.ts';
 import type { Assessment } from './assessment.ts';
 import type { AssessmentIssue } from './assessmentIssue.ts';
+import { sessionsOf } from './checkAmounts.ts';
 
 /**
  * Days and hours that contradict each other: something before birth, a treatment that began after the assessment of it, an hour that does
@@ -58,6 +59,7 @@ function datedFacts(assessment: Assessment): readonly (readonly [string, Day])[]
     ['full assessment', lastFullAssessmentOn],
     ...labs.map(({ analyte, takenOn }) => [analyteFacts(analyte).name, takenOn] as const),
     ...weighings.map(({ kind, on }) => [`${kind} weight`, on] as const),
+    ...sessionsOf(assessment).map(({ on }) => ['dialysis treatment', on] as const),
   ];
   return named.flatMap(([field, day]) => (day === undefined ? [] : [[field, day] as const]));
 }

@@ -1,5 +1,6 @@
 import { analyteFacts } from '#core/client/labs/analytes.ts';
 import { daysBetween } from '#core/quantity/calendarDay.ts';
+import { sessionsOf } from './checkAmounts.ts';
 import { ageWords, type ClientFacts, type Lab, labWords } from './clientFacts.ts';
 import { ageLimitDays, isInDate, isWeightInDate } from './factAges.ts';
 import { weightKinds } from './vocabularies.ts';
@@ -29,9 +30,18 @@ export function notUsed(facts: ClientFacts): readonly NotUsed[] {
       why: `it counts for ${days(ageLimitDays(facts, kind === 'dry' ? 'dry-weight' : 'weight'))}`,
     }));
   const urine = assessment.urineMlPerDay;
+  const agedSessions = sessionsOf(assessment).filter(({ on }) => !isInDate(facts, 'weight', on));
   return [
     ...labs,
     ...weights,
+    ...(agedSessions.length === 0
+      ? []
+      : [
+          {
+            what: `${agedSessions.length === 1 ? '1 dialysis treatment' : `${agedSessions.length} dialysis treatments`} on record`,
+            why: `gain and fluid count for ${days(ageLimitDays(facts, 'weight'))}`,
+          },
+        ]),
     ...(urine === undefined || isInDate(facts, 'urine', urine.on)
       ? []
       : [
@@ -40,7 +50,8 @@ export function notUsed(facts: ClientFacts): readonly NotUsed[] {
             why: `it counts for ${days(ageLimitDays(facts, 'urine'))}`,
           },
         ]),
-    ...((assessment.appetite === undefined && assessment.intake === undefined) || isInDate(facts, 'intake', assessment.on)
+    ...((assessment.appetite === undefined && assessment.intake === undefined && assessment.addedFoods === undefined) ||
+    isInDate(facts, 'intake', assessment.on)
       ? []
       : [
           { what: `appetite and intake (${ageWords(assessment.on, today)})`, why: `they count for ${days(ageLimitDays(facts, 'intake'))}` },

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { dialysateLabels } from '#core/client/formulas/dialysateGlucose.ts';
 import type { Setting } from '../setting.ts';
+import { sessionSchema } from './amountsTaken.ts';
 import { typedDay } from './typedDay.ts';
 import { dialysisPlaces, peritonealMethods } from './vocabularies.ts';
 
@@ -15,6 +16,8 @@ const bySetting = {
     sessionHours: z.number().exactOptional(),
     /** Agreed by the team; with hours and gap it gives another fluid allowance. */
     ultrafiltrationLimitMlPerKgH: z.number().exactOptional(),
+    /** Gain and fluid, treatment by treatment. */
+    sessions: z.array(sessionSchema).max(100).exactOptional(),
   }),
   'peritoneal-dialysis': z.object({
     setting: z.literal('peritoneal-dialysis'),

@@ -25,8 +25,20 @@ export const conditions = vocabulary(
     'new-feeding',
     'fasting-for-faith',
     'low-carbohydrate-diet',
+    'gout',
+    'bariatric-surgery',
+    'gastroparesis',
+    'swallowing-difficulty',
+    'vegetarian-eating',
+    'vegan-eating',
+    'short-of-food',
   ],
-  { 'salt-losing-kidney-disease': 'salt-wasting kidney disease' },
+  {
+    'salt-losing-kidney-disease': 'salt-wasting kidney disease',
+    'bariatric-surgery': 'bariatric surgery, also years ago',
+    'swallowing-difficulty': 'swallowing difficulty (dysphagia)',
+    'short-of-food': 'short of food or of money for it',
+  },
 );
 export type Condition = KeyOf<typeof conditions>;
 
@@ -57,6 +69,9 @@ export const medicines = vocabulary(
     'diuretic',
     'chemotherapy',
     'potassium-salt',
+    'loop-diuretic',
+    'thiazide-diuretic',
+    'statin',
   ],
   {
     'raas-inhibitor': 'RAAS inhibitor',
@@ -86,6 +101,30 @@ export const supplements = vocabulary(
   { 'high-dose-vitamin-c': 'high-dose vitamin C', 'vitamin-a': 'vitamin A', 'vitamin-k': 'vitamin K' },
 );
 export type SupplementClass = KeyOf<typeof supplements>;
+
+/** Phosphate binders by what is in them; no product is named. */
+export const binders = vocabulary([
+  'calcium-carbonate',
+  'calcium-acetate',
+  'magnesium-carbonate',
+  'sevelamer',
+  'lanthanum',
+  'sucroferric-oxyhydroxide',
+  'ferric-citrate',
+  'aluminum-hydroxide',
+  'other',
+]);
+export type BinderName = KeyOf<typeof binders>;
+
+/** When binders are taken. */
+export const mealTimes = vocabulary(['breakfast', 'lunch', 'dinner', 'snack'], { snack: 'a snack' });
+
+export const potassiumBinders = vocabulary(['patiromer', 'sodium-zirconium-cyclosilicate', 'sodium-polystyrene-sulfonate']);
+export type PotassiumBinderName = KeyOf<typeof potassiumBinders>;
+
+/** What is eaten, drunk or fed beside ordinary meals. */
+export const addedFoods = vocabulary(['oral-supplement', 'protein-powder', 'tube-feeding', 'meal-on-dialysis', 'other']);
+export type AddedFood = KeyOf<typeof addedFoods>;
 
 export const symptoms = vocabulary(
   [

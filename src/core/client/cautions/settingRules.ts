@@ -2,6 +2,7 @@ import { type ClientFacts, has, isLongHemodialysis, isOnDialysis, takes } from '
 import { supplements } from '#core/client/assessment/vocabularies.ts';
 import type { Source } from '#core/client/rules/source.ts';
 import { asQuoted, commonPractice, fromMemory, kdigoMbd2017, kdoqi2020, ownRule } from '#core/client/rules/sources.ts';
+import { hasAdded } from '#core/client/states/eaten.ts';
 import { potassiumState } from '#core/client/states/potassiumState.ts';
 import { newestRate, stageFacts } from '#core/client/states/stage.ts';
 import { suppressed } from '#core/client/states/suppressed.ts';
@@ -93,9 +94,9 @@ export const settingRules: readonly CautionRule[] = [
     'sports-products',
     'Creatine raises creatinine and is not advised in CKD; check protein, potassium, phosphorus and stimulants.',
     memory,
-    ({ assessment }) => {
-      const found = assessment.supplements.filter(
-        one => one === 'creatine' || one === 'sports-or-slimming-product' || one === 'protein-powder',
+    facts => {
+      const found = (['creatine', 'sports-or-slimming-product', 'protein-powder'] as const).filter(
+        one => facts.assessment.supplements.includes(one) || (one === 'protein-powder' && hasAdded(facts, one)),
       );
       return found.map(supplements.words).join(', ') || undefined;
     },

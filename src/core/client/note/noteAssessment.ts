@@ -7,6 +7,7 @@ import { type Day, isDay, yearsBetween } from '#core/quantity/calendarDay.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { settingWords } from '../setting.ts';
 import type { NoteSection } from './noteSection.ts';
+import { takenWords } from './noteTaken.ts';
 
 /** Who is assessed, and what is on record of each list. */
 export function personWords({ sex, age, treatment, stage, diabetes, on, ...rest }: Assessment, today: Day): string[] {
@@ -21,6 +22,7 @@ export function personWords({ sex, age, treatment, stage, diabetes, on, ...rest 
     `Assessed ${on}. ${sex === 'female' ? 'Female' : 'Male'}, ${years}; ${setting}${stage === undefined ? '' : `, stage ${stage.value} set on ${stage.on}`}${diabetes ? ', diabetes' : ''}.`,
     ...(rest.conditions.length === 0 ? [] : [`Conditions: ${rest.conditions.map(conditions.words).join(', ')}.`]),
     ...(rest.medicines.length === 0 ? [] : [`Medicines by class: ${rest.medicines.map(medicines.words).join(', ')}.`]),
+    ...takenWords(rest),
     ...(rest.supplements.length === 0 ? [] : [`Supplements: ${rest.supplements.map(supplements.words).join(', ')}.`]),
   ];
 }

@@ -1,11 +1,13 @@
 import { type ClientFacts, type Lab, labWords } from '#core/client/assessment/clientFacts.ts';
 import type { Proposal } from '#core/client/prescription/proposePrescription.ts';
 import type { Target, TargetItem } from '#core/client/prescription/target.ts';
+import { eatenADay } from '#core/client/states/eaten.ts';
 import { phosphateCauses } from '#core/client/states/phosphateCauses.ts';
 import { phosphateState } from '#core/client/states/phosphateState.ts';
 import { type Cause, potassiumCauses } from '#core/client/states/potassiumCauses.ts';
 import { potassiumState } from '#core/client/states/potassiumState.ts';
 import { weightLoss } from '#core/client/states/weightLoss.ts';
+import type { Interval } from '#core/quantity/interval.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 
 /**
@@ -14,18 +16,18 @@ import { roundHalfUp } from '#core/quantity/rounding.ts';
  */
 export function problemStatements(facts: ClientFacts, proposal: Proposal): readonly string[] {
   if (proposal.kind === 'barred') return [];
-  const { intake, appetite } = facts.assessment;
+  const { appetite } = facts.assessment;
   const loss = weightLoss(facts);
   const statements: string[] = [];
   const withAppetite = appetite === 'poor' || appetite === 'fair' ? `, with ${appetite} appetite` : '';
   for (const [item, eaten, unit] of [
-    ['protein', intake?.proteinG, 'g'],
-    ['energy', intake?.energyKcal, 'kcal'],
+    ['protein', eatenADay(facts, 'proteinG'), 'g'],
+    ['energy', eatenADay(facts, 'energyKcal'), 'kcal'],
   ] as const) {
     const target = proposal.targets[item];
-    if (eaten === undefined || target.kind !== 'proposed' || eaten >= target.range.lo) continue;
+    if (eaten === undefined || target.kind !== 'proposed' || eaten.hi >= target.range.lo) continue;
     statements.push(
-      `${item === 'protein' ? 'Protein' : 'Energy'} eaten below need${withAppetite}, as shown by ${eaten} ${unit} a day against at least ${roundHalfUp(target.range.lo, 1)} ${unit}.`,
+      `${item === 'protein' ? 'Protein' : 'Energy'} eaten below need${withAppetite}, as shown by ${eatenWords(eaten)} ${unit} a day against at least ${roundHalfUp(target.range.lo, 1)} ${unit}.`,
     );
   }
   if (proposal.wasting.criteria.wasting)
@@ -41,6 +43,12 @@ export function problemStatements(facts: ClientFacts, proposal: Proposal): reado
   }
   statements.push(...mineralStatements(facts, proposal.targets));
   return statements;
+}
+
+/** "46", "58 to 66": what was told, with supplements and feeds. */
+function eatenWords({ lo, hi }: Interval): string {
+  const [low, high] = [roundHalfUp(lo, 1), roundHalfUp(hi, 1)];
+  return low === high ? `${low}` : `${low} to ${high}`;
 }
 
 /** Too much of a mineral: the causes on this client's own record make the statement; without one, only a bound says that food is the cause. */

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import type { Session } from '#core/client/assessment/amountsTaken.ts';
 import type { Assessment, LabResult } from '#core/client/assessment/assessment.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import type { ClientFacts } from '#core/client/assessment/clientFacts.ts';
 import { clientWith, lab, today } from '#core/client/assessment/clientFixture.ts';
-import type { Condition } from '#core/client/assessment/vocabularies.ts';
+import { addedFoods, binders, type Condition, type MedicineClass, potassiumBinders } from '#core/client/assessment/vocabularies.ts';
 import { actedOn } from '#core/client/cautions/caution.ts';
 import { nextChecks } from '#core/client/cautions/nextChecks.ts';
 import type { GfrCategory } from '#core/client/formulas/gfrCategory.ts';
@@ -47,14 +48,72 @@ const result: fc.Arbitrary<LabResult> = fc
     lab(analyte, values[analyte]![at % values[analyte]!.length]!, analytes[analyte].unit, addDays(today, -days), { confirmed: true }),
   );
 
+const orNotKnown = <Value>(value: fc.Arbitrary<Value>) => fc.option(value, { nil: undefined });
+
+/** What is taken, eaten beside meals and treated, each also with parts that nobody knows. */
+const taken = fc.record({
+  binders: fc.array(
+    fc.record(
+      {
+        binder: fc.constantFrom(...binders.keys),
+        unitMg: fc.constantFrom(500, 667, 1250),
+        unitsPerDay: fc.constantFrom(3, 9),
+      },
+      { requiredKeys: ['binder'] },
+    ),
+    { maxLength: 3 },
+  ),
+  potassiumBinders: fc.array(
+    fc.record(
+      { binder: fc.constantFrom(...potassiumBinders.keys), gPerDay: fc.constantFrom(5, 15), daysPerWeek: fc.constantFrom(3, 7) },
+      { requiredKeys: ['binder'] },
+    ),
+    { maxLength: 2 },
+  ),
+  addedFoods: fc.array(
+    fc.record(
+      {
+        food: fc.constantFrom(...addedFoods.keys),
+        energyKcal: fc.constantFrom(400, 1500),
+        proteinG: fc.constantFrom(10, 60),
+        sodiumMg: fc.constantFrom(0, 900),
+        potassiumMg: fc.constantFrom(0, 900),
+        calciumMg: fc.constantFrom(0, 1200),
+        daysPerWeek: fc.constantFrom(2, 7),
+      },
+      { requiredKeys: ['food'] },
+    ),
+    { maxLength: 3 },
+  ),
+  sessions: fc.array(
+    fc.record(
+      {
+        on: fc.constantFrom(2, 2, 9, 20).map(days => addDays(today, -days)),
+        gainKg: fc.constantFrom(0.5, 4.5),
+        removedL: fc.constantFrom(1, 4),
+        hours: fc.constantFrom(3, 8),
+      },
+      { requiredKeys: ['on'] },
+    ),
+    { maxLength: 4 },
+  ),
+});
+
 const client: fc.Arbitrary<Assessment> = fc
   .record({
     treatment,
+    taken,
+    holdsAdded: orNotKnown(fc.boolean()),
+    proteinG: orNotKnown(fc.constantFrom(20, 40, 90)),
+    medicines: fc.subarray<MedicineClass>(['phosphate-binder', 'loop-diuretic', 'statin', 'active-vitamin-d']),
     labs: fc.array(result, { maxLength: 14 }),
     kg: fc.integer({ min: 45, max: 110 }),
     cm: fc.integer({ min: 155, max: 190 }),
     diabetes: fc.boolean(),
-    conditions: fc.subarray<Condition>(['edema', 'frail', 'calcium-oxalate-stones', 'hypotension', 'overload']),
+    conditions: fc.subarray<Condition>([
+      ...(['edema', 'frail', 'calcium-oxalate-stones', 'hypotension', 'overload'] as const),
+      ...(['gout', 'gastroparesis', 'swallowing-difficulty', 'vegan-eating', 'bariatric-surgery', 'short-of-food'] as const),
+    ]),
     stage: fc.option(fc.constantFrom<GfrCategory>('G2', 'G3b', 'G4', 'G5'), { nil: undefined }),
     appetite: fc.constantFrom('good' as const, 'poor' as const),
     energyKcal: fc.option(fc.integer({ min: 900, max: 2400 }), { nil: undefined }),
@@ -64,29 +123,52 @@ const client: fc.Arbitrary<Assessment> = fc
     causes: fc.option(fc.constantFrom(1, 30, 60), { nil: undefined }),
     cut: fc.option(fc.constantFrom(1, 30, 60), { nil: undefined }),
   })
-  .map(({ kg, cm, stage, energyKcal, urine, causes, cut, twoEgfr, oldPhosphate, labs, ...rest }) =>
-    clientWith({
-      ...rest,
-      labs: [
-        ...labs.filter(({ analyte }) => oldPhosphate === undefined || analyte !== 'phosphate'),
-        ...(oldPhosphate === undefined ? [] : [lab('phosphate', 6, 'mg/dL', addDays(today, -oldPhosphate))]),
-        ...(twoEgfr ?? []).map((value, at) => lab('egfr', value, analytes.egfr.unit, addDays(today, -20 - 110 * at))),
-      ],
-      height: { value: cm, unit: 'cm' },
-      weighings: (['actual', 'dry', 'estimated-dry'] as const).map(kind => ({
-        weight: { value: kg, unit: 'kg' as const },
-        kind,
-        on: '2026-06-10',
-        unitConfirmed: true as const,
-      })),
-      ...(stage === undefined ? {} : { stage: { value: stage, on: '2026-01-01' } }),
-      ...(energyKcal === undefined ? {} : { intake: { energyKcal } }),
-      ...(urine === undefined ? {} : { urineMlPerDay: { value: urine, on: '2026-06-01' } }),
-      potassiumSteps: {
-        ...(causes === undefined ? {} : { causesCheckedOn: addDays(today, -causes) }),
-        ...(cut === undefined ? {} : { additivesCutOn: addDays(today, -cut) }),
-      },
-    }),
+  .map(
+    ({
+      kg,
+      cm,
+      stage,
+      energyKcal,
+      proteinG,
+      holdsAdded,
+      taken: { sessions, ...lists },
+      treatment: given,
+      urine,
+      causes,
+      cut,
+      twoEgfr,
+      oldPhosphate,
+      labs,
+      ...rest
+    }) =>
+      clientWith({
+        ...rest,
+        ...lists,
+        treatment: given.setting === 'hemodialysis' ? { ...given, sessions } : given,
+        labs: [
+          ...labs.filter(({ analyte }) => oldPhosphate === undefined || analyte !== 'phosphate'),
+          ...(oldPhosphate === undefined ? [] : [lab('phosphate', 6, 'mg/dL', addDays(today, -oldPhosphate))]),
+          ...(twoEgfr ?? []).map((value, at) => lab('egfr', value, analytes.egfr.unit, addDays(today, -20 - 110 * at))),
+        ],
+        height: { value: cm, unit: 'cm' },
+        weighings: (['actual', 'dry', 'estimated-dry'] as const).map(kind => ({
+          weight: { value: kg, unit: 'kg' as const },
+          kind,
+          on: '2026-06-10',
+          unitConfirmed: true as const,
+        })),
+        ...(stage === undefined ? {} : { stage: { value: stage, on: '2026-01-01' } }),
+        intake: {
+          ...(energyKcal === undefined ? {} : { energyKcal }),
+          ...(proteinG === undefined ? {} : { proteinG }),
+          ...(holdsAdded === undefined ? {} : { holdsAdded }),
+        },
+        ...(urine === undefined ? {} : { urineMlPerDay: { value: urine, on: '2026-06-01' } }),
+        potassiumSteps: {
+          ...(causes === undefined ? {} : { causesCheckedOn: addDays(today, -causes) }),
+          ...(cut === undefined ? {} : { additivesCutOn: addDays(today, -cut) }),
+        },
+      }),
   );
 
 /** The upper end that a client is held to; none where nothing is proposed, nor where a need is. A lower one is stricter. */
@@ -100,9 +182,15 @@ function targetsOf(assessment: Assessment): Readonly<Record<TargetItem, Target>>
   return proposal.targets;
 }
 
+const takenLists = ['binders', 'potassiumBinders', 'addedFoods'] as const;
+
 /** What can be left out or grow old: all results of one analyte, or a history. The rule page lists what the law does not hold for. */
-const parts = [...(Object.keys(values) as Analyte[]), 'weights', 'urine', 'appetite', 'intake'] as const;
+const parts = [...(Object.keys(values) as Analyte[]), 'weights', 'urine', 'appetite', 'intake', 'sessions', ...takenLists] as const;
 type Part = (typeof parts)[number];
+
+function withSessions(treated: Assessment['treatment'], change: (all: readonly Session[]) => readonly Session[]): Assessment['treatment'] {
+  return treated.setting === 'hemodialysis' ? { ...treated, sessions: change(treated.sessions ?? []) } : treated;
+}
 
 function without(whole: Assessment, part: Part): Assessment {
   const { urineMlPerDay, appetite, intake, ...rest } = whole;
@@ -111,6 +199,12 @@ function without(whole: Assessment, part: Part): Assessment {
       return { ...whole, weighings: [] };
     case 'urine':
       return { ...rest, ...(appetite && { appetite }), ...(intake && { intake }) };
+    case 'sessions':
+      return { ...whole, treatment: withSessions(whole.treatment, () => []) };
+    case 'binders':
+    case 'potassiumBinders':
+    case 'addedFoods':
+      return { ...whole, [part]: [] };
     case 'appetite':
       return { ...rest, ...(urineMlPerDay && { urineMlPerDay }), ...(intake && { intake }) };
     case 'intake':
@@ -128,8 +222,13 @@ function older(whole: Assessment, part: Part, days: number): Assessment {
       return whole.urineMlPerDay === undefined
         ? whole
         : { ...whole, urineMlPerDay: { ...whole.urineMlPerDay, on: addDays(whole.urineMlPerDay.on, -days) } };
+    case 'sessions':
+      return { ...whole, treatment: withSessions(whole.treatment, all => all.map(one => ({ ...one, on: addDays(one.on, -days) }))) };
     case 'appetite':
     case 'intake':
+    case 'binders':
+    case 'potassiumBinders':
+    case 'addedFoods':
       return { ...whole, on: addDays(whole.on, -days) };
     default:
       return {
@@ -183,7 +282,14 @@ it('[CLT-18] the order of facts changes nothing', () => {
           .map(one => ({ one, at: dice.next().value as number }))
           .sort((a, b) => a.at - b.at)
           .map(({ one }) => one);
-      const mixed = { ...whole, labs: shuffled(whole.labs), weighings: shuffled(whole.weighings), conditions: shuffled(whole.conditions) };
+      const mixed = {
+        ...whole,
+        labs: shuffled(whole.labs),
+        weighings: shuffled(whole.weighings),
+        conditions: shuffled(whole.conditions),
+        ...{ binders: shuffled(whole.binders ?? []), potassiumBinders: shuffled(whole.potassiumBinders ?? []) },
+        ...{ addedFoods: shuffled(whole.addedFoods ?? []), treatment: withSessions(whole.treatment, shuffled) },
+      };
       expect(proposePrescription(mixed, today)).toEqual(proposePrescription(whole, today));
       expect(nextChecks(mixed, today)).toEqual(nextChecks(whole, today));
     }),

@@ -7,6 +7,7 @@ import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts'
 import { type WastingState, wastingState } from '#core/client/states/wastingState.ts';
 import { type WeightBasis, type WeightBasisId, weightBasis } from '#core/client/states/weightBasis.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
+import { withBeside } from './besideTargets.ts';
 import type { Target, TargetItem } from './target.ts';
 import { phosphateAdditivesTarget, potassiumAdditivesTarget } from './targets/additiveTargets.ts';
 import { calciumTarget } from './targets/calciumTarget.ts';
@@ -55,7 +56,7 @@ export function proposePrescription(assessment: Assessment, today: Day, pick?: W
   const weight = weightBasis(facts, pick);
   const wasting = wastingState(facts);
   const protein = proteinTarget(facts, weight, wasting);
-  const targets = {
+  const targets = withBeside(facts, {
     energy: energyTarget(facts, weight, wasting),
     protein,
     sodium: sodiumTarget(facts),
@@ -66,6 +67,6 @@ export function proposePrescription(assessment: Assessment, today: Day, pick?: W
     fiber: fiberTarget(facts),
     phosphateAdditives: phosphateAdditivesTarget(facts),
     potassiumAdditives: potassiumAdditivesTarget(facts),
-  };
+  });
   return { kind: 'proposal', on: today, standingCaution, weight, wasting, targets, cautions, notUsed: notUsed(facts) };
 }

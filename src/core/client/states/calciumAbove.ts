@@ -2,17 +2,23 @@ import { type ClientFacts, labWords, takes } from '#core/client/assessment/clien
 import { latest, resultsInDate } from '#core/client/assessment/factAges.ts';
 import { correctedCalciumMgPerDl } from '#core/client/formulas/correctedCalcium.ts';
 import { calciumTarget } from '#core/client/prescription/targets/calciumTarget.ts';
+import { addedADay } from './eaten.ts';
+import { binderWords, mayHoldCalcium } from './takenBinders.ts';
 
 /** Usual upper end of corrected calcium in mg/dL, where the laboratory sends none (KDOQI 2003: act over 10.2, from memory). */
 const usualUpperCalcium = 10.2;
 
 /** Corrected calcium above the laboratory's limit together with a calcium target, a binder or a supplement (care rules 4). */
 export function calciumAbove(facts: ClientFacts): string | undefined {
+  // Of binders on record by name those alone that may hold calcium.
+  const binder = binderWords(facts, mayHoldCalcium);
+  const added = addedADay(facts, 'calciumMg');
   const sources = [
-    ...(takes(facts, 'phosphate-binder') ? ['phosphate binder'] : []),
+    ...(binder === undefined ? [] : [binder]),
     ...(takes(facts, 'active-vitamin-d') ? ['active vitamin D'] : []),
     ...(takes(facts, 'ketoanalogs') ? ['ketoanalogs'] : []),
     ...(facts.assessment.supplements.includes('calcium') ? ['calcium supplement'] : []),
+    ...(added !== undefined && added.lo > 0 ? ['calcium in supplements or feeds'] : []),
     ...(calciumTarget(facts).kind === 'proposed' ? ['calcium target'] : []),
   ];
   if (sources.length === 0) return undefined;

@@ -1,7 +1,9 @@
 import { type ClientFacts, isOnDialysis, labWords, takes } from '#core/client/assessment/clientFacts.ts';
 import { latest } from '#core/client/assessment/factAges.ts';
 import { supplements as supplementList } from '#core/client/assessment/vocabularies.ts';
+import { hasAdded } from './eaten.ts';
 import type { Cause } from './potassiumCauses.ts';
+import { binderWords } from './takenBinders.ts';
 
 /** What of this client's own record can raise phosphate beside food. Common practice, no source. */
 export function phosphateCauses(facts: ClientFacts): readonly Cause[] {
@@ -21,10 +23,11 @@ export function phosphateCauses(facts: ClientFacts): readonly Cause[] {
     });
   if (takes(facts, 'active-vitamin-d'))
     causes.push({ text: 'Active vitamin D takes more phosphate in; its dose is the prescriber’s.', ...same('active vitamin D') });
-  if (takes(facts, 'phosphate-binder'))
-    causes.push({ text: 'Binders: taken with each meal? Review with the prescriber.', onRecord: 'phosphate binder' });
+  const binder = binderWords(facts);
+  if (binder !== undefined) causes.push({ text: 'Binders: taken with each meal? Review with the prescriber.', onRecord: binder });
   for (const one of ['protein-powder', 'sports-or-slimming-product'] as const)
-    if (supplements.includes(one)) causes.push({ text: 'Powders and drinks may hold phosphates.', ...same(supplementList.words(one)) });
+    if (supplements.includes(one) || (one === 'protein-powder' && hasAdded(facts, one)))
+      causes.push({ text: 'Powders and drinks may hold phosphates.', ...same(supplementList.words(one)) });
   return causes;
 }
 

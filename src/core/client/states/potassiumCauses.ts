@@ -9,6 +9,7 @@ import {
   symptoms,
 } from '#core/client/assessment/vocabularies.ts';
 import { daysBetween } from '#core/quantity/calendarDay.ts';
+import { addedADay, amountWords } from './eaten.ts';
 import { weightLoss } from './weightLoss.ts';
 
 /** A cause to look at before food is restricted; `onRecord` says what of this client's record shows it. */
@@ -57,6 +58,7 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, named: st
   const [hemoglobin, before] = resultsInDate(facts, 'hemoglobin');
   const hemolyzed = resultsInDate(facts, 'potassium').find(lab => lab.hemolyzed);
   const raas = medicine('raas-inhibitor');
+  const potassiumAdded = addedADay(facts, 'potassiumMg');
   return [
     [
       'Potassium tablets, citrate, potassium penicillin, salt substitute, herbal products: ask by name.',
@@ -64,6 +66,9 @@ function causes(facts: ClientFacts): readonly (readonly [text: string, named: st
       supplement('salt-substitute'),
       medicine('potassium-salt'),
       supplement('herbal'),
+      potassiumAdded === undefined || potassiumAdded.lo === 0
+        ? undefined
+        : `supplements or feeds with ${amountWords(potassiumAdded, 'mg')} of potassium a day`,
     ],
     ['Sample: hemolysis, EDTA, delay, cold store, fist clenching, high platelets or white cells.', undefined, told(hemolyzed, () => true)],
     ['Acidosis: bicarbonate under 22.', 'acidosis', told(bicarbonate, value => value < 22)],

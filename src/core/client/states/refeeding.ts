@@ -33,7 +33,8 @@ export function refeedingSigns(facts: ClientFacts): readonly string[] {
     ...(littleDays > 10 ? [little] : []),
     ...lowResults.map(analyte => `low ${analyte} before feeding`),
   ];
-  const drugs = takes(facts, 'insulin', 'insulin-or-sulfonylurea', 'chemotherapy', 'diuretic', 'potassium-sparing-diuretic');
+  const diuretics = takes(facts, 'diuretic', 'loop-diuretic', 'thiazide-diuretic', 'potassium-sparing-diuretic');
+  const drugs = diuretics || takes(facts, 'insulin', 'insulin-or-sulfonylurea', 'chemotherapy');
   const isOnDrugs = conditions.includes('alcohol-misuse') || drugs || supplements.includes('magnesium-or-aluminum-antacid');
   const two = [
     ...(bmi !== undefined && bmi < 18.5 ? [`BMI ${bmi.toFixed(1)}`] : []),

@@ -11,6 +11,8 @@ import {
 import type { Analyte } from '#core/client/labs/analytes.ts';
 import type { Source } from '#core/client/rules/source.ts';
 import { commonPractice, ownRule, wastingCriteria } from '#core/client/rules/sources.ts';
+import { add, exactly, type Interval, interval } from '#core/quantity/interval.ts';
+import { eatenADay, isAddedOpen } from './eaten.ts';
 import { bmiOf, weightBasis } from './weightBasis.ts';
 import { weightLoss } from './weightLoss.ts';
 
@@ -71,7 +73,8 @@ const neededFor = {
   blood: (facts: ClientFacts) => `albumin${isOnDialysis(facts) ? ' or prealbumin' : ''} in date`,
   'body mass': () => 'weight and height, and whether a loss of weight was wanted or fluid',
   muscle: () => 'loss of muscle in 3 or 6 months',
-  intake: () => 'a day’s protein and energy eaten',
+  intake: (facts: ClientFacts) =>
+    isAddedOpen(facts) ? 'whether the energy and protein that were told have the supplements in them' : 'a day’s protein and energy eaten',
 } as const;
 
 /** `counts` says of each fact whether it is used, given whether it is in date. */
@@ -87,7 +90,12 @@ function wastingFacts(facts: ClientFacts, counts: (isCurrent: boolean) => boolea
   const loss = weightLoss(facts);
   const basis = weightBasis(facts);
   const kg = basis.kind === 'chosen' ? basis.chosen.kg : counts(false) ? facts.weights[0]?.kg : undefined;
-  const perKg = (perDay: number | undefined) => (perDay === undefined || kg === undefined || !isTold ? undefined : perDay / kg);
+  /** Per kg; of a range the end that decides on which side of the bound it lies, and none where it lies on both. */
+  const decided = (perDay: Interval | undefined, bound: number): number | undefined => {
+    if (perDay === undefined || kg === undefined || !isTold) return undefined;
+    const [lo, hi] = [perDay.lo / kg, perDay.hi / kg];
+    return lo >= bound ? lo : hi < bound ? hi : undefined;
+  };
   const unwanted = loss.isLost || assessment.weightLoss?.cause === undefined || assessment.weightLoss.cause === 'unintended';
   return {
     onDialysis: isOnDialysis(facts),
@@ -100,20 +108,23 @@ function wastingFacts(facts: ClientFacts, counts: (isCurrent: boolean) => boolea
     ...given('lossPercent6Months', unwanted && counts(!loss.isOld) ? loss.percent6Months : undefined),
     ...given('muscleLossPercent3Months', isTold ? assessment.muscleLoss?.percent3Months : undefined),
     ...given('muscleLossPercent6Months', isTold ? assessment.muscleLoss?.percent6Months : undefined),
-    ...given('proteinGPerKg', perKg(assessment.intake?.proteinG)),
-    ...given('energyKcalPerKg', perKg(energyIn(facts, kg))),
+    ...given('proteinGPerKg', decided(eatenADay(facts, 'proteinG'), enoughProteinGPerKg(facts))),
+    ...given('energyKcalPerKg', decided(energyIn(facts), enoughKcalPerKg)),
   };
 }
 
-/** The bound of the criteria for energy eaten. */
+/** The bounds of the criteria for what is eaten. */
 const enoughKcalPerKg = 25;
+const enoughProteinGPerKg = (facts: ClientFacts): number => (isOnDialysis(facts) ? 0.8 : 0.6);
 
-/** Energy eaten with that of the dialysate (care rules 3); not known where the bags are not, unless food alone is enough. */
-function energyIn({ assessment: { intake, treatment } }: ClientFacts, kg: number | undefined): number | undefined {
-  if (intake?.energyKcal === undefined || treatment.setting !== 'peritoneal-dialysis') return intake?.energyKcal;
-  if (treatment.bags === undefined) return kg !== undefined && intake.energyKcal >= enoughKcalPerKg * kg ? intake.energyKcal : undefined;
+/** All energy of a day with that of the dialysate (care rules 3); where the bags are not known it is what is eaten or more. */
+function energyIn(facts: ClientFacts): Interval | undefined {
+  const { treatment } = facts.assessment;
+  const eaten = eatenADay(facts, 'energyKcal');
+  if (eaten === undefined || treatment.setting !== 'peritoneal-dialysis') return eaten;
+  if (treatment.bags === undefined) return interval(eaten.lo, Number.POSITIVE_INFINITY);
   const glucose = absorbedGlucose(treatment.bags, treatment.absorbedShare ?? absorbedShareByMethod[treatment.method]);
-  return glucose.kind === 'computed' ? intake.energyKcal + glucose.value.energyKcal : undefined;
+  return glucose.kind === 'computed' ? add(eaten, exactly(glucose.value.energyKcal)) : undefined;
 }
 
 /** The BMI of weights that are too old to count. */

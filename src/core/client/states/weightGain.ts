@@ -4,6 +4,7 @@ import { kilogramsPerPound } from '#core/client/formulas/bodyUnits.ts';
 import { interdialyticGain } from '#core/client/formulas/interdialyticGain.ts';
 import { careFigure } from '#core/client/rules/careRules.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
+import { type SessionFigures, sessionsInDate } from './sessions.ts';
 
 export interface WeightGainToCall {
   readonly kg: number;
@@ -39,10 +40,24 @@ export function weightGainToCall(facts: ClientFacts): WeightGainToCall | undefin
 export function gainOverLine(facts: ClientFacts): string | undefined {
   const [before, dry] = [weightInDate(facts, 'before-dialysis'), weightInDate(facts, 'dry')];
   const after = weightInDate(facts, 'after-dialysis');
+  const line = careFigure(facts.rules, 'contact.weight-gain-hemodialysis') + 1e-9;
+  const sessions = sessionsInDate(facts);
+  const session = sessions.find(({ gainPercent }) => gainPercent !== undefined);
+  if (session !== undefined && (before === undefined || session.on >= before.on)) return gainOfSessions(session, sessions, line);
   if (before === undefined || dry === undefined || (after !== undefined && after.on > before.on)) return undefined;
   const result = interdialyticGain(before.kg, dry.kg);
-  return result.kind === 'computed' && result.value.gainPercent > careFigure(facts.rules, 'contact.weight-gain-hemodialysis') + 1e-9
+  return result.kind === 'computed' && result.value.gainPercent > line
     ? `gain ${result.value.gainPercent.toFixed(1)} % (${result.value.gainKg.toFixed(1)} kg over dry ${dry.kg.toFixed(1)} kg)`
+    : undefined;
+}
+
+/** The newest gain of the treatments on record: "gain 5.0 % (3.6 kg) on 2026-06-12, over the line at 3 of 4 treatments". Undefined where it is not over. */
+function gainOfSessions(newest: SessionFigures, all: readonly SessionFigures[], line: number): string | undefined {
+  const isOver = ({ gainPercent = 0 }: SessionFigures): boolean => gainPercent > line;
+  const { gainPercent = 0, gainKg = 0, on } = newest;
+  const told = all.filter(one => one.gainPercent !== undefined);
+  return isOver(newest)
+    ? `gain ${gainPercent.toFixed(1)} % (${gainKg.toFixed(1)} kg) on ${on}, over the line at ${told.filter(isOver).length} of ${told.length} treatments`
     : undefined;
 }
 

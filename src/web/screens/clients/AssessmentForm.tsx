@@ -10,8 +10,10 @@ import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
+import { AddedFoods } from './AddedFoods.tsx';
 import { useAssessmentActions } from './assessmentActions.ts';
 import { assessmentOf, stillMissing } from './assessmentOf.ts';
+import { Binders, PotassiumBinders } from './Binders.tsx';
 import { BodyFields, FoodFields } from './BodyFields.tsx';
 import { withCarried } from './carriedAssessment.ts';
 import { Issues } from './Issues.tsx';
@@ -67,11 +69,12 @@ export function AssessmentForm(given: {
       <h2>{isCorrection ? `A correction of the assessment of ${client.assessedOn}` : 'An assessment'}</h2>
       <Draft draft={draft} />
       <p className={text.soft}>What is not known stays empty. Enter weights in pounds and heights in feet and inches as they come.</p>
-      <PersonFields typed={typed} />
+      <PersonFields typed={typed} today={today} />
       <fieldset className={layout.stack}>
         <legend>Body and intake</legend>
         <BodyFields fields={typed.part('fields')} />
         <Weighings weighings={typed.rows('weighings')} today={today} questions={questionsByRow(weighings, 'weighings', issues)} />
+        <AddedFoods rows={typed.rows('addedFoods')} holdsAdded={typed.part('fields').field('holdsAdded')} />
       </fieldset>
       <Labs
         labs={typed.rows('labs')}
@@ -80,6 +83,8 @@ export function AssessmentForm(given: {
         questions={questionsByRow(labs, 'labs', issues)}
       />
       <TickedLists ticked={typed.part('ticked')} />
+      <Binders rows={typed.rows('binders')} />
+      <PotassiumBinders rows={typed.rows('potassiumBinders')} />
       <FoodFields fields={typed.part('fields')} />
       {missing.length > 0 && (
         <p className={layout.notice} role="status">

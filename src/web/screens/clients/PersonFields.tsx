@@ -8,11 +8,12 @@ import { Tick } from '../../ui/form/Ticks.tsx';
 import type { Typed } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Bags } from './Bags.tsx';
+import { Sessions } from './Sessions.tsx';
 import type { TypedAssessment } from './typedAssessment.ts';
 import { choicesOf, settingChoices } from './vocabulary.ts';
 
 /** Who is assessed and how treated, with what each setting has of its own. */
-export function PersonFields({ typed }: { readonly typed: Typed<TypedAssessment> }) {
+export function PersonFields({ typed, today }: { readonly typed: Typed<TypedAssessment>; readonly today: string }) {
   const [{ field, values }, flags] = [typed.part('fields'), typed.part('flags')];
   const { setting } = values;
   const isOnDialysis = setting === 'hemodialysis' || setting === 'peritoneal-dialysis';
@@ -57,6 +58,7 @@ export function PersonFields({ typed }: { readonly typed: Typed<TypedAssessment>
         <Tick label="breastfeeding" {...flags.field('breastfeeding')} />
         {isPeritoneal && <Tick label="icodextrin" {...flags.field('icodextrin')} />}
       </div>
+      {setting === 'hemodialysis' && <Sessions rows={typed.rows('sessions')} today={today} />}
       {isPeritoneal && <Bags bags={typed.rows('bags')} />}
     </fieldset>
   );

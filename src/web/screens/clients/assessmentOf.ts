@@ -6,6 +6,7 @@ import { gfrCategories } from '#core/client/formulas/gfrCategory.ts';
 import { settings } from '#core/client/setting.ts';
 import type { FieldName, TypedAssessment } from './typedAssessment.ts';
 import { bagsOf, isTyped, labsOf, weighingsOf } from './typedResults.ts';
+import { namesMissing, sessionsOf, takenOf } from './typedTaken.ts';
 import { oneOf } from './vocabulary.ts';
 
 /**
@@ -35,6 +36,7 @@ export function assessmentOf(typed: TypedAssessment): AssessmentJson | undefined
     ...ticked,
     weighings: weighingsOf(typed.weighings),
     labs: labsOf(typed.labs),
+    ...takenOf(typed),
     allergies: list('allergies'),
     avoidedFoods: list('avoidedFoods'),
     goals: list('goals'),
@@ -51,7 +53,12 @@ export function assessmentOf(typed: TypedAssessment): AssessmentJson | undefined
       weightLoss: some(
         known({ percent3Months: number('loss3'), percent6Months: number('loss6'), cause: oneOf(lossCauses.keys, f('lossCause')) }),
       ),
-      intake: some(known({ littleForDays: number('littleForDays'), energyKcal: number('energyKcal'), proteinG: number('proteinG') })),
+      intake: some(
+        known({
+          ...{ littleForDays: number('littleForDays'), energyKcal: number('energyKcal'), proteinG: number('proteinG') },
+          holdsAdded: f('holdsAdded') === '' ? undefined : f('holdsAdded') === 'yes',
+        }),
+      ),
       foodAccess: words('foodAccess'),
       potassiumSteps: some(known({ causesCheckedOn: words('causesCheckedOn'), additivesCutOn: words('additivesCutOn') })),
       lastScreenedOn: words('lastScreenedOn'),
@@ -67,6 +74,7 @@ export function stillMissing(typed: TypedAssessment): readonly string[] {
     ...(sexOf(typed) === undefined ? ['choose the sex that formulas go by'] : []),
     ...(ageOf(typed) === undefined ? ['type the day of birth or the age'] : []),
     ...(typed.labs.some(lab => isTyped(lab) && lab.takenOn.trim() === '') ? ['give each result the day on which it was taken'] : []),
+    ...namesMissing(typed),
   ];
 }
 
@@ -81,7 +89,8 @@ function ageOf({ fields }: TypedAssessment): AssessmentJson['age'] | undefined {
 }
 
 /** What another setting would have of its own is left out. */
-function treatmentOf({ fields, flags, bags }: TypedAssessment): AssessmentJson['treatment'] | undefined {
+function treatmentOf(typed: TypedAssessment): AssessmentJson['treatment'] | undefined {
+  const { fields, flags, bags } = typed;
   const f = (name: FieldName): string => fields[name].trim();
   const number = (name: FieldName): number | undefined => (f(name) === '' ? undefined : Number(f(name)));
   const setting = oneOf(settings, f('setting'));
@@ -97,6 +106,7 @@ function treatmentOf({ fields, flags, bags }: TypedAssessment): AssessmentJson['
           sessionsPerWeek: number('sessionsPerWeek'),
           sessionHours: number('sessionHours'),
           ultrafiltrationLimitMlPerKgH: number('ultrafiltrationLimit'),
+          sessions: sessionsOf(typed),
         }),
       };
     case 'peritoneal-dialysis':

@@ -1,5 +1,6 @@
 import type { AssessmentJson } from '#core/client/assessment/assessment.ts';
 import { type TypedBag, type TypedLab, type TypedWeighing, typedBag, typedLab, typedWeighing } from './typedResults.ts';
+import { type TypedTaken, typedTaken } from './typedTaken.ts';
 
 /** What is typed or chosen, as it is typed; empty where it is not known. */
 export const fieldNames = [
@@ -32,6 +33,7 @@ export const fieldNames = [
   'littleForDays',
   'energyKcal',
   'proteinG',
+  'holdsAdded',
   'foodAccess',
   'goals',
   'allergies',
@@ -53,7 +55,7 @@ const tickedNames = ['conditions', 'medicines', 'supplements', 'symptoms', 'miss
 type TickedName = (typeof tickedNames)[number];
 
 /** The form of an assessment. */
-export interface TypedAssessment {
+export interface TypedAssessment extends TypedTaken {
   readonly fields: Readonly<Record<FieldName, string>>;
   readonly flags: Readonly<Record<FlagName, boolean>>;
   readonly ticked: { readonly [Name in TickedName]: NonNullable<AssessmentJson[Name]> };
@@ -83,6 +85,7 @@ export function typedAssessment(given: AssessmentJson | undefined, today: string
     },
     weighings: (given?.weighings ?? []).map(typedWeighing),
     labs: (given?.labs ?? []).map(typedLab),
+    ...typedTaken(given),
     bags: (treatmentIn(given, 'peritoneal-dialysis')?.bags ?? []).map(typedBag),
   };
 }
@@ -119,6 +122,7 @@ function fieldsOf(given: AssessmentJson | undefined, today: string): TypedAssess
     littleForDays: text(intake?.littleForDays),
     energyKcal: text(intake?.energyKcal),
     proteinG: text(intake?.proteinG),
+    holdsAdded: intake?.holdsAdded === undefined ? '' : intake.holdsAdded ? 'yes' : 'no',
     foodAccess: text(given?.foodAccess),
     goals: (given?.goals ?? []).join(', '),
     allergies: (given?.allergies ?? []).join(', '),

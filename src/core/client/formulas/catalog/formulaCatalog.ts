@@ -1,4 +1,5 @@
 import type { Reading } from '#core/errors.ts';
+import { binderFormulas } from './binders.ts';
 import { dialysisFormulas } from './dialysis.ts';
 import { fluidFormulas } from './fluid.ts';
 import { type Formula, type FormulaIssueCode, formulaSubjects } from './formula.ts';
@@ -18,6 +19,7 @@ export const formulaCatalog: readonly Formula[] = [
   ...proteinNutritionFormulas,
   wastingFormula,
   ...mineralFormulas,
+  ...binderFormulas,
   ...urineFormulas,
   ...dialysisFormulas,
   ...peritonealFormulas,

@@ -7,7 +7,6 @@ import {
   correctedCalciumSiSource,
   correctedCalciumSource,
 } from '../correctedCalcium.ts';
-import { phosphateBinderEquivalentG, phosphateBinderFacts } from '../phosphateBinder.ts';
 import { absorbedPhosphorusMg, phosphorusMgFromProteinG, phosphorusToProtein, phosphorusToProteinFacts } from '../phosphorus.ts';
 import { potassiumAfterCookingFacts, potassiumMgAfterCooking } from '../potassiumAfterCooking.ts';
 import { describeFormula } from './formula.ts';
@@ -156,45 +155,6 @@ export const mineralFormulas = [
     cautions: ['Against it: feeding studies recovered less of the additive (J Ren Nutr 2017 commentary).', 'Binders are not counted.'],
     compute: ({ additive, animal, plant }) =>
       oneFigure('absorbed', absorbedPhosphorusMg({ additiveMg: additive, animalMg: animal, plantMg: plant })),
-  }),
-  describeFormula({
-    ...phosphateBinderFacts,
-    name: 'phosphate-binder-load',
-    subject: 'minerals',
-    purpose: 'What a day’s binder tablets come to in grams of calcium carbonate, to compare binders.',
-    inputs: {
-      binder: choice('Binder', [
-        ['calcium-carbonate', 'calcium carbonate'],
-        ['calcium-acetate', 'calcium acetate'],
-        ['magnesium-carbonate-anhydrous', 'magnesium carbonate, anhydrous'],
-        ['magnesium-carbonate-hydrated', 'magnesium carbonate, hydrated'],
-        ['lanthanum', 'lanthanum carbonate, mg of the element'],
-        ['sevelamer', 'sevelamer'],
-        ['aluminum-hydroxide', 'aluminum hydroxide'],
-        ['aluminum-carbonate', 'aluminum carbonate'],
-      ]),
-      tablet: figure(
-        'Strength of a tablet',
-        [
-          ['mg', 1],
-          ['g', 1000],
-        ],
-        1,
-        3000,
-      ),
-      tabletsPerDay: figure('Tablets a day', [['', 1]], 0, 40),
-    },
-    formula: [
-      'Equivalent g/day = tablet mg / 1000 × tablets a day × coefficient',
-      'Coefficients: calcium carbonate and acetate 1.0, magnesium carbonate 1.7 (anhydrous) or 1.3 (hydrated), lanthanum 2.0, sevelamer 0.75, aluminum hydroxide 1.5, aluminum carbonate 1.9. Iron binders are left out: theirs are per tablet.',
-    ],
-    results: { equivalent: { label: 'Equivalent dose', unit: 'g calcium carbonate a day', decimals: 1 } },
-    example: {
-      inputs: { binder: 'sevelamer', tablet: '800 mg', tabletsPerDay: '6' },
-      results: { equivalent: 3.6 },
-      source: 'Daugirdas, Semin Dial 2011 (journal from memory)',
-    },
-    compute: ({ binder, tablet, tabletsPerDay }) => oneFigure('equivalent', phosphateBinderEquivalentG(binder, tablet, tabletsPerDay)),
   }),
   describeFormula({
     ...potassiumAfterCookingFacts,
