@@ -18,7 +18,7 @@ export interface AimedFood {
 
 /**
  * Amounts within one step are alike, so that the next aim has a say: a difference of a bite decides nothing (own decision). Phosphorus and potassium by
- * a fourth of the widths that kidney facts 7.1 calls low, fluid by the quarter cup.
+ * a fourth of the 100 mg that kidney facts 7.1 call low, fluid by the quarter cup.
  */
 const steps: Readonly<Record<AimedAmount, number>> = { potassiumMg: 25, phosphorusMg: 25, energyKcal: 50, proteinG: 2, fluidMl: 60 };
 

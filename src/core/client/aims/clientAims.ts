@@ -1,4 +1,4 @@
-import type { FoodStates } from './foodStates.ts';
+import type { AimStates } from './aimStates.ts';
 import { type FoodTarget, isMost, isNeed } from './limitKind.ts';
 
 /** What foods are picked for, the gravest first (own decision): what can harm in a day, then in weeks, then in months, then what is only a need. */
@@ -39,7 +39,7 @@ export interface AimedClient {
   /** The immune system is held down. */
   readonly isSuppressed: boolean;
   /** Missing where only the prescription is known. */
-  readonly states?: FoodStates;
+  readonly states?: AimStates;
 }
 
 /**

@@ -1,4 +1,6 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
+import type { AimedAmount, ClientAim } from '#core/client/aims/clientAims.ts';
+import type { Need } from '#core/client/aims/needs.ts';
 import type { HouseholdFluid } from '#core/client/prescription/householdFluid.ts';
 import type { TargetItem, TargetUnit } from '#core/client/prescription/target.ts';
 import type { WeightGainToCall } from '#core/client/states/weightGain.ts';
@@ -141,10 +143,25 @@ export interface Words {
   readonly portion: (portion: Portion) => string;
 
   /** On a food for a reader whose immune system is held down; no sentence, so without its full stop. */
+  /** Why foods are picked as they are: for this client's own reasons. */
+  readonly aim: (aim: ClientAim) => Line;
+  /** The same for the fridge page, which visitors read: no result and no diagnosis. */
+  readonly pickedFor: (aims: readonly ClientAim[]) => Line;
+  /** Amounts that foods are picked by, and that a label does not tell. */
+  readonly amountsNotKnown: (amounts: readonly Exclude<AimedAmount, 'fluidMl'>[]) => string;
+  /** "Counts as 1 of your 4 cups of fluid"; of a need, of the cups to drink. */
+  readonly countsAsFluid: (portion: HouseholdFluid, day: HouseholdFluid, kind: 'most' | 'need') => string;
+  readonly fluidNotKnown: string;
+
+  readonly moreOf: Readonly<Record<Need, string>>;
+  readonly addFoods: (need: Need, day: string) => Line;
+  readonly atLeastIn: (need: Need, amount: string) => string;
+  readonly noneToAdd: Line;
+  /** What a swap has less of, where more is needed; `isSure` where both labels tell. */
+  readonly swapLowers: (needs: readonly Need[], isSure: boolean) => Line;
+
   readonly heatIt: (food: UnsafeFood) => string;
   readonly mineralsNotKnown: (minerals: readonly SeldomPrinted[]) => string;
   /** What the whole plate may take of sodium: "less than 600 mg". */
   readonly plateTakes: (most: string) => Line;
-  /** What a reader avoids, in the language of the page where it is known. */
-  readonly avoidedName: (word: string) => string;
 }

@@ -7,7 +7,7 @@ import { wastingState } from '#core/client/states/wastingState.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
 
 /** What a client's checked facts say that bears on which food to pick first. Undefined is not known, or nothing to pick by. */
-export interface FoodStates {
+export interface AimStates {
   /** Wasting, or not ruled out, weight loss, poor appetite: no food is held back then, but additives are. */
   readonly isWasting?: boolean;
   /** `additives`: high, and only additives are to be left out so far; `food`: food as well. */
@@ -16,7 +16,7 @@ export interface FoodStates {
 }
 
 /** The states of the newest assessment with the results added since. While a question about it is open nothing is picked by it. */
-export function foodStates(record: ClientRecord, today: Day, rules?: CareRules): FoodStates {
+export function aimStates(record: ClientRecord, today: Day, rules?: CareRules): AimStates {
   const current = currentAssessment(record)?.assessment;
   const checked = current && checkAssessment(current, today, rules);
   if (checked === undefined || checked.issues.length > 0) return {};
@@ -38,14 +38,14 @@ function potassiumOf(
   state: ReturnType<typeof potassiumState>,
   isWasting: boolean,
   isFoodNext: (high: High) => boolean,
-): FoodStates['potassium'] {
+): AimStates['potassium'] {
   if (state.kind === 'low') return 'low';
   if (state.kind !== 'high') return undefined;
   return !isWasting && isFoodNext(state.lab) ? 'food' : 'additives';
 }
 
 /** One result above: additives first (CLT-14). */
-function phosphateOf({ kind }: ReturnType<typeof phosphateState>, isWasting: boolean): FoodStates['phosphate'] {
+function phosphateOf({ kind }: ReturnType<typeof phosphateState>, isWasting: boolean): AimStates['phosphate'] {
   if (kind === 'low') return 'low';
   if (kind === 'once-above') return 'additives';
   if (kind === 'persistent') return isWasting ? 'additives' : 'food';
