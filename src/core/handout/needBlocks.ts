@@ -1,6 +1,6 @@
 import { isNeed } from '#core/client/aims/limitKind.ts';
 import { amountOfNeed, type Need, needs } from '#core/client/aims/needs.ts';
-import { amountIn } from '#core/yardstick/aimOrder.ts';
+import { leastIn } from '#core/yardstick/aimOrder.ts';
 import { aimedFood, keepsFromPotassium } from './aimed.ts';
 import { isJudged } from './foodSections.ts';
 import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
@@ -55,7 +55,7 @@ function withTheMost(need: Need, surveys: readonly HandoutSurvey[], draft: Hando
       survey.foods
         .filter(one => (one.verdict.verdict === 'fits' || !isJudged(survey)) && !keepsFromPotassium(one, draft))
         .flatMap(one => {
-          const least = Math.floor((amountIn(amountOfNeed[need], aimedFood(one, survey))?.lo ?? 0) + 1e-9);
+          const least = Math.floor((leastIn(amountOfNeed[need], aimedFood(one, survey)) ?? 0) + 1e-9);
           return least > 0 ? [{ one, survey, least }] : [];
         }),
     )

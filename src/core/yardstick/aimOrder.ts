@@ -55,6 +55,15 @@ export function amountIn(of: AimedAmount, { food, portion, category, useEstimate
   return range === undefined || typeof factor !== 'number' ? undefined : scale(range, factor);
 }
 
+/** The least that the portion has of it, rounding of the print counted: a printed 15 g of protein is 14.5 g and more. Undefined where it is not known. */
+export function leastIn(of: AimedAmount, aimed: AimedFood): number | undefined {
+  const compared = amountIn(of, aimed);
+  if (compared === undefined || of === 'fluidMl') return compared?.lo;
+  const amount = aimed.food.label.amounts[of];
+  const factor = portionFactor(aimed.portion, aimed.food);
+  return amount.kind === 'known' && typeof factor === 'number' ? amount.range.lo * factor : undefined;
+}
+
 /** A most counts at its high end and a need at its low end: the end that is not on the client's side. */
 function rankBy(criterion: Criterion, aimed: AimedFood): number {
   if (criterion.kind === 'safe-as-eaten') return aimed.unsafe === undefined ? 0 : 1;
