@@ -41,13 +41,13 @@ describe('what would settle a verdict that cannot be told', () => {
     );
   });
 
-  it('[CLT-67] both figures where two tests are open; of several foods on a plate the labels are named, without a figure', () => {
+  it('[CLT-67] both figures where two tests are open; several foods on a plate are told together', () => {
     expect(said(food({}), alone, yardstick())).toBe(
       'Sodium of up to 600 mg on the label, and potassium of up to 600 mg on the label would settle it: fits.',
     );
     const bread = { food: foodWith('Bread', { panel: { sodiumMg: 0 }, statement: 'Rice.' }), portion: { servings: 1 } };
     expect(said(food({ sodiumMg: 1 }), { ...alone, companions: [bread] }, yardstick())).toBe(
-      'Potassium on the labels of Bowl and Bread would settle it: fits.',
+      'Potassium of up to 600 mg together in Bowl and Bread would settle it: fits.',
     );
     expect(said(food({ sodiumMg: 1, potassiumMg: 1 }), { ...alone, companions: [bread] }, yardstick())).toContain(
       'Potassium of up to 599 mg on the label of Bread would settle it',

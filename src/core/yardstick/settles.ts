@@ -11,7 +11,7 @@ import { type Found, type Test, type VerdictWord, verdictWords, type Yardstick }
 
 /** What is missing for a verdict. */
 export type Missing =
-  /** A figure that no label tells; `upTo` is the most, per amount of that label, at which the test still fits: only where it is the only one missing. */
+  /** A figure that no label tells; `upTo` is the most at which the test still fits: per amount of that label, or on the plate for all of them together. */
   | { readonly kind: 'figure'; readonly nutrient: Nutrient; readonly of: readonly string[]; readonly upTo?: number }
   /** Words of a statement that may hide what must not be in it. */
   | { readonly kind: 'words'; readonly words: string; readonly without: string }
@@ -74,13 +74,13 @@ function missingFigure(
   const of = unknown.map(({ part }) => part.food.name);
   const [only] = unknown;
   if (only === undefined) return [];
-  if (unknown.length > 1 || typeof only.factor !== 'number' || kind === 'atLeast') return [{ kind: 'figure', nutrient, of }];
+  if (typeof only.factor !== 'number' || kind === 'atLeast') return [{ kind: 'figure', nutrient, of }];
   const known = told.reduce(
     (sum, { factor, range }) =>
       sum + (range !== undefined && Number.isFinite(range.hi) && typeof factor === 'number' ? factor * range.hi : 0),
     0,
   );
-  const room = (figure - known) / only.factor;
+  const room = (figure - known) / (unknown.length > 1 ? 1 : only.factor);
   const whole = floorTo(room, 0);
   const upTo = Math.max(0, kind === 'below' && whole >= room ? whole - 1 : whole);
   return [{ kind: 'figure', nutrient, of, upTo }];
@@ -97,8 +97,8 @@ function missingText(one: Missing, food: string): string {
   switch (one.kind) {
     case 'figure': {
       const { name, unit } = nutrients[one.nutrient];
-      if (one.of.length > 1) return `${name} on the labels of ${one.of.join(' and ')}`;
       const figure = one.upTo === undefined ? '' : ` of up to ${one.upTo.toLocaleString('en-US')} ${unit}`;
+      if (one.of.length > 1) return `${name}${figure === '' ? '' : `${figure} together`} in ${one.of.join(' and ')}`;
       return `${name}${figure} on the label${owner(one.of[0]!)}`;
     }
     case 'words':

@@ -35,9 +35,12 @@ export function Fits({ client }: { readonly client: Client }) {
     gcTime: 0,
   });
   const { none, tests = [], nutrients = [], counts, notTold = [], rows = [], toAsk = [] } = fits.data ?? {};
+  const titleOf = (id: string) => plates.data?.find(({ plate }) => plate.id === id)?.plate.title ?? id;
+  // What matters most is no column where no label tells it: the next one is, until another is chosen.
+  const isTold = (at: number): boolean => rows.some(({ amounts }) => amounts[at]?.sortBy !== null);
   const at = Math.max(
     0,
-    nutrients.findIndex(({ nutrient }) => nutrient === chosenNutrient),
+    nutrients.findIndex(({ nutrient }, place) => (chosenNutrient === undefined ? isTold(place) : nutrient === chosenNutrient)),
   );
   return (
     <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="client-fits-title">
@@ -76,7 +79,10 @@ export function Fits({ client }: { readonly client: Client }) {
         <Tick label="use estimated minerals, at the highest they could be" value={useEstimates} onChange={setUseEstimates} />
       </div>
       {only === undefined && served.length > 0 && (
-        <p className={`${text.small} ${text.soft}`}>Each category on its usual plate; tick one alone to choose another plate for it.</p>
+        <p className={`${text.small} ${text.soft}`}>
+          Eaten as usual: {served.map(({ category, plate }) => `${category}, ${titleOf(plate)}`).join('; ')}.
+          <span className={layout.noprint}> Tick one category alone to choose another plate for it.</span>
+        </p>
       )}
       <MealPattern key={JSON.stringify(pattern)} client={client} pattern={pattern} />
       <Told error={workspace.error ?? plates.error ?? fits.error} />

@@ -25,20 +25,18 @@ export function FittingFoods({
   const food: Column<FittingFood> = {
     key: 'food',
     name: 'Food',
-    width: 'minmax(0, 2fr)',
+    width: 'minmax(0, 3fr)',
     sortBy: ({ name }) => name,
-    cell: ({ foodId, name, maker, plate, marks, fluid }) => (
+    cell: ({ foodId, name, maker, category, plate, offer, why, settles, marks, fluid }) => (
       <>
         <Link to="/foods/$foodId" params={{ foodId }} search={{ ...search, plate }}>
           {name}
         </Link>
-        <span className={text.why}>{maker}</span>
-        {fluid !== undefined && <span className={text.why}>Fluid: {fluid}</span>}
-        {marks.map(mark => (
-          <span className={text.why} key={mark}>
-            {mark}
-          </span>
-        ))}
+        <span className={text.why}>{[maker, category].filter(one => one !== undefined).join(', ')}</span>
+        {withoutAmount[offer] === undefined ? <span className={text.why}>{why}</span> : <b>{why}</b>}
+        <span className={text.why}>
+          {[...marks, ...(settles === undefined ? [] : [settles]), ...(fluid === undefined ? [] : [`Fluid: ${fluid}.`])].join(' ')}
+        </span>
       </>
     ),
   };
@@ -72,21 +70,12 @@ const withoutAmount: { readonly [offer in FittingFood['offer']]?: string } = { n
 const verdict: Column<FittingFood> = {
   key: 'verdict',
   name: 'Verdict',
-  width: 'minmax(0, 3fr)',
+  width: '7.5rem',
   sortBy: ({ place }) => place,
   cell: row => (
     <>
       {row.avoided === undefined ? <VerdictMark word={row.verdict} /> : <span className={text.tag}>{avoidedWords[row.avoided]}</span>}{' '}
       {row.closeCall && <span className={text.close}>close call</span>} {row.estimated && <span className={text.close}>estimated</span>}
-      {withoutAmount[row.offer] === undefined ? (
-        <span className={text.why}>{row.why}</span>
-      ) : (
-        <>
-          <br />
-          <b>{row.why}</b>
-        </>
-      )}
-      {row.settles !== undefined && <span className={text.why}>{row.settles}</span>}
     </>
   ),
 };
