@@ -76,7 +76,7 @@ export function fitsRow({ row, food }: ShelfFood, judged: JudgedForClient, quest
     reasons: reasons.map(told),
     amounts: shown.map(nutrient => amountOnPlate(food, nutrient, question)),
     margin: isBarred ? null : relativeMargin(verdict, yardstick),
-    rank: aimRank(aims, { food, portion: plate.portion, category: row.category, unsafe, useEstimates }),
+    rank: aimRank(aims, { food, plate, category: row.category, unsafe, useEstimates }),
     inMeal: portion(() => kitchenPortion(food, plate, shareOfMeal)),
     // As a handout says it; where not even the plate's portion fits a day, the part of it that does.
     inDay: portion(() => {

@@ -9,7 +9,7 @@ import type { Words } from './words/words.ts';
 
 /** A food of a survey as the client's aims look at it. */
 export function aimedFood({ food, unsafe }: HandoutFood, { plate, category, useEstimates = false }: HandoutSurvey): AimedFood {
-  return { food, portion: plate.portion, category: category.category, unsafe, useEstimates };
+  return { food, plate, category: category.category, unsafe, useEstimates };
 }
 
 export function rankOf(one: HandoutFood, survey: HandoutSurvey, { aims = [] }: HandoutDraft): readonly number[] {

@@ -2,13 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type ClientAim, clientAims } from '#core/client/aims/clientAims.ts';
 import type { PrintedLabel } from '#core/label/label.ts';
+import type { Plate } from '#core/plate/plate.ts';
 import { foodWith, withAmounts } from '#core/plate/plateFixture.ts';
 import { type AimedFood, aimRank, byAimRank, notToldOfAims } from './aimOrder.ts';
 import { unsafeFood } from './foodSafety.ts';
 
+const alone: Plate = { id: 'alone', title: 'on its own', portion: { servings: 1 }, companions: [] };
+
 const aimed = (name: string, panel: PrintedLabel['panel'], statement = 'Rice, water.', category?: string): AimedFood => {
   const food = foodWith(name, { panel, statement, serving: { household: '1 cup', grams: 240 } });
-  return { food, portion: { servings: 1 }, category, unsafe: unsafeFood(food, category), useEstimates: false };
+  return { food, plate: alone, category, unsafe: unsafeFood(food, category), useEstimates: false };
 };
 
 function inOrder(aims: readonly ClientAim[], foods: readonly AimedFood[]): readonly string[] {
@@ -54,6 +57,10 @@ describe('foods in the order of a client’s aims', () => {
     const aims = clientAims({ targets: [{ item: 'fluid', range: { lo: 0, hi: 1000 }, limit: 'at-most' }], isSuppressed: false });
     const unmeasured = { ...aimed('Beef broth', {}), food: foodWith('Beef broth', { serving: { grams: 240 } }) };
     expect(inOrder(aims, [unmeasured, aimed('Tomato soup', {}), aimed('Rice', {})])).toEqual(['Rice', 'Tomato soup', 'Beef broth']);
+    // A cereal is eaten with its milk.
+    const milk = { food: aimed('Reduced fat milk', {}).food, portion: { servings: 0.5 } };
+    const cereal = { ...aimed('Puffed wheat', {}), plate: { ...alone, companions: [milk] } };
+    expect(inOrder(aims, [cereal, aimed('Rice', {})])).toEqual(['Rice', 'Puffed wheat']);
   });
 
   it('[CLT-66] after a transplant: safe as it comes before what has to be heated', () => {

@@ -1,16 +1,16 @@
 import { countedClasses } from '#core/additive/countedClasses.ts';
 import type { AimedAmount, ClientAim, Criterion } from '#core/client/aims/clientAims.ts';
-import { fluidOf } from '#core/plate/fluid.ts';
-import type { PlateFood, Portion } from '#core/plate/plate.ts';
+import { fluidOnPlate } from '#core/plate/fluid.ts';
+import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import { portionFactor } from '#core/plate/portionFactor.ts';
 import { type Interval, scale } from '#core/quantity/interval.ts';
 import type { UnsafeFood } from './foodSafety.ts';
 import { comparedRange } from './served.ts';
 
-/** A food in the portion that is usual on its plate. */
+/** A food on its usual plate. */
 export interface AimedFood {
   readonly food: PlateFood;
-  readonly portion: Portion;
+  readonly plate: Plate;
   readonly category?: string | undefined;
   readonly unsafe?: UnsafeFood | undefined;
   readonly useEstimates: boolean;
@@ -42,15 +42,18 @@ export function notToldOfAims(aims: readonly ClientAim[], aimed: AimedFood): rea
   return [...wanted].filter(of => amountIn(of, aimed) === undefined);
 }
 
-/** What the portion has of it, as a test would compare it; undefined where it is not known. */
-export function amountIn(of: AimedAmount, { food, portion, category, useEstimates }: AimedFood): Interval | undefined {
+/**
+ * What the portion has of it, as a test would compare it; undefined where it is not known. Fluid is that of the whole plate: a cereal is eaten with its milk.
+ * What a plate's companions have of anything else is the same for every food on it.
+ */
+export function amountIn(of: AimedAmount, { food, plate, category, useEstimates }: AimedFood): Interval | undefined {
   if (of === 'fluidMl') {
-    const fluid = fluidOf(food, portion, category);
+    const fluid = fluidOnPlate(plate, food, category);
     if (fluid.kind === 'not-known') return undefined;
     const milliliters = fluid.kind === 'none' ? 0 : fluid.milliliters;
     return { lo: milliliters, hi: milliliters };
   }
-  const factor = portionFactor(portion, food);
+  const factor = portionFactor(plate.portion, food);
   const range = comparedRange(food.label.amounts[of], useEstimates);
   return range === undefined || typeof factor !== 'number' ? undefined : scale(range, factor);
 }
@@ -60,7 +63,7 @@ export function leastIn(of: AimedAmount, aimed: AimedFood): number | undefined {
   const compared = amountIn(of, aimed);
   if (compared === undefined || of === 'fluidMl') return compared?.lo;
   const amount = aimed.food.label.amounts[of];
-  const factor = portionFactor(aimed.portion, aimed.food);
+  const factor = portionFactor(aimed.plate.portion, aimed.food);
   return amount.kind === 'known' && typeof factor === 'number' ? amount.range.lo * factor : undefined;
 }
 
