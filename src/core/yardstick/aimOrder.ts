@@ -1,6 +1,6 @@
 import { countedClasses } from '#core/additive/countedClasses.ts';
 import type { AimedAmount, ClientAim, Criterion } from '#core/client/aims/clientAims.ts';
-import { fluidOnPlate } from '#core/plate/fluid.ts';
+import { fluidOf, fluidOnPlate } from '#core/plate/fluid.ts';
 import type { Plate, PlateFood } from '#core/plate/plate.ts';
 import { portionFactor } from '#core/plate/portionFactor.ts';
 import { type Interval, scale } from '#core/quantity/interval.ts';
@@ -58,10 +58,13 @@ export function amountIn(of: AimedAmount, { food, plate, category, useEstimates 
   return range === undefined || typeof factor !== 'number' ? undefined : scale(range, factor);
 }
 
-/** The least that the portion has of it, rounding of the print counted: a printed 15 g of protein is 14.5 g and more. Undefined where it is not known. */
+/** The least that the food itself brings of it, rounding of the print counted: a printed 15 g of protein is 14.5 g and more. Undefined where it is not known. */
 export function leastIn(of: AimedAmount, aimed: AimedFood): number | undefined {
-  const compared = amountIn(of, aimed);
-  if (compared === undefined || of === 'fluidMl') return compared?.lo;
+  if (of === 'fluidMl') {
+    const fluid = fluidOf(aimed.food, aimed.plate.portion, aimed.category);
+    return fluid.kind === 'fluid' ? fluid.milliliters : undefined;
+  }
+  if (amountIn(of, aimed) === undefined) return undefined;
   const amount = aimed.food.label.amounts[of];
   const factor = portionFactor(aimed.plate.portion, aimed.food);
   return amount.kind === 'known' && typeof factor === 'number' ? amount.range.lo * factor : undefined;

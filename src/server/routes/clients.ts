@@ -13,8 +13,9 @@ import { evenPattern, typedPatternSchema } from '#core/client/record/mealPattern
 import { type ClientRecord, withAssessment } from '#core/client/record/record.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import { Fault } from '#core/errors.ts';
-import { assessmentBody, clientBody, clientShort, fitsBody, resultsBody, weightBasis } from '../clientBodies.ts';
+import { assessmentBody, clientBody, clientShort, resultsBody, weightBasis } from '../clientBodies.ts';
 import { addRecord, allRecords, changeRecord, readAssessment, readResults, recordOf } from '../clientRecords.ts';
+import { fitsBody } from '../fitsBody.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
