@@ -4,7 +4,7 @@ import { decidedWords, householdWords, rangeWords, targetNames } from '#core/cli
 import type { ClientRecord, Prescription } from '#core/client/record/record.ts';
 import { chartSources } from '#core/client/rules/source.ts';
 import type { Interval } from '#core/quantity/interval.ts';
-import type { NoteSection } from './noteSection.ts';
+import { isolated, type NoteSection } from './noteSection.ts';
 
 /** The day of the assessment that a prescription was signed for; "an assessment that is not on record" where it is gone. */
 export function assessedOn({ assessments }: ClientRecord, prescription: Prescription | undefined): string | undefined {
@@ -28,7 +28,7 @@ export function interventionSection(prescription: Prescription | undefined, prop
   return {
     heading,
     paragraphs: [
-      `Signed by ${by}${credentials === '' ? '' : `, ${credentials}`}, ${at.slice(0, 10)}.`,
+      `Signed by ${isolated(by)}${credentials === '' ? '' : `, ${isolated(credentials)}`}, ${at.slice(0, 10)}.`,
       ...(earlier === undefined ? [] : [`It was signed for ${earlier}, not for the newest one: look whether it still holds.`]),
     ],
     rows: [
@@ -36,7 +36,7 @@ export function interventionSection(prescription: Prescription | undefined, prop
       ...prescription.targets.map(({ from, reason, says, ...target }) => [
         targetNames[target.item],
         aDay(decidedWords(target), target),
-        `${from === 'proposal' ? 'As proposed' : from === 'alternative' ? 'Another guideline chosen' : 'Own figure'}: ${says}${reason === undefined ? '' : ` Reason: ${reason}`}`,
+        `${from === 'proposal' ? 'As proposed' : from === 'alternative' ? 'Another guideline chosen' : 'Own figure'}: ${says}${reason === undefined ? '' : ` Reason: ${isolated(reason)}`}`,
       ]),
     ],
   };
@@ -69,7 +69,7 @@ function proposedRow(target: Target): readonly string[] {
     case 'withheld':
       return [
         targetNames[target.item],
-        'not proposed',
+        'withheld, no figure until checked',
         `${target.why} To check: ${target.whatToCheck.map(one => one.replace(/\.$/u, '')).join('; ')}${sources}.${elsewhere}`,
       ];
   }
