@@ -45,12 +45,21 @@ function followedResult(facts: ClientFacts, then: ClientFacts | undefined, analy
   const [goal, ...others] = targetBands(analyte, facts.setting, upperNormal);
   if (goal === undefined) return analyte === 'potassium' ? [potassiumByState(facts, what)] : [];
   if (typeof lab === 'string') return [{ what, outcome: 'not known yet', because: lab }];
-  const before = then?.labs.find(one => one.analyte === analyte && !one.hemolyzed && !isSameSample(one, lab));
+  if (analyte === 'pth' && upperNormal === undefined) {
+    const because = `${labWords(lab, facts.today)}, goal 2 to 9 times the upper end of the laboratory, which is not on record`;
+    return [{ what, outcome: 'not known yet', because }];
+  }
+  const before = then?.labs.find(one => one.analyte === analyte && isPlain(one) && !isSameSample(one, lab));
   const outcome = outcomeOf(lab.value, goal.range, others, before?.value);
   const converted = lab.entered.unit === unit ? '' : `, which is ${roundHalfUp(lab.value, 2)} ${unit}`;
   const last =
     before === undefined ? '' : `; before ${roundHalfUp(before.value, 2)}${unit === '{ratio}' ? '' : ` ${unit}`} on ${before.takenOn}`;
   return [{ what, outcome, because: `${labWords(lab, facts.today)}${converted}, goal ${bandWords(goal, unit)}${last}` }];
+}
+
+/** A marked sample is nothing to compare with. */
+function isPlain({ analyte, hemolyzed, drawn }: Lab): boolean {
+  return !hemolyzed && (analyte !== 'potassium' || drawn !== 'after-dialysis');
 }
 
 function isSameSample(a: Lab, b: Lab): boolean {
@@ -80,7 +89,7 @@ function withoutStop(sentence: string): string {
 function outcomeOf(value: number, goal: Interval, others: readonly Pick<TargetBand, 'range'>[], before: number | undefined): Outcome {
   const away = outside(value, goal);
   if (away === 0) return 'met';
-  const isNearer = before !== undefined && away < outside(before, goal);
+  const isNearer = before !== undefined && away < outside(before, goal) - 1e-9;
   return isNearer || others.some(({ range }) => outside(value, range) === 0) ? 'partly met' : 'not met';
 }
 

@@ -26,6 +26,7 @@ export function intervalNote(record: ClientRecord, today: Day, rules: CareRules 
   const { facts } = checkAssessment(newest, today, rules);
   const since = sinceLast(record, today);
   const then = since?.assessment && checkAssessment(since.assessment, today, rules).facts;
+  const own = proposal.cautions.filter(({ isOwn }) => isOwn);
   const contacts = since === undefined ? record.contacts : record.contacts.filter(({ on }) => on >= since.on);
   return cleaned({
     title: noteTitle('interval', today, record.name),
@@ -37,7 +38,7 @@ export function intervalNote(record: ClientRecord, today: Day, rules: CareRules 
       },
       { heading: 'Diagnosis', paragraphs: diagnosis(facts, proposal, []) },
       { heading: 'Nutrition prescription', paragraphs: [prescription === undefined ? 'Nothing is signed.' : signedWords(prescription)] },
-      { heading: 'Cautions', paragraphs: cautionWords(record, { ...proposal, cautions: proposal.cautions.filter(({ isOwn }) => isOwn) }) },
+      ...(own.length === 0 ? [] : [{ heading: 'Cautions', paragraphs: cautionWords(record, { ...proposal, cautions: own }) }]),
       ...toldSection({ ...record, contacts }),
       {
         heading: 'Monitoring and evaluation',
@@ -58,8 +59,10 @@ function changeParagraphs(record: ClientRecord, today: Day, rules: CareRules): r
   return changes.length === 0 ? [`${begin} nothing on record has changed.`] : [`${begin}:`, ...changes.map(sentence)];
 }
 
-function sentence(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+/** With a capital and a stop; "eGFR" and "spKt/V" begin as they are written. */
+export function sentence(words: string): string {
+  const isName = /^\S+\p{Lu}/u.test(words);
+  return `${isName ? words.charAt(0) : words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
 function followedWords({ what, outcome, because }: Followed): string {

@@ -6,7 +6,7 @@ import { weightLoss } from '#core/client/states/weightLoss.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 
 /**
- * What was looked at and stands below the line of a problem, each with its number and the line. It is told as such and is no finding: "weight
+ * What was looked at and stands below the line of a problem, each with its number and the line. It is told as such, never as a finding: "weight
  * lost in 3 months 4.9%, under the line of 5%". What is not known is not in it.
  */
 export function lookedAt(facts: ClientFacts, proposal: Proposal): readonly string[] {
@@ -40,7 +40,7 @@ function wastingNotMet({ wasting: { criteria } }: Extract<Proposal, { kind: 'pro
   const open = Object.values(criteria.groups).filter(state => state === 'not known').length;
   if (criteria.met + open >= 3) return [];
   return [
-    `protein-energy wasting: ${criteria.met} of 4 groups of the published criteria met${open === 0 ? '' : `, ${open} not known`}, under the line of 3`,
+    `protein-energy wasting, ${criteria.met} of 4 groups of the published criteria met${open === 0 ? '' : `, ${open} not known`}, under the line of 3`,
   ];
 }
 
@@ -50,9 +50,10 @@ function mineralsUnderLine(facts: ClientFacts): readonly string[] {
   const told: string[] = [];
   if (potassium.kind === 'in-range') told.push(`${labWords(potassium.lab, facts.today)}, not above ${potassium.upper} mmol/L`);
   if (potassium.kind === 'once-above')
-    told.push(`${labWords(potassium.lab, facts.today)}, above ${potassium.upper} mmol/L once, not twice running`);
+    told.push(`${labWords(potassium.lab, facts.today)}, above ${potassium.upper} mmol/L once, where twice running is a finding`);
   if (phosphate.kind === 'in-range' || phosphate.kind === 'above-normal')
     told.push(`${labWords(phosphate.lab, facts.today)}, not above the line`);
-  if (phosphate.kind === 'once-above') told.push(`${labWords(phosphate.lab, facts.today)}, above the line once, not twice running`);
+  if (phosphate.kind === 'once-above')
+    told.push(`${labWords(phosphate.lab, facts.today)}, above the line once, where twice running is a finding`);
   return told;
 }

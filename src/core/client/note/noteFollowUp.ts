@@ -4,7 +4,7 @@ import { nextChecks } from '#core/client/cautions/nextChecks.ts';
 import type { Proposal } from '#core/client/prescription/proposePrescription.ts';
 import { type ClientRecord, contactsMade } from '#core/client/record/record.ts';
 import type { CareRules } from '#core/client/rules/careRules.ts';
-import { chartSources } from '#core/client/rules/source.ts';
+import { chartSources, chartWords } from '#core/client/rules/source.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
 import { lookedAt } from './lookedAt.ts';
 import { isolated, type NoteSection } from './noteSection.ts';
@@ -18,10 +18,7 @@ export function diagnosis(facts: ClientFacts, proposal: Proposal, clinicStatemen
   const own = [...problemStatements(facts, proposal).map(statement => `Consider: ${statement}`), ...clinicStatements];
   const below = lookedAt(facts, proposal);
   const none = proposal.kind === 'barred' ? 'Not stated until what bars a target is answered.' : noStatement;
-  return [
-    ...(own.length > 0 ? own : [none]),
-    ...(below.length === 0 ? [] : [`Looked at, below the line and no finding: ${below.join('; ')}.`]),
-  ];
+  return [...(own.length > 0 ? own : [none]), ...(below.length === 0 ? [] : [`Looked at, no finding: ${below.join('; ')}.`])];
 }
 
 export function cautionWords(record: ClientRecord, { cautions }: Proposal): string[] {
@@ -29,17 +26,18 @@ export function cautionWords(record: ClientRecord, { cautions }: Proposal): stri
     const { told, because, source, sameDay } = caution;
     const made = contactsMade(record, caution).map(one => ` Told: ${isolated(one.told)}, ${one.at.slice(0, 16).replace('T', ' ')} UTC.`);
     const open = sameDay && made.length === 0 ? ' Nobody is noted as told.' : '';
-    return `${told} Why: ${because.replace(/\.$/, '')}${chartSources([source])}.${made.join('')}${open}`;
+    return `${chartWords(told)} Why: ${because.replace(/\.$/, '')}${chartSources([source])}.${made.join('')}${open}`;
   });
 }
 
 /** Everybody who was told of a value, also when a newer one has come since: a contact is part of the record. */
 export function toldSection({ contacts }: ClientRecord): NoteSection[] {
   if (contacts.length === 0) return [];
-  const paragraphs = contacts.map(
-    ({ told, at, about, note }) =>
-      `${at.slice(0, 16).replace('T', ' ')} UTC: ${isolated(told)}${about === undefined ? '' : ` told of ${about}`}${note === undefined ? '' : `. ${isolated(note)}`}.`,
-  );
+  const paragraphs = contacts.map(({ told, at, about, note }) => {
+    const what = about === undefined ? '' : ` told of ${about}`;
+    const words = `${isolated(told)}${what}${note === undefined ? '' : `. ${isolated(note)}`}`;
+    return `${at.slice(0, 16).replace('T', ' ')} UTC: ${words.replace(/\.$/u, '')}.`;
+  });
   return [{ heading: 'Who was told', paragraphs }];
 }
 

@@ -5,7 +5,7 @@ import { type ClientRecord, contactsMade, currentAssessment } from '#core/client
 import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts';
 import { basisWords } from '#core/client/states/weightBasis.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
-import { signedWords } from './intervalNote.ts';
+import { sentence, signedWords } from './intervalNote.ts';
 import { changesSince } from './noteChanges.ts';
 import { type ChartNote, cleaned } from './noteSection.ts';
 import { sinceLast } from './noteSince.ts';
@@ -33,9 +33,11 @@ export function threeLineNote(record: ClientRecord, today: Day, rules: CareRules
 
 function stateLine(record: ClientRecord, today: Day, proposal: Proposal, rules: CareRules): string {
   const { assessment } = currentAssessment(record)!;
-  const basis = proposal.kind === 'proposal' && proposal.weight.kind === 'chosen' ? `, ${basisWords(proposal.weight.chosen)}` : '';
-  const words = `${treatmentWords(assessment.treatment)}${basis}`;
-  const state = `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+  const basis =
+    proposal.kind === 'proposal' && proposal.weight.kind === 'chosen'
+      ? `, ${basisWords(proposal.weight.chosen)} (${proposal.weight.chosen.id.replaceAll('-', ' ')})`
+      : '';
+  const state = sentence(`${treatmentWords(assessment.treatment)}${basis}`);
   const since = sinceLast(record, today);
   if (since === undefined) return `${state} ${resultsNow(record, today, rules)}`;
   const changes = changesSince(since, assessment, record.prescriptions[0], today, rules);
@@ -49,7 +51,7 @@ function resultsNow(record: ClientRecord, today: Day, rules: CareRules): string 
   const nothing = { ...assessment, labs: [], weighings: [] };
   const first = { words: '', on: today, assessment: nothing };
   const told = changesSince(first, { ...assessment, weighings: [] }, undefined, today, rules);
-  return `${told.map(words => words.replace(/, none on record before$/u, '')).join('; ')}.`;
+  return sentence(told.map(words => words.replace(/, none on record before$/u, '')).join('; '));
 }
 
 function nothingSigned(proposal: Proposal): string {
@@ -66,5 +68,5 @@ function nextLine(record: ClientRecord, today: Day, proposal: Proposal, rules: C
     .slice(0, mostChecks)
     .map(({ item, dueBy, state }) => `${item} ${state === 'overdue' ? `overdue since ${dueBy}` : `by ${dueBy}`}`);
   const more = checks.length > mostChecks ? `; ${checks.length - mostChecks} more later` : '';
-  return [...toTell, `${due.join('; ')}${more}.`].join(' ');
+  return [...toTell, sentence(`${due.join('; ')}${more}`)].join(' ');
 }
