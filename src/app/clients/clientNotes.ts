@@ -1,8 +1,9 @@
 import type { ChartNote } from '#core/client/note/chartNote.ts';
 import { chartNote } from '#core/client/note/chartNote.ts';
 import { intervalNote } from '#core/client/note/intervalNote.ts';
+import { noteText } from '#core/client/note/noteText.ts';
 import { threeLineNote } from '#core/client/note/threeLineNote.ts';
-import { cleanSections, longestNote, noteHeadings, noteLength, writtenSections } from '#core/client/note/writtenNote.ts';
+import { cleanSections, keptNoteOf, longestNote, noteHeadings, noteLength, writtenSections } from '#core/client/note/writtenNote.ts';
 import {
   type ClientRecord,
   currentAssessment,
@@ -88,6 +89,19 @@ export function noteOfRecord({ notes = [] }: ClientRecord, noteId: string): Kept
   const note = notes.find(({ id }) => id === noteId);
   if (note === undefined) throw new Fault('note-not-found', 'The note is not in the record of this client.');
   return note;
+}
+
+/** A kept note as it is read again: its sections, the last of which says who wrote it when, and the whole as plain text. */
+export function describeKeptNote(record: ClientRecord, note: KeptNote) {
+  const whole = keptNoteOf(record, note, record.name);
+  const { statements = [], monitoring = [] } = note.own ?? {};
+  return {
+    title: whole.title,
+    kind: note.kind,
+    sections: writtenSections(whole).map(section => ({ ...section })),
+    own: { statements: [...statements], monitoring: [...monitoring] },
+    text: noteText(whole),
+  };
 }
 
 /** The kept notes without their text, newest first. */

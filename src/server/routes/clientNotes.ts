@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { createRoute, z } from '@hono/zod-openapi';
-import { listNotes, noteOfRecord, noteToWrite, withNote } from '#app/clients/clientNotes.ts';
+import { describeKeptNote, listNotes, noteOfRecord, noteToWrite, withNote } from '#app/clients/clientNotes.ts';
 import { clinicFigures } from '#app/clients/clinicFigures.ts';
 import { localDay } from '#app/clients/localDay.ts';
 import { type DocumentReference, documentReference } from '#core/client/fhir/documentReference.ts';
@@ -93,11 +93,20 @@ export function clientNoteRoutes({ vault, noteDocument, now, log }: World) {
         method: 'get',
         path: '/clients/{id}/notes/{noteId}',
         request: { params: noteParams },
-        responses: answers(z.object({ text: z.string() }), 'A kept note as plain text'),
+        responses: answers(
+          z.object({
+            title: z.string(),
+            kind: z.enum(noteKinds),
+            sections: z.array(writtenSectionSchema),
+            own: ownSentencesSchema,
+            text: z.string(),
+          }),
+          'A kept note in sections, the last of which says who wrote it when, and as plain text',
+        ),
       }),
       async context => {
         const { record, note } = await found(context.req.valid('param'));
-        return context.json({ text: noteText(keptNoteOf(record, note, record.name)) }, 200);
+        return context.json(describeKeptNote(record, note), 200);
       },
     )
     .openapi(

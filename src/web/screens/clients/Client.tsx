@@ -105,7 +105,7 @@ function Open(given: { readonly client: Client; readonly fault: unknown; readonl
       )}
       {prescriptions.length > 0 && <Fits client={client} />}
       {prescriptions.length > 0 && <ClientHandout client={client} onChanged={refresh} />}
-      {isAssessed && <ChartNote clientId={id} />}
+      {isAssessed && <ChartNote client={client} />}
       <SignedPrescriptions client={client} />
     </Page>
   );
