@@ -33,11 +33,8 @@ export function ChartNote({ client }: { readonly client: Client }) {
       {!isWriting && <NoteBegun clientId={id} write={write} />}
       <details className={layout.sheet} open={isOpen} onToggle={event => setOpen(event.currentTarget.open)}>
         <summary>Chart note</summary>
-        {isWriting ? (
-          <NoteEditor key={toCorrect?.id} client={client} toCorrect={toCorrect} onDone={done} />
-        ) : (
-          <Proposed clientId={id} isOpen={isOpen} write={write} />
-        )}
+        {isWriting && <NoteEditor key={toCorrect?.id} client={client} toCorrect={toCorrect} onDone={done} />}
+        {!isWriting && openNote === undefined && <Proposed clientId={id} isOpen={isOpen} write={write} />}
         {isOpen && !isWriting && <KeptNotes clientId={id} openNote={openNote} onOpen={setOpenNote} correct={write} />}
       </details>
     </>

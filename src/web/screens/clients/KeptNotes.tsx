@@ -20,10 +20,11 @@ export function KeptNotes(given: {
   const { clientId, openNote, onOpen, correct } = given;
   const notes = useKeptNotes(clientId);
   const kept: readonly KeptNoteShort[] = notes.data ?? [];
+  if (kept.length === 0) return <Told error={notes.error} />;
   return (
     <section className={layout.noprint} aria-labelledby="kept-notes-title">
       <Told error={notes.error} />
-      {kept.length > 0 && <h3 id="kept-notes-title">Kept notes</h3>}
+      <h3 id="kept-notes-title">Kept notes</h3>
       <ul className={layout.plain}>
         {kept.map(note => (
           <li key={note.id}>

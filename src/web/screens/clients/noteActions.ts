@@ -122,7 +122,7 @@ export function useKeptNoteActions(clientId: string, noteId: string, correct: (w
   const [isPossible, isBusy] = [data !== undefined, save.isPending];
   return {
     note: data,
-    copy: copying(data?.text ?? '', isPossible),
+    copy: { ...copying(data?.text ?? '', isPossible), about: 'Copy the kept note' },
     print: { label: 'Print', about: 'Print the kept note alone', isPossible, run: () => window.print() } satisfies Action,
     saveDocx: {
       label: 'Save as DOCX',
