@@ -140,6 +140,13 @@ describe.skipIf(browserPath === undefined)('the chart note (skipped where no Chr
     await button('Correct it in a new note').click();
     expect(await section('Diagnosis').inputValue()).toContain('Salty soups twice a day. 431\nHigh fluid');
     await section('Diagnosis').fill('Salty soups once a day.');
+    // Somebody else changes the record meanwhile: that is told once, what is typed stays, and then it is kept.
+    const clientId = page.url().split('/').at(-1)!;
+    const { version } = (await (await workbench.fetch(`/api/clients/${clientId}`)).json()) as { version: number };
+    expect((await send('PUT', `${clientId}/meals`, { version, pattern: [{ name: 'lunch', percent: 100 }] })).status).toBe(200);
+    await button('Keep the note').click();
+    await page.getByText('Somebody else changed this').waitFor();
+    expect(await section('Diagnosis').inputValue()).toBe('Salty soups once a day.');
     await button('Keep the note').click();
     await page.getByRole('button', { name: /corrects an earlier one/ }).waitFor();
     await page.getByRole('button', { name: /corrected by a later one/ }).click();
@@ -147,6 +154,7 @@ describe.skipIf(browserPath === undefined)('the chart note (skipped where no Chr
     expect(await page.locator('pre').textContent()).toContain('Salty soups twice a day. 431');
   }, 90_000);
 
-  // The browser tells of each answer that was refused while it was locked.
-  test('the page had nothing else to complain about', () => expect(complaints.filter(one => !one.includes('423 (Locked)'))).toEqual([]));
+  // The browser tells of each answer that was refused: while it was locked, and over what somebody else had changed.
+  test('the page had nothing else to complain about', () =>
+    expect(complaints.filter(one => !/423 \(Locked\)|409 \(Conflict\)/.test(one))).toEqual([]));
 });

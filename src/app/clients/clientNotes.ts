@@ -1,6 +1,7 @@
 import type { ChartNote } from '#core/client/note/chartNote.ts';
 import { chartNote } from '#core/client/note/chartNote.ts';
 import { intervalNote } from '#core/client/note/intervalNote.ts';
+import { cleanLine } from '#core/client/note/noteSection.ts';
 import { noteText } from '#core/client/note/noteText.ts';
 import { threeLineNote } from '#core/client/note/threeLineNote.ts';
 import { cleanSections, keptNoteOf, longestNote, noteHeadings, noteLength, writtenSections } from '#core/client/note/writtenNote.ts';
@@ -74,11 +75,13 @@ export function withNote(record: ClientRecord, id: string, sent: SentNote, now: 
     on: localDay(now),
     writtenAt: now.toISOString(),
     sections: cleanSections(sent.sections),
-    ...(by === '' ? {} : { by }),
+    ...(by === '' ? {} : { by: cleanLine(by) }),
     assessmentId: current.id,
     ...(added === undefined ? {} : { addedResultsId: added.id }),
     ...(prescription === undefined ? {} : { prescriptionId: prescription.id }),
-    ...(own.statements.length + own.monitoring.length === 0 ? {} : { own }),
+    ...(own.statements.length + own.monitoring.length === 0
+      ? {}
+      : { own: { statements: own.statements.map(cleanLine), monitoring: own.monitoring.map(cleanLine) } }),
     ...(corrects === undefined ? {} : { corrects }),
   };
   return { ...record, notes: [note, ...notes] };

@@ -80,7 +80,10 @@ export function signedWords({ signed: { by, credentials, at }, targets }: Prescr
     ['No limit', without('no-limit')],
     ['No figure', without(undefined)],
   ] as const;
-  const who = isolated([by, credentials].filter(part => part !== '').join(', '));
+  const who = [by, credentials]
+    .filter(part => part !== '')
+    .map(isolated)
+    .join(', ');
   return [
     `Signed by ${who}, ${at.slice(0, 10)}, for a day: ${figures.join('; ')}.`,
     ...rest.flatMap(([words, names]) => (names.length === 0 ? [] : [`${words}: ${names.join(', ')}.`])),

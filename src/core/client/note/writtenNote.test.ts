@@ -79,6 +79,9 @@ describe('a kept note', () => {
     const name = 'דנה לוי';
     expect(keptNoteOf({ notes: [] }, note('a'), name).title).toBe(`Nutrition note, \u2068${name}\u2069, 2026-06-15`);
     expect(chartNote({ ...record, name }, today)!.title).toBe(`Nutrition note, \u2068${name}\u2069, 2026-06-15`);
+    expect(keptNoteOf({ notes: [] }, note('a', { by: `${name}, RDN` })).sections.at(-1)!.paragraphs[0]).toBe(
+      `By \u2068${name}\u2069, RDN, 2026-06-15 12:34 UTC.`,
+    );
     expect(isolated('A.B.')).toBe('A.B.');
     // Signs of order in the name itself neither open nor close anything.
     expect(isolated(`\u202E${name}\u2069`)).toBe(`\u2068${name}\u2069`);

@@ -112,7 +112,7 @@ export function keptNoteOf({ notes = [] }: Pick<ClientRecord, 'notes'>, note: Ke
   const written: NoteSection = {
     heading: 'Written',
     paragraphs: [
-      `${note.by === undefined ? '' : `By ${isolated(note.by)}, `}${moment(note.writtenAt)}.`,
+      `${note.by === undefined ? '' : `By ${note.by.split(', ').map(isolated).join(', ')}, `}${moment(note.writtenAt)}.`,
       ...(corrected === undefined ? [] : [`It corrects the note written ${moment(corrected.writtenAt)}.`]),
       ...laterOnes.map(({ writtenAt }) => `It is corrected by the note written ${moment(writtenAt)}.`),
     ],
