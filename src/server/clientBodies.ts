@@ -3,6 +3,7 @@ import { damageKinds } from '#app/clientVault.ts';
 import { assessmentSchema } from '#core/client/assessment/assessment.ts';
 import { assessmentIssueCodes, assessmentIssueKinds } from '#core/client/assessment/assessmentIssue.ts';
 import { labResultSchema } from '#core/client/assessment/labResult.ts';
+import { weightKinds } from '#core/client/assessment/vocabularies.ts';
 import { weighingSchema } from '#core/client/assessment/weighing.ts';
 import { contactKinds } from '#core/client/cautions/caution.ts';
 import { dueStates } from '#core/client/cautions/nextChecks.ts';
@@ -77,12 +78,18 @@ const positionBody = z.object({
   limit: z.enum(limits).optional(),
   figure: z.string().optional(),
 });
+/** As a line of a table has room for it. */
+const lineBody = z.object({ basis: z.string().optional(), why: z.string(), source: z.string() });
 const targetBody = z.object({
   item: z.enum(targetItems),
   title: z.string(),
   unit: z.enum(targetUnitWords),
   kind: z.enum(targetKinds),
   figure: z.string(),
+  inShort: z.string(),
+  line: lineBody,
+  /** Whether it is proposed otherwise than when the prescription that stands was signed; missing without one. */
+  differsSinceSigned: z.boolean().optional(),
   range: range.optional(),
   limit: z.enum(limits).optional(),
   perKg: z.string().optional(),
@@ -90,6 +97,8 @@ const targetBody = z.object({
   needsChoice: z.boolean(),
   says: z.string(),
   reasons: z.array(z.string()),
+  /** What has to be looked at before a figure can be proposed. */
+  toCheck: z.array(z.string()),
   sources: z.array(z.string()),
   toBeConfirmed: z.boolean(),
   alternatives: z.array(positionBody),
@@ -145,15 +154,40 @@ export const clientBody = clientShort
     assessment: edgeAnswer(assessmentSchema, 'AssessmentJson').optional(),
     changes: z.array(z.string()).optional(),
     ...proposalBody.partial().shape,
-    trends: z
+    /** "61, on hemodialysis in center" */
+    about: z.string().optional(),
+    /** Every analyte on record, the newest result first told and all of them over time. */
+    results: z
       .array(
         z.object({
           analyte: z.enum(analyteKeys),
-          name: z.string(),
+          heading: z.string(),
+          /** As it was entered. */
+          shown: z.string(),
+          /** In another unit. */
+          other: z.string().optional(),
+          takenOn: z.string(),
+          /** In days. */
+          age: z.number(),
+          isTooOld: z.boolean(),
+          marks: z.array(z.string()),
+          out: z.enum(['above', 'below']).optional(),
           unit: z.string(),
           points: z.array(z.object({ on: z.string(), value: z.number() })),
           /** Where sources wish it to be; none where no source gives a band. */
           bands: z.array(z.object({ range, source: z.string() })),
+        }),
+      )
+      .optional(),
+    weights: z
+      .array(
+        z.object({
+          kind: z.enum(weightKinds.keys),
+          heading: z.string(),
+          shown: z.string(),
+          takenOn: z.string(),
+          age: z.number(),
+          points: z.array(z.object({ on: z.string(), value: z.number() })),
         }),
       )
       .optional(),
@@ -169,7 +203,7 @@ export const clientBody = clientShort
         }),
       )
       .optional(),
-    assessments: z.array(z.object({ id: z.string(), on: z.string() })),
+    assessments: z.array(z.object({ id: z.string(), on: z.string(), corrects: z.string().optional() })),
     prescriptions: z.array(
       z.object({
         id: z.string(),
@@ -183,6 +217,8 @@ export const clientBody = clientShort
             title: z.string(),
             kind: z.enum([...decidedKinds, 'not-told']),
             figure: z.string(),
+            inShort: z.string(),
+            line: lineBody.optional(),
             range: range.optional(),
             limit: z.enum(limits).optional(),
             from: z.enum(decidedFroms),

@@ -50,6 +50,7 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     await page.getByRole('spinbutton', { name: 'Weight', exact: true }).fill('154');
     await page.getByRole('combobox', { name: 'Unit' }).first().selectOption('lb');
     await page.getByRole('button', { name: 'Keep the assessment' }).click();
+    await page.getByRole('button', { name: 'Sodium', exact: true }).click();
     await page.getByRole('combobox', { name: /^Sodium: / }).selectOption('own');
     await page.getByRole('spinbutton', { name: 'To, mg' }).fill('2000');
     await page.getByRole('textbox', { name: 'Sodium: reason' }).fill('asked for by the client');

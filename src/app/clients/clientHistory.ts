@@ -1,29 +1,9 @@
 import type { Assessment } from '#core/client/assessment/assessment.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import { weightWords } from '#core/client/assessment/clientFacts.ts';
-import { analyteFacts, analyteKeys } from '#core/client/labs/analytes.ts';
-import { labTrend } from '#core/client/labs/trend.ts';
-import { type ClientRecord, currentAssessment } from '#core/client/record/record.ts';
-import { sourceWords } from '#core/client/rules/source.ts';
+import { analyteFacts } from '#core/client/labs/analytes.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
-
-import { rangeOut } from './targetText.ts';
-
-/** Every analyte with more than one value over all assessments, oldest first, with where sources wish it to be. */
-export function trendsOf(record: ClientRecord, today: Day) {
-  const all = [currentAssessment(record), ...record.assessments.slice(1)].flatMap(one => (one === undefined ? [] : [one.assessment]));
-  return analyteKeys
-    .map(analyte => labTrend(all, analyte, today))
-    .filter(({ points }) => points.length > 1)
-    .map(({ analyte, name, unit, points, bands }) => ({
-      analyte,
-      name,
-      unit,
-      points: points.map(({ on, value }) => ({ on, value })),
-      bands: bands.map(({ range, says, source }) => ({ range: rangeOut(range), source: `${says}; ${sourceWords(source)}` })),
-    }));
-}
 
 /** What the newest assessment says otherwise than the one before: weight, labs of both, appetite, treatment. */
 export function changesBetween(before: Assessment, after: Assessment, today: Day): string[] {

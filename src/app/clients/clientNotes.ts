@@ -6,6 +6,7 @@ import { noteText } from '#core/client/note/noteText.ts';
 import { threeLineNote } from '#core/client/note/threeLineNote.ts';
 import { cleanSections, keptNoteOf, longestNote, noteHeadings, noteLength, writtenSections } from '#core/client/note/writtenNote.ts';
 import {
+  assessmentsThatStand,
   type ClientRecord,
   currentAssessment,
   type KeptNote,
@@ -36,11 +37,11 @@ export function noteToWrite(record: ClientRecord, today: string, rules: CareRule
     const note = proposedNote(record, kind, today, rules);
     return { title: note.title, sections: writtenSections(note).map(section => ({ ...section })) };
   };
-  const [newest, before] = record.assessments;
+  const [newest, before] = assessmentsThatStand(record);
   const { statements = [], monitoring = [] } = record.notes?.find(({ own }) => own !== undefined)?.own ?? {};
   return {
     kinds: { full: sectionsOf('full'), interval: sectionsOf('interval'), lines: sectionsOf('lines') },
-    goals: [...new Set([...(before?.assessment.goals ?? []), ...(newest?.assessment.goals ?? [])])],
+    goals: [...new Set([...(before?.goals ?? []), ...(newest?.goals ?? [])])],
     own: { statements: [...statements], monitoring: [...monitoring] },
   };
 }

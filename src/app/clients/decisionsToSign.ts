@@ -1,6 +1,8 @@
+import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
 import { changesFromSigned, missingToSign } from '#core/client/prescription/signPrescription.ts';
 import { type Target, targetUnits } from '#core/client/prescription/target.ts';
+import { targetLine } from '#core/client/prescription/targetLine.ts';
 import { targetNames } from '#core/client/prescription/targetWords.ts';
 import type { DecidedTarget, SentTarget } from '#core/client/record/decidedTarget.ts';
 import { type ClientRecord, currentAssessment } from '#core/client/record/record.ts';
@@ -32,7 +34,11 @@ export function decisionsToSign(draft: Draft): readonly DecidedTarget[] {
   const proposal = proposePrescription(kept.assessment, today, picked, draft.rules);
   if (proposal.kind === 'barred')
     throw new Fault('prescription-not-complete', 'Still missing: an answer to what bars every target of this assessment.');
-  const decided = draft.targets.map(target => decidedFrom(target, proposal.targets[target.item]));
+  const { facts } = checkAssessment(kept.assessment, today, draft.rules);
+  const decided = draft.targets.map(target => {
+    const proposed = proposal.targets[target.item];
+    return { ...decidedFrom(target, proposed), line: targetLine(proposed, facts, proposal.weight), proposedThen: figureOf(proposed) };
+  });
   const missing = missingToSign(decided, by, proposal.targets);
   if (missing.length > 0) throw new Fault('prescription-not-complete', `Still missing: ${missing.join('; ')}.`);
   const lost = changesFromSigned(record.prescriptions[0]?.targets ?? [], decided);
@@ -42,6 +48,10 @@ export function decisionsToSign(draft: Draft): readonly DecidedTarget[] {
       `Signed before as your own decision, now otherwise: ${lost.map(({ item }) => targetNames[item]).join(', ')}.`,
     );
   return decided;
+}
+
+function figureOf(target: Target): NonNullable<DecidedTarget['proposedThen']> {
+  return target.kind === 'proposed' ? { kind: 'bounded', range: target.range, limit: target.limit } : { kind: target.kind };
 }
 
 function decidedFrom({ range, limit, reason, kind, ...rest }: SentTarget, proposed: Target): DecidedTarget {

@@ -1,15 +1,17 @@
 import { assessmentToJson } from '#core/client/assessment/assessmentJson.ts';
 import { nextChecks } from '#core/client/cautions/nextChecks.ts';
 import { proposePrescription } from '#core/client/prescription/proposePrescription.ts';
-import { type ClientRecord, contactsMade, currentAssessment } from '#core/client/record/record.ts';
+import { assessmentsThatStand, type ClientRecord, contactsMade, currentAssessment } from '#core/client/record/record.ts';
 import { type CareRules, usualCareRules } from '#core/client/rules/careRules.ts';
 import { sourceWords } from '#core/client/rules/source.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
-import type { Day } from '#core/quantity/calendarDay.ts';
+import { type Day, isDay } from '#core/quantity/calendarDay.ts';
 
-import { changesBetween, trendsOf } from './clientHistory.ts';
+import { aboutWords } from './aboutClient.ts';
+import { changesBetween } from './clientHistory.ts';
 import { describePrescription } from './describePrescription.ts';
 import { describeProposal } from './describeProposal.ts';
+import { describeResults, describeWeights } from './describeResults.ts';
 
 /** A client in the list: no more than is needed to find one and to see who waits. */
 export function describeClientShort(record: ClientRecord, today: Day, rules: CareRules = usualCareRules) {
@@ -31,7 +33,7 @@ export function describeClientShort(record: ClientRecord, today: Day, rules: Car
 /** A client as the screen shows one: the newest assessment with the one before, what is proposed from it, cautions, next checks. */
 export function describeClient(record: ClientRecord, today: Day, pick?: WeightBasisId, rules: CareRules = usualCareRules) {
   const newest = currentAssessment(record);
-  const before = record.assessments[1];
+  const [, before] = assessmentsThatStand(record);
   return {
     ...describeClientShort(record, today, rules),
     ...(newest === undefined
@@ -39,9 +41,17 @@ export function describeClient(record: ClientRecord, today: Day, pick?: WeightBa
       : {
           assessmentId: newest.id,
           assessment: assessmentToJson(newest.assessment),
-          changes: before === undefined ? [] : changesBetween(before.assessment, newest.assessment, today),
-          ...describeProposal(newest.assessment, today, pick, rules),
-          trends: trendsOf(record, today),
+          changes: before === undefined ? [] : changesBetween(before, newest.assessment, today),
+          about: aboutWords(newest.assessment, today),
+          ...describeProposal(
+            newest.assessment,
+            today,
+            pick ?? pickedBefore(record, today, rules),
+            rules,
+            record.prescriptions[0]?.targets,
+          ),
+          results: describeResults(record, today, rules),
+          weights: describeWeights(record, today),
           nextChecks: nextChecks(newest.assessment, today, rules).map(({ item, every, lastOn, dueBy, state, source }) => ({
             item,
             every,
@@ -51,9 +61,28 @@ export function describeClient(record: ClientRecord, today: Day, pick?: WeightBa
             source: sourceWords(source),
           })),
         }),
-    assessments: record.assessments.map(({ id, assessment: { on } }) => ({ id, on })),
+    assessments: record.assessments.map(({ id, assessment: { on }, corrects }) => ({
+      id,
+      on,
+      ...(corrects === undefined ? {} : { corrects }),
+    })),
     prescriptions: record.prescriptions.map((one, index) => describePrescription(one, index === 0)),
     contacts: record.contacts.map(contact => ({ ...contact })),
     ...(record.mealPattern === undefined ? {} : { mealPattern: record.mealPattern.map(share => ({ ...share })) }),
   };
+}
+
+/**
+ * The weight basis that was picked at the signature, where it was a choice: of the assessment that it was signed for another one is proposed. What
+ * was proposed then is no choice, and the newest facts propose anew.
+ */
+function pickedBefore(record: ClientRecord, today: Day, rules: CareRules): WeightBasisId | undefined {
+  const [signed] = record.prescriptions;
+  const signedFor = record.assessments.find(({ id }) => id === signed?.assessmentId);
+  if (signed?.weightBasis === undefined || signedFor === undefined) return undefined;
+  const on = signed.signed.at.slice(0, 10);
+  const proposal = proposePrescription(signedFor.assessment, isDay(on) ? on : today, undefined, rules);
+  const isAsProposed =
+    proposal.kind === 'proposal' && proposal.weight.kind === 'chosen' && proposal.weight.chosen.id === signed.weightBasis;
+  return isAsProposed ? undefined : signed.weightBasis;
 }

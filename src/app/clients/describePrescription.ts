@@ -15,13 +15,19 @@ export function describePrescription({ id, targets, signed, supersedes }: Prescr
       item: target.item,
       title: targetNames[target.item],
       figure: decidedText(target),
+      inShort: shortWords(target),
       kind: target.kind ?? (target.range === undefined ? ('not-told' as const) : ('bounded' as const)),
       ...(target.range === undefined ? {} : { range: rangeOut(target.range), limit: target.limit ?? ('within' as const) }),
       from: target.from,
+      ...(target.line === undefined ? {} : { line: target.line }),
       says: target.says,
       ...(target.reason === undefined ? {} : { reason: target.reason }),
     })),
   };
+}
+
+function shortWords(target: DecidedTarget): string {
+  return target.kind === 'withheld' ? 'withheld' : target.kind === 'no-limit' ? 'no limit' : decidedWords(target);
 }
 
 function decidedText(target: DecidedTarget): string {

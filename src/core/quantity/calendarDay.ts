@@ -40,6 +40,13 @@ export function hourOfDay(time = '0:00'): number {
   return hours + minutes / 60;
 }
 
+/** As a line has room for it: "Nov 28", with the year where it is not that of today: "Nov 28, 2025". */
+export function shortDay(day: Day, today: Day): string {
+  const [year, month, date] = partsOf(day);
+  return `${months[month - 1]} ${date}${day.slice(0, 4) === today.slice(0, 4) ? '' : `, ${year}`}`;
+}
+
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 const millisecondsPerDay = 86_400_000;
 
 function dayNumber(day: Day): number {

@@ -10,7 +10,7 @@ import { findPlate } from '#app/findPlate.ts';
 import { withSigned } from '#core/client/prescription/signPrescription.ts';
 import { sentTargetSchema } from '#core/client/record/decidedTarget.ts';
 import { evenPattern, typedPatternSchema } from '#core/client/record/mealPattern.ts';
-import type { ClientRecord } from '#core/client/record/record.ts';
+import { type ClientRecord, withAssessment } from '#core/client/record/record.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import { Fault } from '#core/errors.ts';
 import { assessmentBody, clientBody, clientShort, fitsBody, resultsBody, weightBasis } from '../clientBodies.ts';
@@ -75,16 +75,24 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
       createRoute({
         method: 'post',
         path: '/clients/{id}/assessments',
-        request: { params, body: jsonBody(seen.extend({ assessment: assessmentBody })) },
+        request: {
+          params,
+          body: jsonBody(
+            seen.extend({
+              assessment: assessmentBody,
+              /** The newest assessment, which this one takes the place of; it stays as it was. */
+              corrects: z.string().optional(),
+            }),
+          ),
+        },
         responses: answers(clientBody, 'The client with the new assessment'),
       }),
       async context => {
-        const { version, assessment } = context.req.valid('json');
+        const { version, assessment, corrects } = context.req.valid('json');
         const read = readAssessment(assessment);
-        const record = await changeRecord(context.req.valid('param').id, version, vault, one => ({
-          ...one,
-          assessments: [{ id: randomUUID(), assessment: read }, ...one.assessments],
-        }));
+        const record = await changeRecord(context.req.valid('param').id, version, vault, one =>
+          withAssessment(one, { id: randomUUID(), assessment: read, ...(corrects === undefined ? {} : { corrects }) }),
+        );
         return context.json(await whole(record), 200);
       },
     )

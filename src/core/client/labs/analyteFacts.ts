@@ -7,6 +7,8 @@ import type { Setting } from '../setting.ts';
  */
 export interface AnalyteFacts {
   readonly name: string;
+  /** At the head of a line, where US laboratories print another word: "Phosphorus"; the name when missing. */
+  readonly heading?: string;
   /** The unit that everything is compared in. */
   readonly unit: string;
   /** The other units, with what to multiply by to get the canonical one. */

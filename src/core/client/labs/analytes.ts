@@ -46,6 +46,7 @@ export const analytes = {
   },
   phosphate: {
     name: 'phosphate',
+    heading: 'Phosphorus',
     unit: 'mg/dL',
     from: { 'mmol/L': 1 / 0.3229 },
     possible: [0.6, 15],
@@ -267,6 +268,7 @@ export const analytes = {
   },
   spKtV: {
     name: 'spKt/V',
+    heading: 'spKt/V',
     unit: '{ratio}',
     from: {},
     possible: [0.3, 3.5],

@@ -5,7 +5,7 @@ import type { Analyte } from './analytes.ts';
 import { labInCanonicalUnit, labInUnit, labQuestion, possibleReadings } from './labValue.ts';
 import { drawnFromWords, isSameResult, type LabEntry, readLabResult } from './readLabResult.ts';
 import { targetBands } from './targetBands.ts';
-import { labTrend } from './trend.ts';
+import { labTrends } from './trend.ts';
 
 const open = Number.POSITIVE_INFINITY;
 
@@ -236,9 +236,9 @@ describe('where results are wished to be (facts 4.2)', () => {
         pth(260, '2026-05-02'),
       ],
     });
-    const { points, bands } = labTrend([client], 'pth', today);
+    const { points, bands } = labTrends([client], today)[0]!;
     expect(points.map(({ value }) => value)).toEqual([200, 250, 260, 310, 300]);
-    expect(points[2]).toStrictEqual({ on: '2026-05-02', value: 260, hemolyzed: false });
+    expect(points[2]).toMatchObject({ takenOn: '2026-05-02', value: 260, hemolyzed: false });
     expect(bands.map(({ range }) => range)).toEqual([
       { lo: 120, hi: 540 },
       { lo: 150, hi: 300 },

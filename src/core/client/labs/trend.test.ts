@@ -3,8 +3,9 @@ import { clientWith, lab, today } from '#core/client/assessment/clientFixture.ts
 import { settings } from '../setting.ts';
 import { analyteKeys } from './analytes.ts';
 import { targetBands } from './targetBands.ts';
-import { labTrend } from './trend.ts';
+import { labTrends } from './trend.ts';
 
+const ofAnalyte = (trends: ReturnType<typeof labTrends>, wanted: string) => trends.find(({ analyte }) => analyte === wanted);
 const hemodialysis = { treatment: { setting: 'hemodialysis', place: 'in-center' } } as const;
 
 describe('trends', () => {
@@ -20,20 +21,20 @@ describe('trends', () => {
       ],
     });
     // 1 mmol/L is 1 / 0.3229 mg/dL: facts sheet, section 4.1.
-    expect(labTrend([newest, earlier], 'phosphate', today)).toMatchObject({
+    expect(ofAnalyte(labTrends([newest, earlier], today), 'phosphate')).toMatchObject({
       unit: 'mg/dL',
       points: [
-        { on: '2026-03-01', value: 5, hemolyzed: false },
-        { on: '2026-06-05', value: 5.9, hemolyzed: false },
-        { on: '2026-06-05', at: '18:00', value: 5.2, hemolyzed: true },
+        { takenOn: '2026-03-01', value: 5, hemolyzed: false },
+        { takenOn: '2026-06-05', value: 5.9, hemolyzed: false },
+        { takenOn: '2026-06-05', takenAt: '18:00', value: 5.2, hemolyzed: true },
       ],
     });
   });
 
   it('[NOTE-10] a result that cannot be, or lies in the future, is no point; no result is no trend', () => {
     const client = clientWith({ labs: [lab('potassium', 55, 'mmol/L'), lab('potassium', 5, 'mmol/L', '2027-01-01')] });
-    expect(labTrend([client], 'potassium', today).points).toEqual([]);
-    expect(labTrend([], 'potassium', today)).toMatchObject({ points: [], bands: [] });
+    expect(labTrends([client], today)).toEqual([]);
+    expect(labTrends([], today)).toEqual([]);
   });
 
   it('[NOTE-11] the band is that of the setting, several where sources differ (facts sheet, section 4.2)', () => {

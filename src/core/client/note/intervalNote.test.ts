@@ -109,6 +109,11 @@ describe('what changed', () => {
     expect(begin({ notes: [{ ...note, id: 'n2', on: today }, note] })).toContain('Since the note of 2026-05-02');
     expect(begin({ notes: [], prescriptions: [signedOn('2026-05-20')] })).toContain('Since the signature of 2026-05-20');
     expect(begin({ notes: [], prescriptions: [signedOn(today)] })).toContain('Since the assessment of 2026-05-01');
+    const [newest, older] = recordWith({}).assessments;
+    const first = { id: 'first', assessment: { ...before, on: '2026-04-01' } };
+    expect(begin({ notes: [], assessments: [{ ...newest!, corrects: 'a' }, older!, first] })).toContain(
+      'Since the assessment of 2026-04-01',
+    );
     expect(begin({ notes: [{ ...note, assessmentId: 'gone' }] })).toContain('is not on record any more: what changed is not known');
   });
 

@@ -14,7 +14,7 @@ export interface Since {
 
 /**
  * What an interval note looks back to: the newest kept note of an earlier day, without one the newest signature of an earlier day, without
- * one the assessment before the newest. What was written or signed today belongs to what is told. Undefined on the first visit.
+ * one the assessment before the newest, passing over one that was corrected. What was written or signed today belongs to what is told. Undefined on the first visit.
  */
 export function sinceLast(record: ClientRecord, today: Day): Since | undefined {
   const note = record.notes?.find(({ on }) => daysBetween(on, today) > 0);
@@ -29,7 +29,8 @@ export function sinceLast(record: ClientRecord, today: Day): Since | undefined {
       signed,
     );
   }
-  const before = record.assessments[1];
+  const corrected = new Set(record.assessments.map(({ corrects }) => corrects));
+  const before = record.assessments.slice(1).find(({ id }) => !corrected.has(id));
   if (before === undefined) return undefined;
   const { on } = before.assessment;
   return sinceOf(

@@ -162,7 +162,7 @@ describe('a kept record', () => {
   test('[CLT-55] a newer form is told as one, and not as damaged: nothing of it is to be removed', () => {
     const fault = (() => {
       try {
-        return wholeClientRecord({ ...json(), format: 3 });
+        return wholeClientRecord({ ...json(), format: 4 });
       } catch (error) {
         return error;
       }

@@ -1,5 +1,6 @@
 import type { ClientRecord, DecidedTarget, Prescription } from '#core/client/record/record.ts';
 import { type Interval, isOpenEnded } from '#core/quantity/interval.ts';
+import { isAsProposed } from './asProposed.ts';
 import { type Limit, type Target, type TargetItem, targetItems } from './target.ts';
 import { targetNames } from './targetWords.ts';
 
@@ -70,18 +71,6 @@ function contradicts(range: Interval, limit: Limit): boolean {
     case 'within':
       return isOpenEnded(range);
   }
-}
-
-/** One figure for fluid may be picked anywhere in the range that was proposed, and in its sense where it has one. */
-function isAsProposed({ item, kind, range, limit = 'within' }: DecidedTarget, target: Target): boolean {
-  if (target.kind !== 'proposed') return range === undefined && kind === target.kind;
-  if (range === undefined) return false;
-  if (item === 'fluid') {
-    const figure = limit === 'at-least' ? range.lo : range.hi;
-    const isInSense = target.limit === 'within' || target.limit === limit;
-    return isInSense && target.range.lo <= figure && figure <= target.range.hi;
-  }
-  return limit === target.limit && range.lo === target.range.lo && range.hi === target.range.hi;
 }
 
 /** A choice of the dietitian's that stands and that a new decision would leave out. */

@@ -60,11 +60,13 @@ export const targetKinds = ['proposed', 'no-limit', 'withheld'] as const satisfi
  *   `needsChoice` asks the dietitian: nothing is chosen silently.
  * - `no-limit`: nothing to bound, with the reasons.
  * - `withheld`: a proposal is blocked; `whatToCheck` says by what.
+ * `inShort` is why in a few words, for a line of a table: "dialysis takes protein away".
  */
 export type Target =
   | {
       readonly kind: 'proposed';
       readonly item: TargetItem;
+      readonly inShort: string;
       readonly range: Interval;
       readonly unit: TargetUnit;
       readonly basis: 'per-day';
@@ -81,6 +83,7 @@ export type Target =
   | {
       readonly kind: 'no-limit';
       readonly item: TargetItem;
+      readonly inShort: string;
       readonly reasons: readonly string[];
       readonly sources: readonly Source[];
       readonly toBeConfirmed: boolean;
@@ -89,6 +92,7 @@ export type Target =
   | {
       readonly kind: 'withheld';
       readonly item: TargetItem;
+      readonly inShort: string;
       readonly why: string;
       readonly whatToCheck: readonly string[];
       readonly sources: readonly Source[];
@@ -103,6 +107,7 @@ export function position(says: string, sources: readonly Source[], figure: Pick<
 
 export function proposed(
   item: TargetItem,
+  inShort: string,
   main: Position & { readonly range: Interval },
   reasons: readonly string[],
   alternatives: readonly Position[] = [],
@@ -111,6 +116,7 @@ export function proposed(
   return {
     kind: 'proposed',
     item,
+    inShort,
     unit: targetUnits[item],
     basis: 'per-day',
     limit: main.limit ?? 'within',
@@ -128,21 +134,23 @@ export function proposed(
 
 export function noLimit(
   item: TargetItem,
+  inShort: string,
   reasons: readonly string[],
   sources: readonly Source[],
   alternatives: readonly Position[] = [],
 ): Target {
-  return { kind: 'no-limit', item, reasons, sources, toBeConfirmed: isOpen(sources), alternatives };
+  return { kind: 'no-limit', item, inShort, reasons, sources, toBeConfirmed: isOpen(sources), alternatives };
 }
 
 export function withheld(
   item: TargetItem,
+  inShort: string,
   why: string,
   whatToCheck: readonly string[],
   sources: readonly Source[],
   alternatives: readonly Position[] = [],
 ): Target {
-  return { kind: 'withheld', item, why, whatToCheck, sources, toBeConfirmed: isOpen(sources), alternatives };
+  return { kind: 'withheld', item, inShort, why, whatToCheck, sources, toBeConfirmed: isOpen(sources), alternatives };
 }
 
 function isOpen(sources: readonly Source[]): boolean {

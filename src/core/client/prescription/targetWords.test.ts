@@ -100,13 +100,13 @@ describe('a proposal', () => {
 
   test('[CLT-10] asks for a choice where a guideline beside it has another figure at either end', () => {
     const main = { ...position('main', []), range: { lo: 60, hi: 80 } };
-    const beside = (lo: number, hi: number) => proposed('protein', main, [], [position('other', [], { range: { lo, hi } })]);
+    const beside = (lo: number, hi: number) => proposed('protein', 'in short', main, [], [position('other', [], { range: { lo, hi } })]);
     expect([beside(60, 80), beside(50, 80), beside(60, 90)]).toMatchObject([
       { needsChoice: false },
       { needsChoice: true },
       { needsChoice: true },
     ]);
-    expect(proposed('protein', main, [], [position('no figure', [])])).toMatchObject({ needsChoice: false });
+    expect(proposed('protein', 'in short', main, [], [position('no figure', [])])).toMatchObject({ needsChoice: false });
     expect(Object.keys(beside(60, 80)).filter(key => key === 'perKg' || key === 'weightBasis')).toEqual([]);
   });
 

@@ -57,3 +57,12 @@ export function rangeWords(unit: TargetUnit, range: Interval, limit: Limit = 'wi
   if (limit === 'at-most' || lo < hi) return `at most ${floorTo(hi, decimals)} ${unit}`;
   return `${roundHalfUp(lo, decimals)} ${unit}`;
 }
+
+/** A figure per kg: "25 – 35", "at least 1.2". An end that is open is never a figure. */
+export function perKgWords({ lo, hi }: Interval, limit: Limit): string {
+  if (hi === Number.POSITIVE_INFINITY || limit === 'at-least') return `at least ${ceilTo(lo, 2)}`;
+  if (limit === 'below') return `under ${floorTo(hi, 2)}`;
+  if (limit === 'at-most') return `at most ${floorTo(hi, 2)}`;
+  const [low, high] = [roundHalfUp(lo, 2), roundHalfUp(hi, 2)];
+  return low === high ? String(low) : `${low} – ${high}`;
+}

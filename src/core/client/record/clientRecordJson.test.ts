@@ -30,12 +30,12 @@ describe('the forms in which a record was kept', () => {
       mealPattern: [{ percent: 40 }, { percent: 60 }],
     });
     const written = plain(clientRecordToJson(record));
-    expect(written).toMatchObject({ format: 2 });
+    expect(written).toMatchObject({ format: 3 });
     expect(read(written)).toEqual(record);
   });
 
-  test('[CLT-55] form 2 comes back to the letter', () => {
-    expect(plain(clientRecordToJson(read(form2)))).toEqual(form2);
+  test('[CLT-55] form 2 comes back to the letter, in the newest form', () => {
+    expect(plain(clientRecordToJson(read(form2)))).toEqual({ ...form2, format: 3 });
   });
 
   test('[CLT-55] a fault in a record has its place', () => {

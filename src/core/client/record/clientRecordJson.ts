@@ -30,8 +30,8 @@ export const clientRecordSchema = z.object({
   /** As the dietitian calls the client: initials or a code are enough. */
   name: words,
   isDemo: z.boolean(),
-  /** Newest first. */
-  assessments: z.array(z.object({ id: words, assessment: assessmentSchema })),
+  /** Newest first. One that corrects another takes its place; the other stays as it was. */
+  assessments: z.array(z.object({ id: words, assessment: assessmentSchema, corrects: words.exactOptional() })),
   /** Results and weights that came in since an assessment, newest first; they join the newest assessment of their day or before. */
   addedResults: z.array(addedResults).exactOptional(),
   /** Newest first; the first that is signed stands. */

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { limits, targetItems, targetUnits, targetUnitWords } from '#core/client/prescription/target.ts';
+import { type Limit, limits, targetItems, targetUnits, targetUnitWords } from '#core/client/prescription/target.ts';
 import type { DeepReadonly } from '#core/json/deepReadonly.ts';
-import { type Interval, intervalFromJson, intervalToJson } from '#core/quantity/interval.ts';
+import { type Interval, type IntervalJson, intervalFromJson, intervalToJson } from '#core/quantity/interval.ts';
 
 /** A figure, no limit, or held back until something is checked. */
 export const decidedKinds = ['bounded', 'no-limit', 'withheld'] as const;
@@ -12,6 +12,7 @@ export const decidedFroms = ['proposal', 'alternative', 'own'] as const;
 export type DecidedFrom = (typeof decidedFroms)[number];
 
 const end = z.number().nonnegative();
+const keptRange = z.tuple([end, end.nullable()]).refine(([lo, hi]) => hi === null || lo <= hi);
 const decision = {
   item: z.enum(targetItems),
   /** Missing in records of form 1, where only a range tells: without one nobody can say whether it was withheld or without limit. */
@@ -24,15 +25,19 @@ const decision = {
   /** The words and sources of the position that was taken. */
   says: z.string(),
 };
+/** What it rested on, why and by whom, in short, as it stood when it was signed; missing in records of form 2 and before. */
+const line = z.object({ basis: z.string().exactOptional(), why: z.string(), source: z.string() });
 
 /** As it is kept: the range as [lo, hi], an open end as null. */
 export const decidedTargetSchema = z
   .object({
     ...decision,
     unit: z.enum(targetUnitWords),
-    range: z
-      .tuple([end, end.nullable()])
-      .refine(([lo, hi]) => hi === null || lo <= hi)
+    range: keptRange.exactOptional(),
+    line: line.exactOptional(),
+    /** What was proposed beside it then; missing in records of form 2 and before. */
+    proposedThen: z
+      .object({ kind: z.enum(decidedKinds), range: keptRange.exactOptional(), limit: z.enum(limits).exactOptional() })
       .exactOptional(),
   })
   .refine(({ item, unit }) => unit === targetUnits[item])
@@ -54,12 +59,28 @@ export type SentTarget = DeepReadonly<z.output<typeof sentTargetSchema>>;
 /**
  * A day's target as the dietitian decided it: bounded by a range (open upwards or not), without limit, or withheld until something is checked.
  */
-export type DecidedTarget = Omit<DecidedTargetJson, 'range'> & { readonly range?: Interval };
-
-export function decidedTargetFromJson({ range, ...target }: DecidedTargetJson): DecidedTarget {
-  return range === undefined ? target : { ...target, range: intervalFromJson(range) };
+export type DecidedTarget = Omit<DecidedTargetJson, 'range' | 'proposedThen'> & {
+  readonly range?: Interval;
+  readonly proposedThen?: ProposedThen;
+};
+interface ProposedThen {
+  readonly kind: DecidedKind;
+  readonly range?: Interval;
+  readonly limit?: Limit;
 }
 
-export function decidedTargetToJson({ range, ...target }: DecidedTarget): DecidedTargetJson {
-  return range === undefined ? target : { ...target, range: intervalToJson(range) };
+export function decidedTargetFromJson({ proposedThen, ...target }: DecidedTargetJson): DecidedTarget {
+  return { ...withInterval(target), ...(proposedThen === undefined ? {} : { proposedThen: withInterval(proposedThen) }) };
+}
+
+export function decidedTargetToJson({ proposedThen, ...target }: DecidedTarget): DecidedTargetJson {
+  return { ...withEnds(target), ...(proposedThen === undefined ? {} : { proposedThen: withEnds(proposedThen) }) };
+}
+
+function withInterval<Kept extends { readonly range?: IntervalJson }>({ range, ...rest }: Kept) {
+  return range === undefined ? rest : { ...rest, range: intervalFromJson(range) };
+}
+
+function withEnds<Told extends { readonly range?: Interval }>({ range, ...rest }: Told) {
+  return range === undefined ? rest : { ...rest, range: intervalToJson(range) };
 }

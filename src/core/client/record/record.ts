@@ -2,6 +2,7 @@ import type { Assessment } from '#core/client/assessment/assessment.ts';
 import type { Caution } from '#core/client/cautions/caution.ts';
 import { weightKgFrom } from '#core/client/formulas/bodyUnits.ts';
 import { isSameResult } from '#core/client/labs/readLabResult.ts';
+import { Fault } from '#core/errors.ts';
 import type { ClientRecord } from './clientRecordJson.ts';
 import type { ContactMade } from './contact.ts';
 
@@ -31,7 +32,22 @@ export function currentAssessment({ assessments, addedResults = [] }: ClientReco
     if (!weighings.some(known => known.kind === one.kind && known.on === one.on && weightKgFrom(known.weight) === weightKgFrom(one.weight)))
       weighings.push(one);
   }
-  return { id: newest.id, assessment: { ...newest.assessment, labs, weighings } };
+  return { ...newest, assessment: { ...newest.assessment, labs, weighings } };
+}
+
+/** Adds an assessment. @throws Fault assessment-not-valid where it corrects another than the newest: what stands on it would stand on air. */
+export function withAssessment(record: ClientRecord, added: KeptAssessment): ClientRecord {
+  if (added.corrects !== undefined && added.corrects !== record.assessments[0]?.id)
+    throw new Fault('assessment-not-valid', 'the correction: expected one of the newest assessment');
+  return { ...record, assessments: [added, ...record.assessments] };
+}
+
+/** The newest assessment with what came in since, then the earlier ones; one that was corrected is left out. */
+export function assessmentsThatStand(record: ClientRecord): readonly Assessment[] {
+  const corrected = new Set(record.assessments.map(({ corrects }) => corrects));
+  return [currentAssessment(record), ...record.assessments.slice(1)].flatMap(one =>
+    one === undefined || corrected.has(one.id) ? [] : [one.assessment],
+  );
 }
 
 /** Who was told of a caution since the day of the value that raises it, else since the newest assessment: an earlier contact was about another one. */

@@ -2,9 +2,10 @@ import { type FormStep, isObject, type JsonObject } from '#core/json/presentForm
 
 /**
  * The form in which a record is kept. Form 1 had no `format` and wrote a range as { lo, hi }, its open end as 9007199254740991, as null or
- * not at all. Form 2 writes [lo, hi], an open end as null, and tells a target held back from one without limit.
+ * not at all. Form 2 writes [lo, hi], an open end as null, and tells a target held back from one without limit. Form 3 may have more beside it:
+ * what a signed target rested on, an assessment that corrects another.
  */
-export const recordSteps: readonly FormStep[] = [form2Of];
+export const recordSteps: readonly FormStep[] = [form2Of, form2 => form2];
 
 function form2Of(record: JsonObject): JsonObject {
   if (!Array.isArray(record.prescriptions)) return record;

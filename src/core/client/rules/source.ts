@@ -6,6 +6,8 @@ export interface Source {
   readonly kind: 'guideline' | 'paper' | 'definition' | 'regulation' | 'common-practice' | 'own-rule';
   /** As it is shown: "KDOQI 2020". */
   readonly text: string;
+  /** Where a line has little room: "KDIGO MBD 2017"; the text when missing. */
+  readonly short?: string;
   /** The guideline's own grade: "1A", "2C", "OPINION", "practice point". */
   readonly grade?: string;
   /** Common practice whose text says that it is. */

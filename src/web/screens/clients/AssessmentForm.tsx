@@ -31,11 +31,14 @@ export function AssessmentForm(given: {
   /** A result of a calculator that is filled in. */
   readonly carried?: Carried | undefined;
   readonly today: string;
+  /** The newest assessment is put right: this one, of the same day, takes its place. */
+  readonly isCorrection: boolean;
   readonly onDone: () => void;
 }) {
-  const { client, carried, today, onDone } = given;
+  const { client, carried, today, isCorrection, onDone } = given;
+  const on = (isCorrection ? client.assessedOn : undefined) ?? today;
   const typed = useTyped(() => {
-    const begun = typedAssessment(client.assessment, today);
+    const begun = typedAssessment(client.assessment, on);
     return carried === undefined ? begun : withCarried(begun, carried);
   });
   const draft = useDraft(vaultDraft(client.id, 'assessment'), typed, JSON.stringify(client.assessment));
@@ -48,7 +51,12 @@ export function AssessmentForm(given: {
   }, [isRestored]);
   const missing = stillMissing(typed.values);
   const ready = missing.length === 0 ? assessmentOf(typed.values) : undefined;
-  const { keep, cancel, fault } = useAssessmentActions({ ...client, version }, ready, { forget: draft.forget, onDone });
+  const { keep, cancel, fault } = useAssessmentActions(
+    { ...client, version },
+    ready,
+    { forget: draft.forget, onDone },
+    isCorrection ? client.assessmentId : undefined,
+  );
   // What is asked is what is looked at: what settles later must not be sent half typed.
   const proposal = useProposal(assessmentOf(useDeferredValue(typed.values)));
   const issues = proposal.data?.issues ?? [];
@@ -56,7 +64,7 @@ export function AssessmentForm(given: {
   const { bornOn } = fields;
   return (
     <ActionForm action={keep} className={`${layout.sheet} ${layout.stack}`} formRef={focusFirstField}>
-      <h2>An assessment</h2>
+      <h2>{isCorrection ? `A correction of the assessment of ${client.assessedOn}` : 'An assessment'}</h2>
       <Draft draft={draft} />
       <p className={text.soft}>What is not known stays empty. Enter weights in pounds and heights in feet and inches as they come.</p>
       <PersonFields typed={typed} />

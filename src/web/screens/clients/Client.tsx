@@ -1,7 +1,5 @@
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useState } from 'react';
-import { settingWords } from '#core/client/setting.ts';
-import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import type { Client } from '../../api.ts';
 import { ClientDoor } from '../../lock/ClientDoor.tsx';
 import { ActionButton } from '../../ui/action/ActionButton.tsx';
@@ -13,24 +11,28 @@ import { CarriedNote } from '../calculators/CarriedNote.tsx';
 import { useCarried } from '../calculators/carried.ts';
 import { ClientHandout } from '../handouts/ClientHandout.tsx';
 import { AddResults } from './AddResults.tsx';
+import { AssessmentBehind } from './AssessmentBehind.tsx';
 import { AssessmentForm } from './AssessmentForm.tsx';
-import { AssessmentSummary } from './AssessmentSummary.tsx';
 import { Cautions } from './Cautions.tsx';
 import { ChartNote } from './ChartNote.tsx';
 import styles from './Client.module.css';
+import { ClientSentence } from './ClientSentence.tsx';
 import { type OpenForm, useClientActions } from './clientActions.ts';
+import { DueChecks } from './DueChecks.tsx';
 import { Fits } from './Fits.tsx';
 import { HalfTyped } from './HalfTyped.tsx';
 import { isLocked } from './isLocked.ts';
 import { Lock } from './Lock.tsx';
-import { PrescriptionSheet } from './PrescriptionSheet.tsx';
-import { SignedPrescriptions } from './SignedPrescriptions.tsx';
+import { Prescription } from './Prescription.tsx';
+import { Results } from './Results.tsx';
+import { localToday } from './shownDay.ts';
 import { proposalOf } from './typedPrescription.ts';
 import { useClient, useRefreshClient } from './useClient.ts';
+import type { PickWeight } from './WeightChoice.tsx';
 
 const route = getRouteApi('/clients/$clientId');
 
-/** One person: cautions on top, the assessment at the left, the prescription beside it, then what fits, the note, and what was signed before. */
+/** One person: who it is in a sentence, cautions by weight, the prescription with the results beside it, what fits, documents. */
 export function ClientScreen() {
   const { clientId } = route.useParams();
   return (
@@ -53,21 +55,27 @@ function OneClient({ clientId }: { readonly clientId: string }) {
   );
 }
 
-function Open(given: { readonly client: Client; readonly fault: unknown; readonly onPick: (basis: WeightBasisId) => void }) {
+function Open(given: { readonly client: Client; readonly fault: unknown; readonly onPick: PickWeight }) {
   const { client, fault, onPick } = given;
-  const { id, name, setting, isDemo, assessmentId, prescriptions } = client;
+  const { id, name, isDemo, assessmentId, prescriptions } = client;
   const refresh = useRefreshClient(id);
   // What a calculator sends opens the form with it filled in, unsaved; it goes with the form.
   const { carried, isAssessing, setAssessing } = useCarried(id);
   const [isAdding, setAdding] = useState(false);
+  const [isCorrecting, setCorrecting] = useState(false);
   const openForm: OpenForm = isAssessing ? 'assessment' : isAdding ? 'results' : undefined;
   const open = (form: OpenForm): void => {
     setAssessing(form === 'assessment');
     setAdding(form === 'results');
+    setCorrecting(false);
   };
-  const { assess, addResults, answerIt } = useClientActions(openForm, open);
+  const correctIt = (): void => {
+    setAssessing(true);
+    setCorrecting(true);
+  };
+  const { assess, addResults, answerIt, correct } = useClientActions(openForm, open, correctIt);
   const isAssessed = assessmentId !== undefined;
-  useOffered(isAssessed ? [addResults, assess] : [assess]);
+  useOffered(isAssessed ? [addResults, assess, correct] : [assess]);
   const form = { client, today: localToday(), onDone: () => open(undefined) };
   return (
     <Page
@@ -76,10 +84,10 @@ function Open(given: { readonly client: Client; readonly fault: unknown; readonl
       above={
         <>
           <Link to="/clients">Clients</Link>
-          {setting === undefined ? '' : ` · ${settingWords[setting]}`}
           {isDemo ? ' · demo, invented' : ''}
         </>
       }
+      about={isAssessed && <ClientSentence client={client} />}
       actions={
         <>
           {isAssessed && <ActionButton action={addResults} />}
@@ -92,27 +100,38 @@ function Open(given: { readonly client: Client; readonly fault: unknown; readonl
       {openForm === undefined && <HalfTyped clientId={id} open={open} />}
       {isAdding && <AddResults {...form} />}
       {isAssessing && <CarriedNote carried={carried} />}
-      {isAssessing && <AssessmentForm {...form} carried={carried} />}
-      {isAssessed ? (
-        <div className={styles.clientcols}>
-          <AssessmentSummary client={client} onPick={onPick} />
-          <PrescriptionSheet key={proposalOf(client)} client={client} />
-        </div>
-      ) : (
+      {isAssessing && <AssessmentForm {...form} carried={carried} isCorrection={isCorrecting} />}
+      {!isAssessed && (
         <p className={layout.notice}>
           No assessment yet. Begin with a new assessment: setting, weight, labs and medicines; targets are proposed from them.
         </p>
       )}
-      {prescriptions.length > 0 && <Fits client={client} />}
-      {prescriptions.length > 0 && <ClientHandout client={client} onChanged={refresh} />}
-      {isAssessed && <ChartNote client={client} />}
-      <SignedPrescriptions client={client} />
+      {isAssessed && (
+        <div className={styles.columns}>
+          <div className={layout.stack}>
+            <Prescription key={proposalOf(client)} client={client} onPick={onPick} />
+            <AssessmentBehind client={client} correct={correct} onPick={onPick} />
+            {prescriptions.length > 0 && (
+              <div className={layout.noprint}>
+                <Fits client={client} />
+              </div>
+            )}
+          </div>
+          <div className={layout.stack}>
+            <Results client={client} />
+            <DueChecks checks={client.nextChecks} />
+          </div>
+        </div>
+      )}
+      {isAssessed && (
+        <section className={styles.section} aria-labelledby="documents-title">
+          <h2 id="documents-title" className={layout.noprint}>
+            Documents
+          </h2>
+          {prescriptions.length > 0 && <ClientHandout client={client} onChanged={refresh} />}
+          <ChartNote client={client} />
+        </section>
+      )}
     </Page>
   );
-}
-
-/** The calendar day where the browser runs. */
-function localToday(): string {
-  const now = new Date();
-  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
 }

@@ -4,7 +4,17 @@ import type { Choices } from '../../ui/form/choices.ts';
 import { Field } from '../../ui/form/Field.tsx';
 import type { Bound } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
-import { chosenValue, type Decision, decisionFrom, fluidDecision, fluidFigure, ownDecision, type Target } from './typedDecision.ts';
+import {
+  canStay,
+  chosenValue,
+  type Decision,
+  decisionFrom,
+  fluidDecision,
+  fluidFigure,
+  ownDecision,
+  type SignedTarget,
+  type Target,
+} from './typedDecision.ts';
 
 const fluidLimits: Choices<Limit> = [
   ['at-most', 'up to, a limit'],
@@ -12,19 +22,24 @@ const fluidLimits: Choices<Limit> = [
 ];
 
 /** As proposed, another guideline's figure or an own one, with its reason. */
-export function DecisionFields({ target, decision }: { readonly target: Target; readonly decision: Bound<Decision> }) {
-  const { value, onChange } = decision;
+export function DecisionFields(given: {
+  readonly target: Target;
+  readonly signed: SignedTarget | undefined;
+  readonly decision: Bound<Decision>;
+}) {
+  const { target, signed } = given;
+  const { value, onChange } = given.decision;
   const { title, needsChoice, unit } = target;
   const isCount = unit === 'named on the label';
   const isFluid = target.item === 'fluid';
-  const mustPick = isFluid && value.kind === 'bounded';
+  const mustPick = isFluid && value.kind === 'bounded' && !value.isAsSigned;
   return (
     <div className={`${layout.row} ${layout.noprint}`}>
       <Choice
         label={needsChoice ? `${title}: guidelines differ, choose` : `${title}: decision`}
-        choices={decisionChoices(target, isCount)}
+        choices={decisionChoices(target, signed, isCount)}
         value={chosenValue(value)}
-        onChange={next => onChange(decisionFrom(next, target, value))}
+        onChange={next => onChange(decisionFrom(next, target, value, signed))}
       />
       {mustPick && (
         <>
@@ -45,7 +60,7 @@ export function DecisionFields({ target, decision }: { readonly target: Target; 
           />
         </>
       )}
-      {value.from === 'own' && value.kind === 'bounded' && !isCount && !isFluid && (
+      {value.from === 'own' && value.kind === 'bounded' && !isCount && !isFluid && !value.isAsSigned && (
         <>
           <Field
             label={`From, ${unit}; empty for none`}
@@ -66,6 +81,7 @@ export function DecisionFields({ target, decision }: { readonly target: Target; 
       {value.from !== 'proposal' && (
         <Field
           label={`${title}: reason`}
+          hint={value.isAsSigned ? 'Why it stays as it was signed' : 'Why it is not as proposed'}
           isRequired
           maxLength={1_000}
           value={value.reason}
@@ -76,8 +92,9 @@ export function DecisionFields({ target, decision }: { readonly target: Target; 
   );
 }
 
-function decisionChoices({ kind, figure, alternatives }: Target, isCount: boolean): Choices<string> {
+function decisionChoices({ kind, figure, alternatives }: Target, signed: SignedTarget | undefined, isCount: boolean): Choices<string> {
   return [
+    ...(signed !== undefined && canStay(signed) ? [['as-signed', `as signed: ${signed.inShort}`] as const] : []),
     ['proposal', kind === 'withheld' ? 'no figure for now, as proposed' : `as proposed: ${figure}`],
     ...alternatives.flatMap(({ figure: other, says }) => (other === undefined ? [] : [[says, `${other}: ${says}`] as const])),
     ...(isCount ? [] : [['own', 'my own figure'] as const]),

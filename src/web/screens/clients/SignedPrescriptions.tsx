@@ -1,17 +1,18 @@
 import type { Client } from '../../api.ts';
-import layout from '../../ui/layout.module.css';
 import text from '../../ui/text.module.css';
+import { shownDay } from './shownDay.ts';
 
-/** What was signed, the newest first; the first stands. */
+/** What was signed before, the newest first; the first stands and is the table itself where there is one. */
 export function SignedPrescriptions({ client }: { readonly client: Client }) {
-  if (client.prescriptions.length === 0) return null;
+  const isInTable = (client.targets ?? []).length > 0;
+  const listed = client.prescriptions.filter(({ stands }) => !(isInTable && stands));
+  if (listed.length === 0) return null;
   return (
-    <section className={layout.sheet} aria-labelledby="signed-title">
-      <h2 id="signed-title">Signed prescriptions</h2>
-      {client.prescriptions.map(({ id, stands, signedBy, signedAt, targets }) => (
+    <div>
+      {listed.map(({ id, stands, signedBy, signedAt, targets }) => (
         <details key={id} open={stands}>
-          <summary>
-            {signedAt.slice(0, 10)} by {signedBy}{' '}
+          <summary className={text.small}>
+            {stands ? 'Signed' : 'Signed earlier'}: {shownDay(signedAt)} by {signedBy}{' '}
             {stands ? <span className={text.tag}>stands</span> : <span className={text.tag}>superseded</span>}
           </summary>
           <table>
@@ -34,6 +35,6 @@ export function SignedPrescriptions({ client }: { readonly client: Client }) {
           </table>
         </details>
       ))}
-    </section>
+    </div>
   );
 }

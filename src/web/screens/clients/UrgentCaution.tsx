@@ -7,6 +7,7 @@ import { useTyped } from '../../ui/form/typed.ts';
 import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
+import styles from './Cautions.module.css';
 import { useContactActions } from './clientActions.ts';
 
 export type Caution = NonNullable<Client['cautions']>[number];
@@ -25,18 +26,20 @@ export function UrgentCaution({ caution, client }: { readonly caution: Caution; 
   // A contact made before the day of the value was about another one.
   const made = client.contacts.filter(({ cautionId, on }) => cautionId === caution.id && on >= (caution.since ?? client.assessedOn ?? ''));
   return (
-    <div className={`${layout.notice} ${layout.alarm}`} role="alert">
-      <p>
-        <b>{contactWords[caution.contact ?? 'same-day']}.</b> {caution.told}
-      </p>
-      <p className={text.small}>
-        {caution.because} ({caution.source}). Local protocols come first.
-      </p>
-      {made.map(one => (
-        <p key={one.at} className={text.small}>
-          Told: {one.told}, {one.at.slice(0, 16).replace('T', ' ')} UTC.
+    <div className={styles.now} role="alert">
+      <div>
+        <p>
+          <b>{contactWords[caution.contact ?? 'same-day']}.</b> {caution.told}
         </p>
-      ))}
+        <p className={text.small}>
+          {caution.because} ({caution.source}). Local protocols come first.
+        </p>
+        {made.map(one => (
+          <p key={one.at} className={text.small}>
+            Told: {one.told}, {one.at.slice(0, 16).replace('T', ' ')} UTC.
+          </p>
+        ))}
+      </div>
       <ActionForm action={note} className={`${layout.row} ${layout.noprint}`} isOffered={false}>
         <Field label="Who was told" isRequired maxLength={300} {...typed.field('told')} />
         <ActionButton action={note} submits />

@@ -11,18 +11,29 @@ export interface Leaving {
 }
 
 /** Keeping an assessment, or leaving its form. Undefined while something is missing: it is named beside the button, and nothing is sent. */
-export function useAssessmentActions({ id, version }: Client, assessment: AssessmentJson | undefined, leaving: Leaving) {
+export function useAssessmentActions(
+  { id, version }: Client,
+  assessment: AssessmentJson | undefined,
+  leaving: Leaving,
+  /** The assessment that it takes the place of. */
+  corrects?: string,
+) {
   const refresh = useRefreshClient(id);
   const send = useMutation({
     mutationFn: (ready: AssessmentJson) =>
-      answer(api.clients[':id'].assessments.$post({ param: { id }, json: { version, assessment: ready } })),
+      answer(
+        api.clients[':id'].assessments.$post({
+          param: { id },
+          json: { version, assessment: ready, ...(corrects === undefined ? {} : { corrects }) },
+        }),
+      ),
     onSuccess: async () => {
       await leave(leaving);
       await refresh();
     },
   });
   const keep: Action = {
-    label: 'Keep the assessment',
+    label: corrects === undefined ? 'Keep the assessment' : 'Keep the correction',
     shortcut: 'Control+S',
     isBusy: send.isPending,
     run: () => assessment !== undefined && send.mutate(assessment),

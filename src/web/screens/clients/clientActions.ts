@@ -8,12 +8,13 @@ import { useRefreshClient } from './useClient.ts';
 export type OpenForm = 'assessment' | 'results' | undefined;
 
 /** What can be begun on a client's screen. */
-export function useClientActions(openForm: OpenForm, open: (form: OpenForm) => void) {
+export function useClientActions(openForm: OpenForm, open: (form: OpenForm) => void, correctIt: () => void) {
   const begin = { isPossible: openForm !== 'results', run: () => open('assessment') };
   const assess: Action = { label: 'New assessment', shortcut: 'Alt+N', ...begin };
   const addResults: Action = { label: 'Add results', isPossible: openForm !== 'assessment', run: () => open('results') };
   const answerIt: Action = { label: 'Answer it in a new assessment', ...begin };
-  return { assess, addResults, answerIt };
+  const correct: Action = { label: 'Correct this assessment', isPossible: openForm === undefined, run: correctIt };
+  return { assess, addResults, answerIt, correct };
 }
 
 /** Goes on with what lies half typed in a form. */

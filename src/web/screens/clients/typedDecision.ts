@@ -16,18 +16,12 @@ export interface Decision {
   readonly limit: Limit;
   readonly says: string;
   readonly reason: string;
+  /** It stays as the prescription that stands has it. */
+  readonly isAsSigned: boolean;
 }
 
 export function signedBefore(client: Pick<Client, 'prescriptions'>, item: string): SignedTarget | undefined {
   return client.prescriptions[0]?.targets.find(one => one.item === item);
-}
-
-/** Whether what was signed before is worth a word: a choice of its own, or a proposal that was another one. */
-export function differsFrom(before: SignedTarget, { kind, range }: Target): boolean {
-  if (before.from !== 'proposal' || before.kind === 'not-told') return true;
-  if (before.item === 'fluid') return false;
-  const now = kind === 'proposed' ? 'bounded' : kind;
-  return before.kind !== now || before.range?.[0] !== range?.[0] || before.range?.[1] !== range?.[1];
 }
 
 /** "at least 98 g a day, own decision, because: a wound that heals". */
@@ -36,28 +30,33 @@ export function beforeText({ figure, from, reason }: SignedTarget): string {
   return `${figure}, ${how}${reason === undefined ? '' : `, because: ${reason.replace(/\.$/, '')}`}`;
 }
 
-/** As it was decided before, where that was a choice and can still be made; else the proposal. */
+/** Changing begins from what is signed, with every choice and reason; the proposal where nothing is signed that can stand again. */
 export function startingDecision(target: Target, before: SignedTarget | undefined): Decision {
-  if (before === undefined || before.kind === 'not-told') return proposedDecision(target);
-  if (before.from === 'proposal') return withFluidOf(before, proposedDecision(target), target);
-  const { from, kind, says, reason = '' } = before;
-  const other = target.alternatives.find(one => one.says === says);
-  if (from === 'alternative' && other === undefined) return { ...proposedDecision(target), reason };
-  // Fluid is one figure that was picked; another guideline's figure is as it reads today.
-  const { range, limit = 'within' } = from === 'own' || target.item === 'fluid' ? before : other!;
-  const [lo, hi] = endsOf(range);
-  return { kind, from, lo, hi, limit, says, reason };
+  return before === undefined || !canStay(before) ? proposedDecision(target) : asSigned(target, before);
 }
 
-/** The one figure of fluid that was picked within an earlier proposal, where it still lies within this one. */
-function withFluidOf({ item, range, limit }: SignedTarget, decision: Decision, target: Target): Decision {
-  if (item !== 'fluid' || range === undefined || target.range === undefined) return decision;
-  const figure = limit === 'at-least' ? range[0] : range[1];
-  const [least, most] = target.range;
-  const isWithin = figure !== null && least <= figure && (most === null || figure <= most);
-  return isWithin && (target.limit === 'within' || target.limit === limit)
-    ? fluidDecision(decision, limit ?? 'at-most', String(figure))
-    : decision;
+/** A record of form 1 does not tell whether a target without a figure was withheld or without limit. */
+export function canStay({ kind }: SignedTarget): boolean {
+  return kind !== 'not-told';
+}
+
+/**
+ * As it is signed. What was signed as proposed and is proposed otherwise today becomes a decision of the dietitian's own, with the reason that it then
+ * needs; another guideline's figure likewise, where that guideline says otherwise today.
+ */
+function asSigned(target: Target, before: SignedTarget): Decision {
+  const { kind, range, limit = 'within', reason = '' } = before;
+  const [lo, hi] = endsOf(range);
+  const isOwn =
+    (before.from === 'proposal' && target.differsSinceSigned !== false) ||
+    (before.from === 'alternative' && !target.alternatives.some(one => one.says === before.says && sameEnds(one.range, range)));
+  const from = isOwn ? 'own' : before.from;
+  const says = isOwn ? 'kept as it was signed before' : before.says;
+  return { kind: kind === 'not-told' ? 'withheld' : kind, from, lo, hi, limit, says, reason, isAsSigned: true };
+}
+
+function sameEnds(one: Target['range'], other: Target['range']): boolean {
+  return one?.[0] === other?.[0] && one?.[1] === other?.[1];
 }
 
 /** The choices signed before that these decisions would leave out, as the server will find them. */
@@ -95,13 +94,23 @@ function endsOf(range: readonly [number, number | null] | undefined): readonly [
 /** Fluid is proposed as a range to choose from and signed as one figure, which the dietitian picks. */
 function proposedDecision({ item, kind, range, limit = 'within', says }: Target): Decision {
   const [lo, hi] = endsOf(range);
-  const decision: Decision = { kind: kind === 'proposed' ? 'bounded' : kind, from: 'proposal', lo, hi, limit, says, reason: '' };
+  const decision: Decision = {
+    kind: kind === 'proposed' ? 'bounded' : kind,
+    from: 'proposal',
+    lo,
+    hi,
+    limit,
+    says,
+    reason: '',
+    isAsSigned: false,
+  };
   return item === 'fluid' && range !== undefined ? oneFigure(decision) : decision;
 }
 
-export function decisionFrom(value: string, target: Target, before: Decision): Decision {
+export function decisionFrom(value: string, target: Target, before: Decision, signed?: SignedTarget): Decision {
+  if (value === 'as-signed' && signed !== undefined) return asSigned(target, signed);
   if (value === 'proposal') return { ...proposedDecision(target), reason: before.reason };
-  const own: Decision = { ...before, from: 'own', says: 'set by the dietitian' };
+  const own: Decision = { ...before, from: 'own', says: 'set by the dietitian', isAsSigned: false };
   if (value === 'own-no-limit') return { ...own, kind: 'no-limit', lo: '', hi: '' };
   if (value === 'own-withheld') return { ...own, kind: 'withheld', lo: '', hi: '' };
   if (value === 'own') {
@@ -111,7 +120,16 @@ export function decisionFrom(value: string, target: Target, before: Decision): D
   const other = target.alternatives.find(({ says }) => says === value);
   const [lo, hi] = endsOf(other?.range);
   const { reason } = before;
-  const chosen: Decision = { kind: 'bounded', from: 'alternative', lo, hi, limit: other?.limit ?? 'within', says: value, reason };
+  const chosen: Decision = {
+    kind: 'bounded',
+    from: 'alternative',
+    lo,
+    hi,
+    limit: other?.limit ?? 'within',
+    says: value,
+    reason,
+    isAsSigned: false,
+  };
   return target.item === 'fluid' ? oneFigure(chosen) : chosen;
 }
 
@@ -136,7 +154,8 @@ export function fluidDecision(decision: Decision, limit: string, figure: string)
   return limit === 'at-least' ? { ...decision, limit, lo: figure, hi: '' } : { ...decision, limit: 'at-most', lo: '', hi: figure };
 }
 
-export function chosenValue({ from, kind, says }: Decision): string {
+export function chosenValue({ from, kind, says, isAsSigned }: Decision): string {
+  if (isAsSigned) return 'as-signed';
   if (from === 'alternative') return says;
   return from === 'own' && kind !== 'bounded' ? `own-${kind}` : from;
 }
@@ -158,15 +177,21 @@ export function decidedJson(item: TargetItem, decision: Decision) {
   };
 }
 
-export function ownText({ kind, lo, hi, limit }: Decision, unit: string, proposed: string): string {
+/** The decided figure as a line has room for it. */
+export function decidedFigure(decision: Decision, { unit, inShort, alternatives, item }: Target, signed: SignedTarget | undefined): string {
+  const { kind, from, lo, hi, limit, says, isAsSigned } = decision;
+  if (isAsSigned && signed !== undefined) return signed.inShort;
+  if (from === 'proposal' && item !== 'fluid') return inShort;
+  if (from === 'alternative' && item !== 'fluid') return alternatives.find(one => one.says === says)?.figure?.replace(/ a day$/, '') ?? '';
   if (kind === 'no-limit') return 'no limit';
-  if (kind === 'withheld') return 'no figure set: to be checked';
-  if (lo === '' && hi === '') return unit === 'mL' ? `one figure to pick; proposed: ${proposed}` : 'a figure to type';
-  if (limit === 'at-least') return `at least ${lo} ${unit} a day`;
-  if (limit === 'at-most') return `at most ${hi} ${unit} a day`;
-  return lo === hi ? `${lo} ${unit} a day` : `${lo} – ${hi} ${unit} a day`;
+  if (kind === 'withheld') return 'withheld';
+  if (lo === '' && hi === '') return unit === 'mL' ? `${inShort.replace(/ \(.*/, '')}: pick one` : 'a figure to type';
+  if (limit === 'at-least') return `at least ${lo} ${unit}`;
+  if (limit === 'at-most') return `at most ${hi} ${unit}`;
+  return lo === hi ? `${lo} ${unit}` : `${lo} – ${hi} ${unit}`;
 }
 
-export function chosenFigure(others: Target['alternatives'], { says }: Decision): string {
-  return others.find(one => one.says === says)?.figure ?? '';
+/** Whether something is still to be written before it can be signed. */
+export function isOpenDecision({ from, reason, kind, lo, hi }: Decision): boolean {
+  return (from !== 'proposal' && reason.trim() === '') || (kind === 'bounded' && lo === '' && hi === '');
 }

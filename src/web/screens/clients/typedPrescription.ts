@@ -24,7 +24,12 @@ export function typedPrescription(client: Proposed): TypedPrescription {
   };
 }
 
-/** Another one when results that came in propose otherwise: decisions of an earlier proposal are not signed for a later one. */
-export function proposalOf({ assessmentId, weight, targets }: Omit<Proposed, 'prescriptions'>): string {
-  return [assessmentId, weight?.chosen, ...(targets ?? []).flatMap(({ item, kind, figure }) => [item, kind, figure])].join('; ');
+/** Another one when results that came in propose otherwise, or another prescription stands: decisions of an earlier proposal are not signed for a later one. */
+export function proposalOf({ assessmentId, weight, targets, prescriptions }: Proposed): string {
+  return [
+    assessmentId,
+    prescriptions[0]?.id,
+    weight?.chosen,
+    ...(targets ?? []).flatMap(({ item, kind, figure }) => [item, kind, figure]),
+  ].join('; ');
 }

@@ -30,7 +30,7 @@ export function Page(given: {
   return (
     <>
       <div className={`${layout.spread} ${isTitleUnseen ? text.unseen : ''}`}>
-        <div>
+        <div className={layout.grow}>
           {above !== undefined && <span className={text.soft}>{above}</span>}
           <h1>{title}</h1>
           {about !== undefined && <p className={text.soft}>{about}</p>}

@@ -10,12 +10,13 @@ export function phosphateAdditivesTarget(facts: ClientFacts): Target {
   const item = 'phosphateAdditives';
   const source = kdoqi2020('OPINION');
   const state = phosphateState(facts);
-  if (state.kind === 'missing') return withheld(item, state.why, ['A phosphate result.'], [ownRule]);
+  if (state.kind === 'missing') return withheld(item, 'no result in date', state.why, ['A phosphate result.'], [ownRule]);
   const told = `${labWords(state.lab, facts.today)}.`;
   if (state.kind === 'low' || state.kind === 'in-range')
-    return noLimit(item, [told, 'Not high: nothing is avoided, though food without them is the better choice.'], [source]);
+    return noLimit(item, 'not high', [told, 'Not high: nothing is avoided, though food without them is the better choice.'], [source]);
   return none(
     item,
+    'absorbed nearly whole',
     [told, 'Additives are absorbed most, nearly whole by most sources: they go first. The amount is not on the label.'],
     source,
   );
@@ -29,14 +30,20 @@ export function potassiumAdditivesTarget(facts: ClientFacts): Target {
   const item = 'potassiumAdditives';
   const source = fromMemory(kdigoCkd2024('practice point'));
   const state = potassiumState(facts);
-  if (state.kind === 'unknown') return withheld(item, state.why, [state.whatToCheck], [ownRule]);
+  if (state.kind === 'unknown') return withheld(item, 'no result that counts', state.why, [state.whatToCheck], [ownRule]);
   const told = `${labWords(state.lab, facts.today)}.`;
-  if (state.kind !== 'high') return noLimit(item, [told, 'Not high: nothing is avoided. Ask before a salt substitute is used.'], [source]);
+  if (state.kind !== 'high')
+    return noLimit(item, 'not high', [told, 'Not high: nothing is avoided. Ask before a salt substitute is used.'], [source]);
   const causes =
     potassiumStep(facts, state.lab) === 'check-causes' ? ['The other causes are looked at beside it; no figure for food before.'] : [];
-  return none(item, [told, 'Processed food with absorbable potassium goes first.', ...causes], source);
+  return none(item, 'takes no food away', [told, 'Processed food with absorbable potassium goes first.', ...causes], source);
 }
 
-function none(item: TargetItem, reasons: readonly string[], source: ReturnType<typeof kdoqi2020>): Target {
-  return proposed(item, { ...position('None named on the label', [source], { limit: 'at-most' }), range: interval(0, 0) }, reasons);
+function none(item: TargetItem, inShort: string, reasons: readonly string[], source: ReturnType<typeof kdoqi2020>): Target {
+  return proposed(
+    item,
+    inShort,
+    { ...position('None named on the label', [source], { limit: 'at-most' }), range: interval(0, 0) },
+    reasons,
+  );
 }

@@ -18,6 +18,7 @@ export function calciumTarget(facts: ClientFacts): Target {
   if (isOnDialysis(facts)) {
     return withheld(
       'calcium',
+      'by vitamin D and binders',
       'It depends on vitamin D analogs and calcimimetics.',
       ['Vitamin D analog, calcimimetic and calcium in binders, with the prescriber.'],
       [fromMemory(kdoqi2020('OPINION'))],
@@ -34,12 +35,13 @@ export function calciumTarget(facts: ClientFacts): Target {
       ],
     );
   }
-  if (facts.setting === 'transplant') return withheld('calcium', 'Too few data for transplants.', [], [molina2021], stones);
-  if (isConservative(facts)) return noLimit('calcium', ['Conservative care puts comfort first.'], [commonPractice]);
+  if (facts.setting === 'transplant') return withheld('calcium', 'too few data', 'Too few data for transplants.', [], [molina2021], stones);
+  if (isConservative(facts)) return noLimit('calcium', 'comfort first', ['Conservative care puts comfort first.'], [commonPractice]);
   const stage = stageOf(facts);
   if (takes(facts, 'active-vitamin-d')) {
     return withheld(
       'calcium',
+      'active vitamin D in use',
       'The figure holds without active vitamin D.',
       ['Calcium result and dose, with the prescriber.'],
       [fromMemory(kdoqi2020('2B'))],
@@ -49,6 +51,7 @@ export function calciumTarget(facts: ClientFacts): Target {
   if (stage !== 'G3a' && stage !== 'G3b' && stage !== 'G4') {
     return withheld(
       'calcium',
+      'figure is for CKD 3 and 4',
       'The figure is for CKD 3 and 4.',
       stage === undefined ? ['The stage set by the kidney team, or two eGFRs at least 90 days apart.'] : [],
       [fromMemory(kdoqi2020('2B'))],
@@ -59,5 +62,11 @@ export function calciumTarget(facts: ClientFacts): Target {
     ...position('800-1000 mg in all', [molina2021, fromMemory(kdoqi2020('2B'))], { limit: 'within' }),
     range: interval(800, 1000),
   };
-  return proposed('calcium', main, [`${stage} without active vitamin D: food, tablets and binders together.`], stones);
+  return proposed(
+    'calcium',
+    'food, tablets and binders together',
+    main,
+    [`${stage} without active vitamin D: food, tablets and binders together.`],
+    stones,
+  );
 }

@@ -12,10 +12,11 @@ import { type Position, position, proposed, type Target, withheld } from '../tar
 /** A day's energy in kcal. Facts section 3.1; on peritoneal dialysis what the dialysate gives is taken off (3.8). */
 export function energyTarget(facts: ClientFacts, weight: WeightBasis, wasting: WastingState): Target {
   const sources: readonly Source[] = [fromMemory(asQuoted(kdoqi2020('1C')))];
-  if (weight.kind === 'none') return withheld('energy', 'There is no weight to set it on.', [weight.whatToCheck], sources);
+  if (weight.kind === 'none')
+    return withheld('energy', 'no weight in date', 'There is no weight to set it on.', [weight.whatToCheck], sources);
   const { kg, id, why, on } = weight.chosen;
   const bags = dialysateEnergy(facts);
-  if (typeof bags === 'string') return withheld('energy', 'The dialysate cannot be read.', [bags], sources);
+  if (typeof bags === 'string') return withheld('energy', 'dialysate not readable', 'The dialysate cannot be read.', [bags], sources);
   const isNoCeiling = wasting.blocks.length > 0;
   const per = (says: string, lo: number, most: number, from: readonly Source[]): Position & { range: Interval } => {
     const hi = isNoCeiling ? Number.POSITIVE_INFINITY : most;
@@ -32,7 +33,12 @@ export function energyTarget(facts: ClientFacts, weight: WeightBasis, wasting: W
     ...bags.told,
     ...refeedingSigns(facts).map(sign => `Refeeding risk (${sign}): begin below this, at the pace of the medical team.`),
   ];
-  const end = (main: typeof guideline, others: readonly Position[]) => proposed('energy', main, reasons, others, id);
+  const inShort = isNoCeiling
+    ? 'wasting not ruled out: no ceiling'
+    : bags.kcal > 0
+      ? `for food: ${bags.kcal.toFixed(0)} kcal are dialysate`
+      : 'to keep weight and muscle';
+  const end = (main: typeof guideline, others: readonly Position[]) => proposed('energy', inShort, main, reasons, others, id);
   switch (facts.setting) {
     case 'ckd-not-on-dialysis':
       return end(guideline, [

@@ -23,11 +23,18 @@ export function fluidTarget(facts: ClientFacts): Target {
   const asks = reasonsToAsk(facts);
   if (asks.length > 0) {
     const why = `${asks.join('. ')}: the kidney team sets the amount.`;
-    return withheld('fluid', why, ['Ask the kidney team first: weight, swelling, blood pressure, sodium.', sodiumFirst], [commonPractice]);
+    return withheld(
+      'fluid',
+      'the kidney team sets it',
+      why,
+      ['Ask the kidney team first: weight, swelling, blood pressure, sodium.', sodiumFirst],
+      [commonPractice],
+    );
   }
   if (facts.setting === 'peritoneal-dialysis')
     return withheld(
       'fluid',
+      'the kidney team sets it',
       'On peritoneal dialysis it goes by ultrafiltration, urine, edema and blood pressure.',
       ['Ultrafiltration, urine volume, edema and blood pressure, with the team.'],
       [commonPractice],
@@ -35,6 +42,7 @@ export function fluidTarget(facts: ClientFacts): Target {
   if (facts.setting === 'transplant' && transplantAge(facts) !== 'stable')
     return proposed(
       'fluid',
+      'the new kidney needs fluid',
       // A need: 2 to 3 L are to be drunk, and neither end is a most.
       {
         ...position('Early after transplant: often 2-3 L', [commonPractice], { limit: 'at-least' }),
@@ -42,7 +50,7 @@ export function fluidTarget(facts: ClientFacts): Target {
       },
       ['The transplant team sets it.'],
     );
-  return noLimit('fluid', ['No limit unless overloaded or low in sodium.'], [commonPractice], stones(facts));
+  return noLimit('fluid', 'no overload on record', ['No limit unless overloaded or low in sodium.'], [commonPractice], stones(facts));
 }
 
 /** What asks the kidney team before fluid is set; empty where nothing does. */
@@ -68,13 +76,15 @@ function onHemodialysis(facts: ClientFacts): Target {
   if (urineMlPerDay === undefined || !isInDate(facts, 'urine', urineMlPerDay.on))
     return withheld(
       'fluid',
+      'urine volume needed',
       urineMlPerDay === undefined ? 'A day’s urine is not known.' : `Urine ${ageWords(urineMlPerDay.on, facts.today)} is too old.`,
       ['24-hour urine volume.'],
       [commonPractice],
       stones(facts),
     );
   const fromUrine = fluidAllowanceMlFromUrine(urineMlPerDay.value);
-  if (fromUrine.kind === 'refused') return withheld('fluid', fromUrine.told, ['24-hour urine volume.'], [commonPractice]);
+  if (fromUrine.kind === 'refused')
+    return withheld('fluid', 'urine volume needed', fromUrine.told, ['24-hour urine volume.'], [commonPractice]);
   const main = { ...position('A day’s urine and 500-1000 mL', [commonPractice], { limit: 'within' }), range: fromUrine.value };
   const dry = weightInDate(facts, 'dry');
   const alternatives: Position[] = [];
@@ -101,6 +111,7 @@ function onHemodialysis(facts: ClientFacts): Target {
   const asks = reasonsToAsk(facts);
   return proposed(
     'fluid',
+    asks.length === 0 ? 'between two sessions' : 'ask the kidney team first',
     main,
     [
       `Urine ${urineMlPerDay.value} mL a day (${ageWords(urineMlPerDay.on, facts.today)}).`,

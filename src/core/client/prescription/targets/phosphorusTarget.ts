@@ -19,14 +19,20 @@ export function phosphorusTarget(facts: ClientFacts, { blocks }: WastingState, p
   const cap = position('European 2007: at most 1000 mg', [asQuoted(ebpg2007())], { range: interval(0, 1000), limit: 'at-most' });
   const state = phosphateState(facts);
   if (state.kind === 'missing') {
-    return withheld('phosphorus', state.why, ['A phosphate result.'], [ownRule], [noFigure]);
+    return withheld('phosphorus', 'no result in date', state.why, ['A phosphate result.'], [ownRule], [noFigure]);
   }
   const told = `${labWords(state.lab, facts.today)}.`;
   if (state.kind === 'low') {
     return transplantAge(facts) === undefined || transplantAge(facts) === 'stable'
-      ? noLimit('phosphorus', [told, 'Low: nothing is limited; look for poor intake and refeeding.'], [asQuoted(kdigoMbd2017())])
+      ? noLimit(
+          'phosphorus',
+          'low: nothing is limited',
+          [told, 'Low: nothing is limited; look for poor intake and refeeding.'],
+          [asQuoted(kdigoMbd2017())],
+        )
       : noLimit(
           'phosphorus',
+          'low: more phosphorus is eaten',
           [told, 'Early after transplant with low phosphate: high-phosphorus food or a supplement.'],
           [kdoqi2020('OPINION')],
         );
@@ -34,6 +40,7 @@ export function phosphorusTarget(facts: ClientFacts, { blocks }: WastingState, p
   if (state.kind === 'in-range') {
     return noLimit(
       'phosphorus',
+      'in range',
       [told, 'Normal: no limit; it is not treated to prevent.'],
       [asQuoted(kdigoMbd2017())],
       state.pthHigh ? [older] : [],
@@ -41,11 +48,18 @@ export function phosphorusTarget(facts: ClientFacts, { blocks }: WastingState, p
   }
   if (state.kind === 'above-normal') {
     const differ = 'Over 4.5, within the older dialysis range of 3.5-5.5 mg/dL: KDIGO 2017 aims toward normal, no figure is proposed.';
-    return noLimit('phosphorus', [told, differ], [asQuoted(kdigoMbd2017()), fromMemory(kdoqi2003())], [noFigure, older]);
+    return noLimit(
+      'phosphorus',
+      'above normal, older range holds it',
+      [told, differ],
+      [asQuoted(kdigoMbd2017()), fromMemory(kdoqi2003())],
+      [noFigure, older],
+    );
   }
   if (state.kind === 'once-above') {
     return noLimit(
       'phosphorus',
+      'above range once: additives first',
       [told, 'Above range once: additives first; a figure takes serial results (KDIGO CKD-MBD 2017, as quoted).'],
       [asQuoted(kdigoMbd2017())],
       [noFigure],
@@ -53,27 +67,42 @@ export function phosphorusTarget(facts: ClientFacts, { blocks }: WastingState, p
   }
   const serial = `${state.series.map(lab => labWords(lab, facts.today)).join('; ')}: persistently raised.`;
   const causes = phosphateCauses(facts).map(causeWords);
-  const hold = (why: string, checks: readonly string[], ...sources: readonly Source[]) =>
-    withheld('phosphorus', `${serial} ${why}`, [...causes, ...checks], [kdoqi2020(), ...sources], [noFigure, older, cap]);
+  const hold = (inShort: string, why: string, checks: readonly string[], ...sources: readonly Source[]) =>
+    withheld('phosphorus', inShort, `${serial} ${why}`, [...causes, ...checks], [kdoqi2020(), ...sources], [noFigure, older, cap]);
   if (blocks.length > 0) {
     return hold(
+      'wasting not ruled out',
       blocks.map(({ why }) => why).join(' '),
       blocks.map(({ whatToCheck }) => whatToCheck),
       ...blocks.map(({ source }) => source),
     );
   }
   if (facts.setting === 'transplant')
-    return hold('No figure for transplants is on record.', ['A figure set by the dietitian with the team.']);
+    return hold('a figure for the team to set', 'No figure for transplants is on record.', [
+      'A figure set by the dietitian with the team.',
+    ]);
   const before = 'First no phosphate additives, protein foods with less phosphorus, and a review of binders.';
   if (protein.kind !== 'proposed')
-    return hold(`What the protein brings is not known, so no figure is proposed. ${before}`, ['The protein target.'], ownRule);
+    return hold(
+      'the protein target comes first',
+      `What the protein brings is not known, so no figure is proposed. ${before}`,
+      ['The protein target.'],
+      ownRule,
+    );
   const brought = phosphorusBrought(protein.range);
   if (older.range.hi < brought.hi) {
     const apart = `Up to ${older.range.hi} mg against about ${Math.round(brought.lo)} to ${Math.round(brought.hi)} mg that the protein target brings: as much as ${Math.round(brought.hi - older.range.hi)} mg apart.`;
-    return hold(`${apart} ${before}`, ['A figure set by the dietitian, with protein kept.'], kalantarZadeh, ownRule);
+    return hold(
+      'protein alone brings more',
+      `${apart} ${before}`,
+      ['A figure set by the dietitian, with protein kept.'],
+      kalantarZadeh,
+      ownRule,
+    );
   }
   return proposed(
     'phosphorus',
+    'persistently raised',
     older,
     [serial, 'High: additives first, then animal, then plant sources, by what is absorbed (KDOQI 2020, OPINION).', ...causes],
     [noFigure, cap],

@@ -13,18 +13,23 @@ const follow = kdoqi2020('OPINION');
 /** A day's potassium in mg. Facts section 3.4: no limit from the stage alone, none before the other causes are checked. */
 export function potassiumTarget(facts: ClientFacts, weight: WeightBasis, wasting: WastingState): Target {
   const state = potassiumState(facts);
-  if (state.kind === 'unknown') return withheld('potassium', state.why, [state.whatToCheck], [ownRule]);
+  if (state.kind === 'unknown') return withheld('potassium', 'no result that counts', state.why, [state.whatToCheck], [ownRule]);
   const told = `${labWords(state.lab, facts.today)}.`;
   if (state.kind === 'low') {
     const words = facts.setting === 'peritoneal-dialysis' ? 'foods with potassium are added' : 'nothing is limited; look for the cause';
-    return noLimit('potassium', [told, `Low: ${words}.`], [follow, commonPractice]);
+    return noLimit('potassium', 'low: nothing is limited', [told, `Low: ${words}.`], [follow, commonPractice]);
   }
   if (state.kind === 'in-range') {
     const rest = inRangeWords(facts, state.lab.value);
-    return noLimit('potassium', [told, rest], [follow, ijnrd2016]);
+    return noLimit('potassium', 'in range', [told, rest], [follow, ijnrd2016]);
   }
   if (state.kind === 'once-above')
-    return noLimit('potassium', [told, 'Above range once: repeat before anything is limited.'], [commonPractice]);
+    return noLimit(
+      'potassium',
+      'above range once: repeat first',
+      [told, 'Above range once: repeat before anything is limited.'],
+      [commonPractice],
+    );
   return whenHigh(facts, weight, wasting, state.lab, told);
 }
 
@@ -36,20 +41,24 @@ function whenHigh(
   told: string,
 ): Target {
   const figures = figuresOnRecord(facts, weight, lab.value);
-  const hold = (why: string, checks: readonly string[]) =>
-    withheld('potassium', `${told} ${why}`, checks, [follow, commonPractice], figures);
+  const hold = (inShort: string, why: string, checks: readonly string[]) =>
+    withheld('potassium', inShort, `${told} ${why}`, checks, [follow, commonPractice], figures);
   if (blocks.length > 0)
-    return hold(blocks.map(({ why }) => why).join(' '), [
+    return hold('wasting not ruled out', blocks.map(({ why }) => why).join(' '), [
       ...blocks.map(({ whatToCheck }) => whatToCheck),
       ...(potassiumStep(facts, lab) === 'check-causes' ? potassiumCauses(facts).map(causeWords) : []),
     ]);
   switch (potassiumStep(facts, lab)) {
     case 'check-causes':
-      return hold('The other causes come before food.', potassiumCauses(facts).map(causeWords));
+      return hold('other causes come before food', 'The other causes come before food.', potassiumCauses(facts).map(causeWords));
     case 'cut-additives':
-      return hold('First additives, salt substitutes, juices and portions.', ['Mark when these were gone through.']);
+      return hold('additives and portions first', 'First additives, salt substitutes, juices and portions.', [
+        'Mark when these were gone through.',
+      ]);
     case 'wait-for-result':
-      return hold('Additives and the like were cut: a later result decides.', ['A potassium result from after that day.']);
+      return hold('a later result decides', 'Additives and the like were cut: a later result decides.', [
+        'A potassium result from after that day.',
+      ]);
     case 'limit':
       break;
   }
@@ -60,14 +69,20 @@ function whenHigh(
       facts.setting === 'transplant'
         ? 'Calcineurin inhibitors and trimethoprim raise potassium: by results, with the team.'
         : 'Individual: no figure is on record.';
-    return withheld('potassium', `${told} ${why}`, ['A figure set by the dietitian with the team.'], [follow]);
+    return withheld(
+      'potassium',
+      'a figure for the team to set',
+      `${told} ${why}`,
+      ['A figure set by the dietitian with the team.'],
+      [follow],
+    );
   }
   const reasons = [
     told,
     'The other causes were checked.',
     ...(takes(facts, 'raas-inhibitor') ? ['A RAAS inhibitor raises potassium: its dose is the prescriber’s.'] : []),
   ];
-  return proposed('potassium', { ...main, range }, reasons, [
+  return proposed('potassium', 'high, other causes checked', { ...main, range }, reasons, [
     position('KDOQI 2020 and KDIGO 2024: no figure; adjust to keep the blood result normal', [
       follow,
       fromMemory(kdigoCkd2024('practice point')),

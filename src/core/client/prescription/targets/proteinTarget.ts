@@ -24,7 +24,8 @@ type Figure = Position & { readonly range: Interval };
 
 /** A day's protein in g. Facts section 3.2. On dialysis it is a need and no restriction; elsewhere nothing is restricted while wasting. */
 export function proteinTarget(facts: ClientFacts, weight: WeightBasis, wasting: WastingState): Target {
-  if (weight.kind === 'none') return withheld('protein', 'There is no weight to set it on.', [weight.whatToCheck], [kdoqi2020()]);
+  if (weight.kind === 'none')
+    return withheld('protein', 'no weight in date', 'There is no weight to set it on.', [weight.whatToCheck], [kdoqi2020()]);
   const { kg, id, why, on } = weight.chosen;
   const per = (says: string, lo: number, hi: number, sources: readonly Source[]): Figure => {
     const perKg = interval(lo, hi);
@@ -32,9 +33,10 @@ export function proteinTarget(facts: ClientFacts, weight: WeightBasis, wasting: 
     return { ...position(says, sources, { perKg, limit }), range: interval(cleanFloat(lo * kg), cleanFloat(hi * kg)) };
   };
   const open = Number.POSITIVE_INFINITY;
-  const end = (main: Figure, others: readonly Position[], ...reasons: string[]) =>
+  const end = (inShort: string, main: Figure, others: readonly Position[], ...reasons: string[]) =>
     proposed(
       'protein',
+      inShort,
       main,
       [`${why} ${kg.toFixed(1)} kg (${ageWords(on, facts.today)}).`, ...otherBases(weight), ...reasons],
       others,
@@ -50,11 +52,13 @@ export function proteinTarget(facts: ClientFacts, weight: WeightBasis, wasting: 
     case 'hemodialysis':
       if (has(facts, 'critically-ill'))
         return end(
+          'illness breaks protein down',
           per('ESPEN 2021, critically ill on intermittent dialysis: 1.3-1.5 g/kg', 1.3, 1.5, [asQuoted(espen2021)]),
           [per('KDIGO AKI 2012: 1.0-1.5 g/kg', 1, 1.5, [asQuoted(kdigoAki2012)])],
           'Illness breaks protein down: this is a need, not a ceiling.',
         );
       return end(
+        'dialysis takes protein away',
         need([fromMemory(kdoqi2020('1C'))]),
         [
           per('KDIGO Diabetes 2022: 1.0-1.2 g/kg', 1, 1.2, [asQuoted(kdigoDiabetes2022('practice point'))]),
@@ -69,19 +73,28 @@ export function proteinTarget(facts: ClientFacts, weight: WeightBasis, wasting: 
         per('Others: at least 1.2 g/kg', 1.2, open, [fromMemory(commonPractice)]),
       ];
       if (has(facts, 'peritonitis')) others.push(per('Peritonitis: up to 1.5 g/kg', 1, 1.5, [fromMemory(commonPractice)]));
-      return end(need([fromMemory(kdoqi2020('OPINION'))]), others, 'Protein is lost into the dialysate: this is a need, not a ceiling.');
+      return end(
+        'dialysate takes protein away',
+        need([fromMemory(kdoqi2020('OPINION'))]),
+        others,
+        'Protein is lost into the dialysate: this is a need, not a ceiling.',
+      );
     }
     case 'transplant': {
       const age = transplantAge(facts);
       const early = per('At least 1.4 g/kg in the first 4 weeks or with high-dose steroid', 1.4, open, [molina2021]);
       const common = per('Common: 1.3-1.5 g/kg', 1.3, 1.5, [commonPractice]);
       if (age === 'first-4-weeks' || takes(facts, 'high-dose-steroid'))
-        return end(early, [common], 'After surgery and on steroids more protein is broken down.');
+        return end('surgery and steroids take protein', early, [common], 'After surgery and on steroids more protein is broken down.');
       const stable = per('Stable: 0.8 g/kg', 0.8, 0.8, [molina2021]);
-      if (age === 'to-8-weeks') return end(common, [stable]);
+      if (age === 'to-8-weeks') return end('still healing from surgery', common, [stable]);
       const block = blocked(facts, wasting);
       if (block) return block;
-      return end(stable, isG3To5(stageOf(facts)) ? [per('CKD 3-5 of the graft: 0.6-0.8 g/kg', 0.6, 0.8, [molina2021])] : []);
+      return end(
+        'steady after transplant',
+        stable,
+        isG3To5(stageOf(facts)) ? [per('CKD 3-5 of the graft: 0.6-0.8 g/kg', 0.6, 0.8, [molina2021])] : [],
+      );
     }
   }
 }
@@ -90,16 +103,18 @@ function notOnDialysis(
   facts: ClientFacts,
   wasting: WastingState,
   per: (says: string, lo: number, hi: number, sources: readonly Source[]) => Figure,
-  end: (main: Figure, others: readonly Position[], ...reasons: string[]) => Target,
+  end: (inShort: string, main: Figure, others: readonly Position[], ...reasons: string[]) => Target,
 ): Target {
   if (isConservative(facts))
     return noLimit(
       'protein',
+      'comfort first',
       ['Conservative care puts comfort first: no restriction without a symptom or a laboratory reason.'],
       [commonPractice],
     );
   if (wasting.blocks.length === 0 && has(facts, 'acute-illness', 'critically-ill'))
     return end(
+      'illness breaks protein down',
       per('ESPEN 2021, acutely ill without dialysis: begin at 1.0 g/kg, rise to 1.3', 1, Number.POSITIVE_INFINITY, [asQuoted(espen2021)]),
       [],
       'Illness breaks protein down: this is a need, not a ceiling.',
@@ -115,6 +130,7 @@ function notOnDialysis(
     const ceiling = position('KDIGO 2024: avoid over 1.3 g/kg when at risk of progression', [asQuoted(kdigoCkd2024('practice point'))]);
     return withheld(
       'protein',
+      stage === undefined ? 'stage not known' : 'figures are for G3 to G5',
       why,
       stage === undefined ? ['The stage set by the kidney team, or two eGFRs at least 90 days apart.'] : [],
       [kdigoCkd2024()],
@@ -125,6 +141,7 @@ function notOnDialysis(
   const ceiling = 'Avoid over 1.3 g/kg when at risk of progression (KDIGO 2024, as quoted).';
   if (facts.assessment.diabetes) {
     return end(
+      `${stage}, diabetes`,
       per('KDIGO Diabetes 2022: 0.8 g/kg', 0.8, 0.8, [asQuoted(kdigoDiabetes2022('2C'))]),
       [
         per('KDOQI 2020: 0.6-0.8 g/kg', 0.6, 0.8, [fromMemory(kdoqi2020('OPINION'))]),
@@ -141,6 +158,7 @@ function notOnDialysis(
     per('KDIGO 2024: 0.3-0.4 g/kg with analogs, only if willing, at high risk and supervised', 0.3, 0.4, [kdigoCkd2024('practice point')]),
   ];
   return end(
+    `${stage}, stable`,
     per('KDIGO 2024: 0.8 g/kg', 0.8, 0.8, [kdigoCkd2024('2C')]),
     [per('KDOQI 2020: 0.55-0.60 g/kg', 0.55, 0.6, [kdoqi2020('1A')]), ...(isNephrotic ? [] : veryLow), niceFloor],
     `${stage}, no diabetes, stable, not on dialysis.`,
@@ -170,6 +188,7 @@ function blocked(facts: ClientFacts, { blocks }: WastingState): Target | undefin
   if (whys.length === 0) return undefined;
   return withheld(
     'protein',
+    blocks.length > 0 ? 'wasting not ruled out' : 'no restriction while ill or frail',
     whys.join(' '),
     checks,
     [kdoqi2020(), kdigoCkd2024('practice point'), ...blocks.map(({ source }) => source)],

@@ -7,7 +7,12 @@ import { noLimit, type Position, position, proposed, type Target } from '../targ
 /** A day's sodium in mg. Facts section 3.3; stones 3.9. */
 export function sodiumTarget(facts: ClientFacts): Target {
   if (has(facts, 'salt-losing-kidney-disease')) {
-    return noLimit('sodium', ['Salt-losing kidney disease: do not restrict.'], [asQuoted(kdigoCkd2024('practice point'))]);
+    return noLimit(
+      'sodium',
+      'the kidneys lose salt',
+      ['Salt-losing kidney disease: do not restrict.'],
+      [asQuoted(kdigoCkd2024('practice point'))],
+    );
   }
   const isSwollen = facts.assessment.symptoms.some(one => one === 'swelling' || one === 'breathlessness');
   if (
@@ -17,6 +22,7 @@ export function sodiumTarget(facts: ClientFacts): Target {
   ) {
     return noLimit(
       'sodium',
+      'comfort first',
       ['Conservative care puts comfort first: no restriction without a symptom or a laboratory reason.'],
       [commonPractice],
     );
@@ -45,6 +51,7 @@ export function sodiumTarget(facts: ClientFacts): Target {
   const grades = notOnDialysis ? [kdoqi2020('1B, blood pressure and volume'), kdoqi2020('2A, proteinuria')] : [kdoqi2020('1C')];
   return proposed(
     'sodium',
+    has(facts, 'hypotension', 'ileostomy') ? 'ask first: may need more salt' : 'blood pressure, thirst, fluid',
     below('KDOQI 2020: under 2.3 g (100 mmol)', 2300, grades),
     [
       'Less sodium lowers blood pressure and thirst and helps with fluid.',

@@ -1,0 +1,18 @@
+import type { DecidedTarget } from '#core/client/record/decidedTarget.ts';
+import type { Target } from './target.ts';
+
+/** Whether a decision is what is proposed. One figure for fluid may be picked anywhere in the range that was proposed, and in its sense where it has one. */
+export function isAsProposed(
+  { item, kind, range, limit = 'within' }: Pick<DecidedTarget, 'item' | 'kind' | 'range' | 'limit'>,
+  target: Target,
+): boolean {
+  if (target.kind !== 'proposed') return range === undefined && kind === target.kind;
+  if (range === undefined) return false;
+  const isSame = range.lo === target.range.lo && range.hi === target.range.hi;
+  if (item === 'fluid' && !(isSame && limit === target.limit)) {
+    const figure = limit === 'at-least' ? range.lo : range.hi;
+    const isInSense = target.limit === 'within' || target.limit === limit;
+    return isInSense && target.range.lo <= figure && figure <= target.range.hi;
+  }
+  return limit === target.limit && isSame;
+}

@@ -1,0 +1,17 @@
+import type { DecidedTarget } from '#core/client/record/decidedTarget.ts';
+import { isAsProposed } from './asProposed.ts';
+import type { Target } from './target.ts';
+
+/**
+ * Whether today's proposal says otherwise than what a signed target was decided on. What was signed as proposed is held against the proposal
+ * of today; an own figure or another guideline's against what was proposed beside it then. Where that is not on record, it counts as
+ * another one: the dietitian looks once more.
+ */
+export function differsSinceSigned(signed: DecidedTarget, today: Target): boolean {
+  if (signed.from === 'proposal') return !isAsProposed(signed, today);
+  const { proposedThen } = signed;
+  if (proposedThen === undefined) return true;
+  const { item } = signed;
+  const then = { item, from: 'proposal' as const, unit: signed.unit, says: '', ...proposedThen };
+  return !isAsProposed(then, today);
+}
