@@ -25,6 +25,8 @@ export const quick = { include: ['src/**/*.test.ts', 'test/**/*.test.ts'], exclu
 /** A worker with its browser and its program takes a gigabyte and a half, and waits for them a good part of its time. */
 const workers = Math.max(1, Math.min(availableParallelism() + 1, Math.floor(totalmem() / 2 ** 30 / 1.5)));
 
+const pathOf = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
 const project = (name: string, include: string[], exclude: string[] = [], globalSetup: string[] = []) => ({
   extends: true as const,
   test: { name, include, exclude, globalSetup, maxWorkers: workers, sequence: { groupOrder: 0 } },
@@ -34,6 +36,8 @@ export default defineConfig({
   test: {
     pool: 'threads',
     isolate: false,
+    // Node loads the modules as it does for the program: half the work of taking each through a builder.
+    experimental: { viteModuleRunner: false },
     // What hangs ends; a machine that is busy does not count. The long run gives every property thousands of cases.
     testTimeout: isLong ? 3_600_000 : 120_000,
     hookTimeout: 120_000,
@@ -41,11 +45,11 @@ export default defineConfig({
     setupFiles: ['./test/seed.ts'],
     reporters: ['default', './test/countReporter.ts'],
     // Programs that a test starts keep their compiled code, as those of bin/platewright do: a third of the time of a start.
-    env: { NODE_COMPILE_CACHE: fileURLToPath(new URL('node_modules/.cache/platewright', import.meta.url)) },
+    env: { NODE_COMPILE_CACHE: pathOf('node_modules/.cache/platewright'), PLATEWRIGHT_BUILT_PROGRAM: pathOf('dist/program/main.mjs') },
     // Those of one group begin in the order of their names: what takes longest begins first.
     projects: [
-      project('browser', browser, [], ['./test/e2e/builtOnce.ts']),
-      project('programs', programs, alone),
+      project('browser', browser, [], ['./test/e2e/builtOnce.ts', './test/buildProgram.ts']),
+      project('programs', programs, alone, ['./test/buildProgram.ts']),
       project('quick', quick.include, quick.exclude),
       { extends: true, test: { name: 'alone', include: alone, maxWorkers: 1, sequence: { groupOrder: 1 } } },
     ],

@@ -9,9 +9,10 @@ import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
 import { foodDes, nutData } from '#adapters/datasets/datasets.fixture.ts';
 import { faultCatalogue } from '#core/faultCatalogue.ts';
+import { program } from './program.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const program = join(root, 'bin/platewright');
+const launcher = join(root, 'bin/platewright');
 const demoTable = join(root, 'data/demo/labels.csv');
 const demoPlate = join(root, 'data/demo/plates/slices-on-low-sodium-bread.json');
 const yardstick = 'low-in-sodium-as-eaten';
@@ -19,7 +20,13 @@ const place = mkdtempSync(join(tmpdir(), 'platewright-cli-'));
 afterAll(() => rmSync(place, { recursive: true, force: true }));
 
 function run(args: readonly string[], input: string | Uint8Array = '') {
-  const { status, stdout, stderr } = spawnSync(program, args, { input, cwd: place, encoding: 'utf8', maxBuffer: 1 << 28, timeout: 60_000 });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
+    input,
+    cwd: place,
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+    timeout: 60_000,
+  });
   return { status, stdout, stderr };
 }
 
@@ -172,7 +179,7 @@ Next: Mend the inputs named in the message; \`platewright formula NAME\` shows w
 
   it('[CLI-2] it runs through a symbolic link from another folder', () => {
     const link = join(place, 'linked');
-    symlinkSync(program, link);
+    symlinkSync(launcher, link);
     const { status, stdout, stderr } = spawnSync(link, ['help'], { cwd: '/', encoding: 'utf8' });
     expect([status, stderr, stdout.startsWith('Platewright')]).toEqual([0, '', true]);
   });
@@ -204,7 +211,7 @@ Next: Mend the inputs named in the message; \`platewright formula NAME\` shows w
   });
 
   it('[CLI-11] a reader that closes the pipe early is no fault', async () => {
-    const child = spawn(program, ['statement', '--jsonl'], { stdio: ['pipe', 'pipe', 'pipe'] });
+    const child = spawn(launcher, ['statement', '--jsonl'], { stdio: ['pipe', 'pipe', 'pipe'] });
     let said = '';
     child.stderr.on('data', (text: Buffer) => {
       said += text.toString();
@@ -218,14 +225,14 @@ Next: Mend the inputs named in the message; \`platewright formula NAME\` shows w
 
   it.skipIf(!existsSync('/dev/full'))('[CLI-25] a disk that is full is told in words (skipped where there is no /dev/full)', () => {
     const full = openSync('/dev/full', 'w');
-    const { status, stderr } = spawnSync(program, ['yardsticks'], { stdio: ['ignore', full, 'pipe'], encoding: 'utf8' });
+    const { status, stderr } = spawnSync(launcher, ['yardsticks'], { stdio: ['ignore', full, 'pipe'], encoding: 'utf8' });
     closeSync(full);
     expect(status).toBe(1);
     expect(stderr).toMatch(/^The results cannot be written\n.*ENOSPC.*\nNext: /);
   });
 
   it('[CLI-26] stopping it stops the work under it', async () => {
-    const child = spawn(program, ['statement', '--jsonl'], { stdio: ['pipe', 'pipe', 'ignore'] });
+    const child = spawn(launcher, ['statement', '--jsonl'], { stdio: ['pipe', 'pipe', 'ignore'] });
     child.stdin.write('{"id":1,"statement":"SALT"}\n');
     await once(child.stdout, 'data');
     child.kill('SIGTERM');

@@ -1,7 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterEach, describe, expect, test } from 'vitest';
 import {
   cleanUp,
@@ -13,10 +12,9 @@ import {
   sealedRows,
   tamper,
 } from '../src/adapters/clients/vaultWorld.fixture.ts';
+import { program } from './program.ts';
 
 afterEach(cleanUp);
-
-const program = fileURLToPath(new URL('../src/cli/main.ts', import.meta.url));
 
 function clients(folder: string, args: readonly string[], input = '') {
   const env = { ...process.env, PLATEWRIGHT_DATA: folder };

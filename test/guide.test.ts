@@ -8,6 +8,7 @@ import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
 import { lowInSodiumAsEaten } from '#core/yardstick/yardsticks/lowInSodiumAsEaten.ts';
 import { asAnybody, canCloseFolders, closeFolder, openFolder } from './closedFolder.ts';
+import { program } from './program.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const guide = join(root, 'data/demo/guides/sandwich-slices.json');
@@ -29,7 +30,7 @@ function build(out: string, { file = guide, table = labels, more = [] as string[
     '--out',
     out,
   ];
-  const command = asAnybody(process.execPath, join(root, 'src/cli/main.ts'), ...args, ...more);
+  const command = asAnybody(process.execPath, program, ...args, ...more);
   const { status, stdout, stderr } = spawnSync(...command, { encoding: 'utf8', timeout: 60_000 });
   return { status, stdout, stderr };
 }
@@ -174,7 +175,7 @@ describe('platewright guide build', () => {
   );
 
   it('[GDE-21] without a browser --pdf says what to do, before anything is written', () => {
-    const args = ['src/cli/main.ts', 'guide', 'build', guide, '--labels', labels, '--out', join(place, 'nopdf'), '--pdf'];
+    const args = [program, 'guide', 'build', guide, '--labels', labels, '--out', join(place, 'nopdf'), '--pdf'];
     const env = { ...process.env, PLATEWRIGHT_BROWSER: '/nowhere/browser' };
     const { status, stderr } = spawnSync(process.execPath, args, { cwd: root, encoding: 'utf8', env });
     expect({ status, stderr }).toMatchObject({

@@ -9,6 +9,7 @@ import { proposePrescription } from '#core/client/prescription/proposePrescripti
 import { demoClients } from '../src/app/clients/demoClients.ts';
 import type { SignedTarget } from '../src/core/handout/handout.ts';
 import { handoutFromJson } from '../src/core/handout/handoutFromJson.ts';
+import { program } from './program.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const demoFolder = join(root, 'data/demo/handouts');
@@ -22,7 +23,7 @@ const drafts = demo.map(name => handoutFromJson(JSON.parse(readFileSync(join(dem
 function build(out: string, files: readonly string[], ...more: readonly string[]) {
   const plates = join(root, 'data/demo/plates');
   const args = ['handout', 'build', ...files, '--labels', labels, '--plates', plates, '--today', '2026-11-15', '--out', out, ...more];
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(root, 'src/cli/main.ts'), ...args], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
     encoding: 'utf8',
     timeout: 60_000,
   });
@@ -151,7 +152,7 @@ describe('platewright handout build', () => {
     expect(build(join(place, 'twins'), [good, good]).stderr).toContain('Two handouts have the id');
     symlinkSync(root, join(place, 'link'));
     expect(build(join(place, 'link'), [good])).toMatchObject({ status: 1, stderr: expect.stringMatching(/is a link[\s\S]*Next: /) });
-    const args = ['src/cli/main.ts', 'handout', 'build', good, '--labels', labels, '--out', join(place, 'nopdf'), '--pdf'];
+    const args = [program, 'handout', 'build', good, '--labels', labels, '--out', join(place, 'nopdf'), '--pdf'];
     const env = { ...process.env, PLATEWRIGHT_BROWSER: '/nowhere/browser' };
     const { status, stderr } = spawnSync(process.execPath, args, { cwd: root, encoding: 'utf8', env });
     expect({ status, stderr }).toMatchObject({ status: 1, stderr: expect.stringMatching(/No browser to make the PDF with/) });

@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
+import { program } from './program.ts';
 
-const program = fileURLToPath(new URL('../src/cli/main.ts', import.meta.url));
 const labels = fileURLToPath(new URL('../data/demo/labels.csv', import.meta.url));
 const place = mkdtempSync(join(tmpdir(), 'platewright-hostile-'));
 afterAll(() => rmSync(place, { recursive: true }));

@@ -114,7 +114,8 @@ export async function serve(
     });
     const hourly = setInterval(() => void copies.makeWhenDue(), hourMilliseconds);
     open.unshift(() => clearInterval(hourly));
-    void copies.makeWhenDue();
+    // What the program itself has just put there needs none.
+    if (writtenAt !== undefined || beginsNewShelf) void copies.makeWhenDue();
     const app = createApp(world);
     app.get('*', staticFiles(web));
     door.answerWith(app.fetch);

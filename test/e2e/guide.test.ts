@@ -7,6 +7,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readPdf } from '../pdf.ts';
+import { program } from '../program.ts';
 import { browserPath, launchBrowser, removeFolder, violationsOf } from './workbench.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -30,7 +31,7 @@ describe.skipIf(browserPath === undefined)('a guide in a browser (skipped where 
       '2026-11-15',
       '--pdf',
     ];
-    build = [join(root, 'src/cli/main.ts'), 'guide', 'build', guide, ...options];
+    build = [program, 'guide', 'build', guide, ...options];
     const { status, stderr } = spawnSync(process.execPath, [...build, '--out', join(folder, 'site')], {
       encoding: 'utf8',
       env: { ...process.env, PLATEWRIGHT_BROWSER: browserPath! },

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { program } from '../program.ts';
 import { browserPath, launchBrowser, removeFolder, violationsOf } from './workbench.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -91,15 +92,7 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
       };
       writeFileSync(join(folder, 'full.json'), JSON.stringify(full));
       const options = ['--labels', join(root, 'data/demo/labels.csv'), '--plates', join(root, 'data/demo/plates'), '--today', '2026-11-15'];
-      const args = [
-        join(root, 'src/cli/main.ts'),
-        'handout',
-        'build',
-        join(folder, 'full.json'),
-        ...options,
-        '--out',
-        join(folder, 'full'),
-      ];
+      const args = [program, 'handout', 'build', join(folder, 'full.json'), ...options, '--out', join(folder, 'full')];
       expect(spawnSync(process.execPath, args, { encoding: 'utf8' })).toMatchObject({ status: 0 });
       await expectOnePage(`../full/full-${language}`);
     },

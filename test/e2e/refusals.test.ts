@@ -3,17 +3,16 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { asAnybody, canCloseFolders, closeFolder, openFolder } from '../closedFolder.ts';
+import { program } from '../program.ts';
 import { ownCommand, removeFolder, startWorkbench } from './workbench.ts';
 
 // What the start command says where the data folder or its database cannot be used (docs/rules/storage.md, STO-11).
-const main = fileURLToPath(new URL('../../src/cli/main.ts', import.meta.url));
 
 function start(folder: string, port = '0') {
-  return spawnSync(...asAnybody(process.execPath, main, 'start'), {
+  return spawnSync(...asAnybody(process.execPath, program, 'start'), {
     encoding: 'utf8',
     timeout: 60_000,
     env: { ...process.env, PORT: port, PLATEWRIGHT_DATA: folder },

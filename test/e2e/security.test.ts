@@ -4,6 +4,7 @@ import { request } from 'node:http';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { program } from '../program.ts';
 import { browserPath, launchBrowser, removeFolder, startWorkbench, violationsOf, type Workbench } from './workbench.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -61,13 +62,13 @@ test('[SRV-3] the page and its files carry the policy, and nothing outside the b
 });
 
 describe.skipIf(process.getuid?.() !== 0)('another account of this computer (skipped for all but root, who alone may become one)', () => {
-  const program = fileURLToPath(new URL('otherAccount.fixture.ts', import.meta.url));
+  const asking = fileURLToPath(new URL('otherAccount.fixture.ts', import.meta.url));
   const stranger = 54_321;
   type Got = { uid: number; answers: { path: string; status: number; cookie: string | null; text: string }[]; reads: object[] };
   /** Not waited for by blocking: the program that is asked is started from here. */
   const asStranger = (requests: readonly (readonly [string, string])[], paths: readonly string[]): Promise<Got> =>
     new Promise((done, failed) => {
-      const child = spawn(process.execPath, [program, String(stranger), workbench.address, JSON.stringify(requests), ...paths], {
+      const child = spawn(process.execPath, [asking, String(stranger), workbench.address, JSON.stringify(requests), ...paths], {
         cwd: '/',
         stdio: ['ignore', 'pipe', 'inherit'],
       });
@@ -116,7 +117,7 @@ describe.skipIf(process.getuid?.() !== 0)('another account of this computer (ski
       .map(pid => join('/proc', pid, 'cmdline'));
     const { reads } = await asStranger([], lines);
     expect(JSON.stringify(reads)).not.toContain(secret);
-    expect(JSON.stringify(reads)).toContain('src/cli/main.ts');
+    expect(JSON.stringify(reads)).toContain(program);
     expect(workbench.said()).not.toContain(secret);
   });
 });

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { program } from '../program.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -44,7 +45,7 @@ export interface Workbench {
 }
 
 /** This Node with the program itself; `bin/platewright` is another. */
-export const ownCommand = [process.execPath, join(root, 'src/cli/main.ts'), 'start'];
+export const ownCommand = [process.execPath, program, 'start'];
 
 /** Starts the real program on a free port with a data folder of its own, and waits for the address it prints. */
 export async function startWorkbench(

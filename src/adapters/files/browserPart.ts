@@ -1,8 +1,8 @@
-import { createHash } from 'node:crypto';
-import { existsSync, globSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { chmod, mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
-import { dirname, join, relative } from 'node:path';
+import { dirname, join } from 'node:path';
 import { Fault } from '#core/errors.ts';
+import { digestOfSources } from './digestOfSources.ts';
 import { beginUnfinished, endUnfinished, sweepUnfinished, unfinishedName } from './unfinished.ts';
 
 const building = 'web.building-';
@@ -20,7 +20,7 @@ export async function browserPart(root: string, say: (text: string) => void): Pr
   if (existsSync(join(brought, 'index.html'))) return brought;
   const built = join(root, 'dist', 'web');
   const madeOf = join(root, 'dist', 'web.made-of');
-  const digest = digestOf(root);
+  const digest = digestOfSources(root, sources);
   if (existsSync(join(built, 'index.html')) && existsSync(madeOf) && readFileSync(madeOf, 'utf8') === digest) return built;
   say('Platewright: building its browser part, once …\n');
   try {
@@ -81,15 +81,4 @@ async function put(fresh: string, built: string): Promise<void> {
 
 function unlessGone(error: unknown): void {
   if (!(error instanceof Error && 'code' in error && error.code === 'ENOENT')) throw error;
-}
-
-function digestOf(root: string): string {
-  const digest = createHash('sha256');
-  const files = globSync(sources, { cwd: root, withFileTypes: true }).filter(entry => entry.isFile() && !entry.name.includes('.test.'));
-  for (const path of files.map(({ parentPath, name }) => join(parentPath, name)).sort())
-    digest
-      .update(`${relative(root, path)}\n`)
-      .update(readFileSync(path))
-      .update('\n');
-  return digest.digest('hex');
 }
