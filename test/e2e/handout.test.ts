@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { program } from '../program.ts';
 import { browserPath, launchBrowser, removeFolder, violationsOf } from './workbench.ts';
@@ -20,6 +20,9 @@ const px = (mm: number): number => (mm / 25.4) * 96;
 describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where no Chromium-family browser is installed)', () => {
   let folder: string;
   let browser: Browser;
+  /** The same for all: they hold no script and keep nothing, and a page takes longer to begin than to be shown. */
+  let page: Page;
+  const complaints: string[] = [];
 
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'platewright-handout-'));
@@ -28,46 +31,43 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
     const { status, stderr } = spawnSync(process.execPath, args, { encoding: 'utf8', env });
     expect({ status, stderr }).toMatchObject({ status: 0 });
     browser = await launchBrowser();
+    page = await (await browser.newContext()).newPage();
+    page.on('console', message => message.type() === 'error' && complaints.push(message.text()));
+    page.on('request', request => request.url().startsWith('file:') || complaints.push(request.url()));
   }, 180_000);
   afterAll(async () => {
     await browser?.close();
     removeFolder(folder);
   });
-  const open = async (path: string, width: number, height = 800) => {
-    const page = await (await browser.newContext({ viewport: { width: Math.floor(width), height: Math.floor(height) } })).newPage();
-    const complaints: string[] = [];
-    page.on('console', message => message.type() === 'error' && complaints.push(message.text()));
-    page.on('request', request => request.url().startsWith('file:') || complaints.push(request.url()));
+  const open = async (path: string, width: number, height = 800, media: 'screen' | 'print' = 'screen') => {
+    await page.setViewportSize({ width: Math.floor(width), height: Math.floor(height) });
+    await page.emulateMedia({ media });
+    complaints.length = 0;
     await page.goto(pathToFileURL(join(folder, 'site', path)).href);
-    return { page, complaints };
   };
 
   test.each(pages)('[HND-15] %s: axe finds nothing (WCAG 2.2 A and AA), nothing is loaded from anywhere', async path => {
-    const { page, complaints } = await open(path, 1280);
+    await open(path, 1280);
     expect(await violationsOf(page)).toEqual([]);
     expect(complaints).toEqual([]);
-    await page.context().close();
   });
 
   test.each(pages)('[HND-15] %s: nothing runs out of a screen of 320 px (WCAG 2.2 SC 1.4.10)', async path => {
-    const { page } = await open(path, 320);
+    await open(path, 320);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
     const wide = `[...document.querySelectorAll('body *')].filter(one => one.getBoundingClientRect().right > 321).map(one => one.outerHTML.slice(0, 80))`;
     expect(await page.evaluate(wide)).toEqual([]);
-    await page.context().close();
   });
 
   /** Where the fridge page ends on each paper in each dress, and the size of its type. */
   const expectOnePage = async (id: string) => {
     for (const [paper, [width, height]] of Object.entries(papers))
       for (const dress of ['html', 'large-print.html']) {
-        const { page } = await open(`${id}.${dress}`, px(width - 28), px(height - 30));
-        await page.emulateMedia({ media: 'print' });
+        await open(`${id}.${dress}`, px(width - 28), px(height - 30), 'print');
         const measured = `(() => { const fridge = document.querySelector('.fridge'); const { fontSize, breakAfter } = getComputedStyle(fridge); return { bottom: fridge.getBoundingClientRect().bottom, size: parseFloat(fontSize), breakAfter }; })()`;
         const { bottom, size, breakAfter } = (await page.evaluate(measured)) as { bottom: number; size: number; breakAfter: string };
         expect({ id, paper, dress, bottom, fits: bottom <= px(height - 30) }).toMatchObject({ fits: true });
         expect({ breakAfter, isBig: size > (14 / 72) * 96 - 0.01 }).toEqual({ breakAfter: 'page', isBig: true });
-        await page.context().close();
       }
   };
 
@@ -99,13 +99,11 @@ describe.skipIf(browserPath === undefined)('handouts in a browser (skipped where
   );
 
   test('[HND-17] on paper everything is black on white, and the boxes to check are drawn', async () => {
-    const { page } = await open(`${ids[0]}.html`, 800);
-    await page.emulateMedia({ media: 'print' });
+    await open(`${ids[0]}.html`, 800, 800, 'print');
     const colors = `[...new Set([...document.querySelectorAll('.guide, .guide *')].flatMap(one => { const { color, backgroundColor } = getComputedStyle(one); return [color, backgroundColor]; }))]`;
     expect(new Set((await page.evaluate(colors)) as string[])).toEqual(new Set(['rgb(0, 0, 0)', 'rgb(255, 255, 255)', 'rgba(0, 0, 0, 0)']));
     const box = `(() => { const { borderTopStyle, width } = getComputedStyle(document.querySelector('.boxes li'), '::before'); return { borderTopStyle, wide: parseFloat(width) > 8 }; })()`;
     expect(await page.evaluate(box)).toEqual({ borderTopStyle: 'solid', wide: true });
-    await page.context().close();
   });
 
   test('[HND-8] PDFs in A4 and Letter, plain and large, are tagged, in their language and of their size', () => {
