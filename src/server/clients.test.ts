@@ -100,6 +100,13 @@ describe('one client from the first entry to what fits', () => {
     const { body } = await call('POST', `/clients/${id}/prescriptions`, { ...next, acknowledgedChanges: true });
     version = body.version;
     expect(body.prescriptions).toHaveLength(2);
+    // [CLT-71] What it rested on stays beside it.
+    expect(body.prescriptions[0].targets.find(({ item }: Target) => item === 'protein').line).toEqual({
+      basis: '1 – 1.2 g × 69.9 kg',
+      why: 'dialysis takes protein away',
+      source: 'KDOQI 2020',
+    });
+    expect(body.targets.map((target: { differsSinceSigned?: boolean }) => target.differsSinceSigned)).not.toContain(true);
     expect(body.prescriptions[0]).toMatchObject({ stands: true, supersedes: before.prescriptions[0].id });
     expect({ ...body.prescriptions[1], stands: true }).toEqual(before.prescriptions[0]);
     expect(
@@ -218,6 +225,23 @@ describe('results between two assessments', () => {
     const anew = (await call('POST', `/clients/${id}/assessments`, { version: asked.version, assessment })).body;
     expect(anew.issues).toEqual([]);
     expect(anew.assessment.labs).toEqual(assessment.labs);
+  });
+});
+
+describe('an assessment that was wrong', () => {
+  test('[CLT-74] is corrected by a later one that says so; an earlier one cannot be', async () => {
+    const { id, version } = (await call('POST', '/clients', { name: 'C. O.' })).body;
+    const first = (await call('POST', `/clients/${id}/assessments`, { version, assessment })).body;
+    const corrected = await call('POST', `/clients/${id}/assessments`, {
+      version: first.version,
+      assessment: { ...assessment, weighings: [] },
+      corrects: first.assessmentId,
+    });
+    expect(corrected.body.assessments).toMatchObject([{ corrects: first.assessmentId }, { id: first.assessmentId }]);
+    expect(corrected.body.changes).toEqual([]);
+    const again = { version: corrected.body.version, assessment, corrects: first.assessmentId };
+    expect((await call('POST', `/clients/${id}/assessments`, again)).body).toMatchObject({ code: 'assessment-not-valid' });
+    expect((await call('GET', `/clients/${id}`)).body.assessments).toHaveLength(2);
   });
 });
 

@@ -6,9 +6,10 @@ import { labsFromTable } from '#app/labs/labsFromTable.ts';
 import { labsFromFhir } from '#core/client/fhir/labsFromFhir.ts';
 import { personOfFhir } from '#core/client/fhir/subject.ts';
 import { Fault } from '#core/errors.ts';
-import { assessmentBody, labResultAnswer, proposalBody, weightBasis } from '../clientBodies.ts';
+import { assessmentBody, labResultAnswer, weightBasis } from '../clientBodies.ts';
 import { readAssessment } from '../clientRecords.ts';
 import { newApi } from '../newApi.ts';
+import { proposalBody } from '../proposalBodies.ts';
 import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
 

@@ -48,7 +48,7 @@ describe('what is decided of a proposal', () => {
     });
   });
 
-  test('[CLT-77] what was signed as proposed and is proposed otherwise stays as signed, and wants a reason or the newer proposal', () => {
+  test('[CLT-75] what was signed as proposed and is proposed otherwise stays as signed, and wants a reason or the newer proposal', () => {
     const before = { ...signed, from: 'proposal' as const, says: 'KDOQI 2020: under 2.3 g' };
     const differs = { ...sodium, differsSinceSigned: true };
     const stays = startingDecision(differs, before);
@@ -64,12 +64,12 @@ describe('what is decided of a proposal', () => {
     expect(startingDecision({ ...sodium, differsSinceSigned: false }, before)).toMatchObject({ from: 'proposal', isAsSigned: true });
   });
 
-  test('[CLT-77] what a record of form 1 does not tell cannot stay: the proposal stands there', () => {
+  test('[CLT-75] what a record of form 1 does not tell cannot stay: the proposal stands there', () => {
     const { range: _range, limit: _limit, ...untold } = signed;
     expect(startingDecision(sodium, { ...untold, kind: 'not-told' })).toMatchObject({ from: 'proposal', isAsSigned: false });
   });
 
-  test('[CLT-77] another guideline’s figure stays with its words while that guideline says the same, else as an own decision', () => {
+  test('[CLT-75] another guideline’s figure stays with its words while that guideline says the same, else as an own decision', () => {
     const other = {
       says: 'KDIGO 2024: under 2 g',
       sources: [],
