@@ -45,19 +45,21 @@ const deepestHeadings = 30;
 
 /** Every result of a table, however it is laid out. @throws Fault table-heading-missing, table-heading-twice */
 export function labCells(table: Table): LabCells {
-  const { columns, rows, titles } = headed(table);
+  const { columns, rows, titles } = withUnitsBelow(headed(table));
   const means = meaningsOf(columns);
   const cells = ofSections(rows, columns, means);
   const people = peopleOf(rows, columns);
   return { cells, people: people.length === 0 ? personAbove(titles) : people, issues: unknownOf(columns) };
 }
 
-/** The row that holds the headings: the first one, or the first below titles under which results can be read. */
-function headed(table: Table): {
+interface Headed {
   readonly columns: readonly Placed[];
   readonly rows: readonly TableRow[];
   readonly titles: readonly string[];
-} {
+}
+
+/** The row that holds the headings: the first one, or the first below titles under which results can be read. */
+function headed(table: Table): Headed {
   const all = [{ row: 1, cells: table.headings }, ...table.rows];
   for (const [at, { cells }] of all.slice(0, deepestHeadings).entries()) {
     const columns = placed(cells);
@@ -65,6 +67,28 @@ function headed(table: Table): {
       return { columns, rows: all.slice(at + 1), titles: all.slice(0, at).map(({ cells: title }) => title.join(' ').trim()) };
   }
   throw new Fault('table-heading-missing', missingOf(placed(table.headings)) ?? '');
+}
+
+/** Under headings that name analytes a row of their units may stand: it is part of the headings. */
+function withUnitsBelow(headings: Headed): Headed {
+  const { columns, rows } = headings;
+  const [first, ...below] = rows;
+  const units = columns.flatMap(({ at, column }) =>
+    column.kind === 'analyte' && column.unit === '' ? [{ at, unit: (first?.cells[at] ?? '').trim() }] : [],
+  );
+  const isDated = columns.some(({ at, column }) => column.kind === 'meaning' && (first?.cells[at] ?? '').trim() !== '');
+  const areUnits =
+    !isDated && units.some(({ unit }) => unit !== '') && units.every(({ unit }) => unit === '' || /^[a-zµμ%][^\s]*$/iu.test(unit));
+  if (!areUnits) return headings;
+  const unitAt = new Map(units.map(({ at, unit }) => [at, unit]));
+  return {
+    ...headings,
+    rows: below,
+    columns: columns.map(one => {
+      const unit = unitAt.get(one.at);
+      return one.column.kind === 'analyte' && unit !== undefined ? { ...one, column: { ...one.column, unit } } : one;
+    }),
+  };
 }
 
 function placed(headings: readonly string[]): readonly Placed[] {

@@ -1,13 +1,16 @@
 import type { LabCell } from './labCells.ts';
 
 /**
- * The figure of a result, with its unit where it stands in the same cell: "5.2", "5.2 H", "L 3.1", "5.2*", "1,250.5", "5.2 mEq/L". Undefined for "<5", "5,2" and "1,250" (which
- * part decimals or thousands), "see note" and two figures.
+ * The figure of a result, with its unit where it stands in the same cell: "5.2", "5.2 H", "L 3.1", "5.2 CH", "5.2*", "5.2 mEq/L". Undefined for "<5", "5,2",
+ * "see note" and two figures.
  */
 export function figureOf(words: string): { readonly value: number; readonly unit: string } | undefined {
   const bare = words
     .replace(/[*†!]+/gu, ' ')
-    .replace(/^(?:HH|LL|H|L|A)\s+|(?<=[\d\s([])(?:HH|LL|H|L|A|high|low|abnormal|critical|crit)[)\]]?\s*$/iu, ' ')
+    .replace(
+      /^(?:HH|LL|CH|CL|HC|LC|H|L|A|C)\s+|(?<=[\d\s([])(?:HH|LL|CH|CL|HC|LC|H|L|A|C|high|low|abnormal|critical|crit)[)\]]?\s*$/iu,
+      ' ',
+    )
     .replace(/[([]\s*$/u, ' ')
     .trim();
   const [, figure = bare, unit = ''] = /^([\d.,]+)\s*([a-zµμ%].*)$/iu.exec(bare) ?? [];
@@ -37,8 +40,6 @@ function rangeOf(words: string): { readonly low?: number; readonly high?: number
   return /^(?:<|≤|=<|under|below|up to)/iu.test(one[1]!) ? { high: Number(one[2]) } : { low: Number(one[2]) };
 }
 
-/** Digits with a decimal point; a comma parts thousands where a decimal point follows. */
 function numberOf(words: string): number | undefined {
-  if (/^\d+(?:\.\d+)?$/u.test(words)) return Number(words);
-  return /^[1-9]\d{0,2},\d{3}\.\d+$/u.test(words) ? Number(words.replace(',', '')) : undefined;
+  return /^\d+(?:\.\d+)?$/u.test(words) ? Number(words) : undefined;
 }

@@ -15,6 +15,7 @@ import type { Reading } from '#core/errors.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
 import { type DayOrder, dayOrderOf, readWrittenDay } from '#core/quantity/writtenDay.ts';
 import type { Table, TableIssueCode } from '../ports.ts';
+import { decimalMarkOf, withPoints } from './decimalMark.ts';
 import { type LabCell, labCells, type WrittenPerson } from './labCells.ts';
 import { figureOf, limitsOf } from './labFigures.ts';
 
@@ -53,7 +54,8 @@ export function labsFromTable(table: Table, today: Day, order?: DayOrder): LabsO
     isMixed: shown === 'mixed' && order === undefined,
     today,
   } as const;
-  const read = collectLabs(cells.map(cell => ({ read: readCell(cell, days), place: cell.place })));
+  const mark = decimalMarkOf(cells);
+  const read = collectLabs(cells.map(cell => ({ read: readCell(withPoints(cell, mark), days), place: cell.place })));
   const guessed = shown === undefined ? cells.find(({ day }) => readWrittenDay(day, days.order)?.isByOrder === true) : undefined;
   return {
     value: read.value,

@@ -166,8 +166,6 @@ describe('results as laboratories write them', () => {
 
   test.each([
     ['<5', 'mg/L'],
-    ['5,2', 'mg/L'],
-    ['1,250', 'mg/L'],
     ['see note', 'mg/L'],
     ['5.2 6.1', 'mg/L'],
     ['5.2/6.1', 'mg/L'],
@@ -187,5 +185,42 @@ describe('results as laboratories write them', () => {
     ['5.9 critical', 5.9],
   ])('[FHR-12] the mark of a laboratory beside a figure is no part of it: %j', (value, figure) => {
     expect(read(['test,result,unit,date', `K,${value},mmol/L,2026-11-13`]).value).toMatchObject([{ value: figure }]);
+  });
+});
+
+describe('figures and units as they are written elsewhere', () => {
+  test('[FHR-12] a table with decimal commas is read with them, its point parts thousands', () => {
+    const lines = [
+      'Date;Test;Result;Units;Range',
+      '13.11.2026;K;5,9;mmol/L;3,5-5,1',
+      '13.11.2026;PTH;1.412;pg/mL;15-65',
+      '13.11.2026;Albumin;3,1 L;g/dL;',
+    ];
+    expect(read(lines).value).toEqual([
+      { analyte: 'potassium', value: 5.9, unit: 'mmol/L', takenOn: '2026-11-13', lowerNormal: 3.5, upperNormal: 5.1 },
+      { analyte: 'pth', value: 1412, unit: 'pg/mL', takenOn: '2026-11-13', lowerNormal: 15, upperNormal: 65 },
+      { analyte: 'albumin', value: 3.1, unit: 'g/dL', takenOn: '2026-11-13' },
+    ]);
+  });
+
+  test('[FHR-12] a comma before three digits parts thousands where nothing shows otherwise; of a table that shows both nothing with a comma is read', () => {
+    expect(short(['Date,Test,Result,Units', '11/13/2026,PTH,"1,250",pg/mL', '11/13/2026,Ferritin,"1,004.5",ng/mL'])).toEqual([
+      'pth 1250 pg/mL 2026-11-13',
+      'ferritin 1004.5 ng/mL 2026-11-13',
+    ]);
+    const both = read(['Date;Test;Result;Units', '11/13/2026;K;5.9;mmol/L', '11/13/2026;Phos;6,2;mg/dL']);
+    expect([both.value.map(({ analyte }) => analyte), both.issues]).toMatchObject([['potassium'], [{ code: 'lab-value-not-a-number' }]]);
+  });
+
+  test('[FHR-12] a row of units below the headings of analytes; a row of figures is none', () => {
+    expect(short(['Date,K,Phos,CRP', ',mEq/L,mg/dL,', '11/13/2026,5.9,6.2,1'])).toEqual([
+      'potassium 5.9 mEq/L 2026-11-13',
+      'phosphate 6.2 mg/dL 2026-11-13',
+    ]);
+    expect(read(['Date,K (mEq/L),Phos', '11/13/2026,5.9,pending', '11/14/2026,5.1,6.2']).value).toHaveLength(2);
+  });
+
+  test.each(['5.9 CH', 'C 5.9', '5.9 HC', '5.9 C'])('[FHR-12] a critical mark is no part of the figure: %s', words => {
+    expect(short(['Date,Test,Result,Units', `11/13/2026,K,${words},mEq/L`])).toEqual(['potassium 5.9 mEq/L 2026-11-13']);
   });
 });
