@@ -115,7 +115,7 @@ const bannedFor = (allergen: string): ReadonlySet<string> =>
 
 describe('the whole demo shelf for clients with an allergy', () => {
   it.each(allergyWords)('[CLT-60] %s, written “%s”: no food that names it has a portion on the screen', (allergen, words) => {
-    const { rows } = whatFits({ record: recordFor(words), foods, plate: alone, meal: 'lunch', useEstimates: false, today });
+    const { rows } = whatFits({ record: recordFor(words), served: [{ plate: alone, foods }], meal: 'lunch', useEstimates: false, today });
     const banned = bannedFor(allergen);
     expect(banned.size).toBeGreaterThan(2);
     for (const { name, offer, inMeal, inDay, reasons } of rows.filter(row => banned.has(row.name))) {
@@ -143,8 +143,7 @@ describe('the whole demo shelf for clients with an allergy', () => {
   it('[CLT-60] peanuts named or from groundnuts are never; “may contain” is asked about; a peanut-free facility is no peanut', () => {
     const { rows, toAsk } = whatFits({
       record: recordFor('peanut allergy'),
-      foods,
-      plate: alone,
+      served: [{ plate: alone, foods }],
       meal: 'lunch',
       useEstimates: false,
       today,
@@ -164,7 +163,7 @@ describe('the whole demo shelf for clients with an allergy', () => {
   });
 
   it('[CLT-60] coconut milk and cocoa butter are no milk', () => {
-    const { rows } = whatFits({ record: recordFor('leche'), foods, plate: alone, meal: 'lunch', useEstimates: false, today });
+    const { rows } = whatFits({ record: recordFor('leche'), served: [{ plate: alone, foods }], meal: 'lunch', useEstimates: false, today });
     expect(rows.find(({ name }) => name === 'Coconut spread')?.offer).toBe('portion');
   });
 
@@ -191,7 +190,13 @@ describe('the whole demo shelf for other clients', () => {
       ({ item, unit: 'mg', kind: 'bounded', range: { lo: 0, hi }, limit: 'at-most', from: 'own', reason: 'r', says: 's' }) as const;
     const targets = [bounded('sodium', 2300), bounded('phosphorus', 1000)];
     const signed = { ...record, prescriptions: record.prescriptions.map(one => ({ ...one, targets })) };
-    const { rows, notTold } = whatFits({ record: signed, foods: demo, plate: alone, meal: 'lunch', useEstimates: false, today });
+    const { rows, notTold } = whatFits({
+      record: signed,
+      served: [{ plate: alone, foods: demo }],
+      meal: 'lunch',
+      useEstimates: false,
+      today,
+    });
     const told = demo.filter(({ food }) => food.label.amounts.phosphorusMg.kind === 'known').length;
     expect(notTold).toMatchObject([{ mineral: 'phosphorus', foods: demo.length - told, of: demo.length }]);
     // An own look for the letters: no food that names a phosphate has a portion, and most of the others do.
@@ -205,7 +210,7 @@ describe('the whole demo shelf for other clients', () => {
 
   it('[CLT-64] after a transplant every deli meat carries its line, and no cheese, plant slice, cereal or soup does', () => {
     const record = recordOf(clientWith({ treatment: { setting: 'transplant', transplantedOn: '2026-01-10' } }));
-    const { rows } = whatFits({ record, foods: demo, plate: alone, meal: 'lunch', useEstimates: false, today });
+    const { rows } = whatFits({ record, served: [{ plate: alone, foods: demo }], meal: 'lunch', useEstimates: false, today });
     const isMeat = (statement: string): boolean => /turkey|chicken|ham|pork|beef/i.test(statement);
     const deli = demo.filter(({ row, food }) => row.category === 'sandwich slices' && isMeat(food.label.printed.statement ?? ''));
     expect(deli.length).toBeGreaterThan(10);

@@ -13,7 +13,6 @@ import { decidedFroms, decidedKinds } from '#core/client/record/decidedTarget.ts
 import { mealShareSchema } from '#core/client/record/mealPattern.ts';
 import { settings } from '#core/client/setting.ts';
 import { weightBasisIds } from '#core/client/states/weightBasis.ts';
-import { verdictWord } from './bodies.ts';
 import { edgeAnswer, edgeBody, edgeDraftAnswer } from './edge.ts';
 import { lineBody, proposalBody, range } from './proposalBodies.ts';
 
@@ -152,44 +151,6 @@ export const clientBody = clientShort
     mealPattern: z.array(mealShareSchema).optional(),
   })
   .openapi('Client');
-
-export const fitsBody = z
-  .object({
-    meal: z.string(),
-    tests: z.array(z.string()),
-    /** Signed minerals that labels do not tell: for how many of the foods. */
-    notTold: z.array(z.object({ mineral: z.enum(['phosphorus', 'potassium']), foods: z.number(), of: z.number(), words: z.string() })),
-    rows: z.array(
-      z.object({
-        foodId: z.string(),
-        name: z.string(),
-        maker: z.string().optional(),
-        verdict: verdictWord,
-        closeCall: z.boolean(),
-        estimated: z.boolean(),
-        /** The whole portion, less of it, no portion, ask first, or never: then no amount is told. */
-        offer: z.enum(['portion', 'less', 'none', 'ask', 'never']),
-        why: z.string(),
-        /** What stands beside the food wherever it is listed. */
-        marks: z.array(z.string()),
-        /** The gravest first. */
-        reasons: z.array(
-          z.object({
-            kind: z.enum(['allergen', 'avoided', 'additive', 'nutrient', 'mineral-not-told', 'unsafe']),
-            testId: z.string().optional(),
-            kin: z.string().optional(),
-            presence: z.enum(['named', 'possible', 'unread', 'word-not-known', 'none-named']).optional(),
-            text: z.string(),
-          }),
-        ),
-        inMeal: z.string(),
-        inDay: z.string(),
-      }),
-    ),
-    toAsk: z.array(z.string()),
-    none: z.string().optional(),
-  })
-  .openapi('WhatFits');
 
 /** The weight that the dietitian picks; the proposal's own when missing. */
 export const weightBasis = z.enum(weightBasisIds).optional();

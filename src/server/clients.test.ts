@@ -114,11 +114,11 @@ describe('one client from the first entry to what fits', () => {
     ).toBe('changed-meanwhile');
   });
   test('[SRV-12] the shelf is judged by a meal’s share of the day; avoided foods and phosphate additives do not fit', async () => {
-    const { body } = await call('POST', `/clients/${id}/fits`, {
-      category: 'sandwich slices',
-      plate: 'slices-on-low-sodium-bread',
-      meal: 'lunch',
-    });
+    const served = [
+      { category: 'sandwich slices', plate: 'slices-on-low-sodium-bread' },
+      { category: 'soups and broths', plate: 'soup-with-rice' },
+    ];
+    const { body } = await call('POST', `/clients/${id}/fits`, { served, meal: 'lunch' });
     // Sodium under 2300 mg a day (KDOQI 2020), 30 % of it for lunch: under 690 mg on the plate.
     expect(body.tests.join(' ')).toContain(
       'less than 690 mg sodium, what the food is eaten with counted (30% of 2,300 mg a day for lunch)',
@@ -127,9 +127,15 @@ describe('one client from the first entry to what fits', () => {
     expect(beef).toMatchObject({ verdict: 'over', inMeal: 'none' });
     const gouda = body.rows.find(({ name }: { name: string }) => name === 'Gouda slices');
     expect(gouda.verdict).not.toBe('over');
+    // Each category on its own plate, and every food counted once.
+    expect(new Set(body.rows.map(({ category, plate }: { category: string; plate: string }) => `${category} on ${plate}`))).toEqual(
+      new Set(served.map(({ category, plate }) => `${category} on ${plate}`)),
+    );
+    const { fits, nearly, over, avoided, ...rest } = body.counts;
+    expect(fits + nearly + over + avoided + rest["can't tell"]).toBe(body.rows.length);
     // The Food screen asks for one food, and is told the very same.
-    const alone = { foodId: beef.foodId, plate: 'slices-on-low-sodium-bread', meal: 'lunch' };
-    expect((await call('POST', `/clients/${id}/fits`, alone)).body.rows).toEqual([beef]);
+    const alone = { foodId: beef.foodId, served: [{ plate: 'slices-on-low-sodium-bread' }], meal: 'lunch' };
+    expect((await call('POST', `/clients/${id}/fits`, alone)).body.rows).toEqual([{ ...beef, place: 0 }]);
     expect((await call('POST', `/clients/${id}/fits`, { ...alone, foodId: 'not-on-the-shelf' })).body.code).toBe('food-not-found');
     expect((await call('POST', '/clients', { name: 'N. N.' })).status).toBe(200);
   });

@@ -47,7 +47,7 @@ function recordWith(targets: readonly DecidedTarget[], more: Parameters<typeof c
 }
 
 const fitsOf = (record: ClientRecord, foods: readonly ShelfFood[], plate = alone) =>
-  whatFits({ record, foods, plate, meal: 'lunch', useEstimates: false, today });
+  whatFits({ record, served: [{ plate, foods }], meal: 'lunch', useEstimates: false, today });
 
 describe('what must not be eaten', () => {
   const peanut = { avoidedFoods: ['peanuts'], allergies: ['peanuts'] };
@@ -57,7 +57,7 @@ describe('what must not be eaten', () => {
     // 600 mg at lunch over 900 mg: two thirds of it would keep the sodium, and are not offered.
     expect(judgeWith()(noodles('WHEAT, PEANUTS.'))).toMatchObject({ offer: 'less', shareOfMeal: expect.closeTo(2 / 3) });
     const judged = judgeWith(peanut)(noodles('WHEAT, PEANUTS.'));
-    expect(judged).toMatchObject({ offer: 'never', shareOfMeal: 0, shareOfDay: 0 });
+    expect(judged).toMatchObject({ offer: 'never', shareOfMeal: 0 });
     expect(judged.reasons[0]).toMatchObject({
       kind: 'allergen',
       kin: 'peanut',
@@ -81,7 +81,7 @@ describe('what must not be eaten', () => {
   ])('[CLT-60] %s is asked about, in no portion, whatever the sodium', (_title, statement, presence) => {
     for (const mg of [50, 900]) {
       const judged = judgeWith(peanut)(noodles(statement, mg));
-      expect(judged).toMatchObject({ offer: 'ask', shareOfMeal: 0, shareOfDay: 0 });
+      expect(judged).toMatchObject({ offer: 'ask', shareOfMeal: 0 });
       expect(judged.reasons[0]).toMatchObject({ kind: 'allergen', presence });
     }
   });
@@ -121,12 +121,12 @@ describe('what must not be eaten', () => {
 
 describe('what fits in a meal and in a day', () => {
   it('[CLT-62] "in a day" is the day’s figure, not the meal’s', () => {
-    // 2,000 mg a day, 600 at lunch; 1,200 mg: half of it at lunch, all of it in a day. 2,500 mg: 24 % at lunch, 80 % in a day.
+    // 2,000 mg a day, 600 at lunch; a cup of 1,200 mg: half of it at lunch, 1 2/3 cups in a day. 2,500 mg: 24 % at lunch, 3.84 tablespoons; 80 % in a day.
     const foods = [shelved('Salty', { energyKcal: 90, sodiumMg: 1200 }), shelved('Saltier', { energyKcal: 90, sodiumMg: 2500 })];
     const { rows } = fitsOf(recordWith([target('sodium', 2000)]), foods);
     expect(rows.map(({ inMeal, inDay }) => [inMeal, inDay])).toEqual([
-      ['50% of 1 serving', '1 serving'],
-      ['24% of 1 serving', '80% of 1 serving'],
+      ['1/2 cup (50 g)', '1 2/3 cups (166.7 g)'],
+      ['3 1/2 tablespoons (21.9 g)', '3/4 cup (75 g)'],
     ]);
   });
 
@@ -138,7 +138,7 @@ describe('what fits in a meal and in a day', () => {
       'This whole plate may take at most 690 mg sodium, what the food is eaten with counted (30% of 2,300 mg a day for lunch)',
     ]);
     // (690 − 300) / 780 is half of it.
-    expect(rows[0]).toMatchObject({ offer: 'less', inMeal: '50% of 1 serving' });
+    expect(rows[0]).toMatchObject({ offer: 'less', inMeal: '1/2 cup (50 g)' });
   });
 });
 

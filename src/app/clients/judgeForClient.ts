@@ -39,7 +39,6 @@ export interface JudgedForClient {
   readonly unsafe?: UnsafeFood;
   /** Of the plate's portion, 0 where nothing is offered. The plate counts whole, what the food is eaten with too. */
   readonly shareOfMeal: number;
-  readonly shareOfDay: number;
 }
 
 export interface JudgedForClientShelf {
@@ -68,8 +67,7 @@ export function judgeForClient(foods: readonly CategorizedFood[], client: ForCli
     const unsafety = unsafe === undefined ? {} : { unsafe };
     const reasons = clientReasons({ yardstick: ofMeal, verdict, allergies: allergic, notTold, ...unsafety });
     const barred = reasons.some(forbids) ? 'never' : reasons.some(asks) ? 'ask' : undefined;
-    const share = (by: Yardstick): number => (barred === undefined ? largestShareThatFits({ food, plate, yardstick: by }) : 0);
-    const shareOfMeal = share(ofMeal);
+    const shareOfMeal = barred === undefined ? largestShareThatFits({ food, plate, yardstick: ofMeal }) : 0;
     return {
       food,
       offer: barred ?? (verdict.verdict === 'fits' ? 'portion' : shareOfMeal > 0 ? 'less' : 'none'),
@@ -80,7 +78,6 @@ export function judgeForClient(foods: readonly CategorizedFood[], client: ForCli
       notTold,
       ...unsafety,
       shareOfMeal,
-      shareOfDay: share(ofDay),
     };
   });
   return { yardstick, dayYardstick, foods: judged };

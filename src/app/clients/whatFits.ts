@@ -1,112 +1,131 @@
-import { marginOf } from '#app/survey/surveyForScreen.ts';
-import { type ClientRecord, evenPattern, type MealShare } from '#core/client/record/record.ts';
+import { aimStates } from '#core/client/aims/aimStates.ts';
+import { type ClientAim, clientAims } from '#core/client/aims/clientAims.ts';
+import { isMost, isNeed } from '#core/client/aims/limitKind.ts';
+import { householdFluid } from '#core/client/prescription/householdFluid.ts';
+import { type ClientRecord, type DecidedTarget, evenPattern, type MealShare } from '#core/client/record/record.ts';
+import type { CareRules } from '#core/client/rules/careRules.ts';
 import type { Plate } from '#core/plate/plate.ts';
-import { portionText } from '#core/plate/portionText.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
-import { nutrients } from '#core/quantity/nutrients.ts';
+import { type Nutrient, nutrients } from '#core/quantity/nutrients.ts';
 import { floorTo } from '#core/quantity/rounding.ts';
+import { byAimRank } from '#core/yardstick/aimOrder.ts';
 import { isBoundTest } from '#core/yardstick/boundTest.ts';
 import { seldomPrinted } from '#core/yardstick/byLabel.ts';
-import { type ClientReason, reasonText } from '#core/yardstick/clientReason.ts';
+import { reasonText } from '#core/yardstick/clientReason.ts';
 import { kinTitle } from '#core/yardstick/ingredientKin.ts';
-import type { Test, Yardstick } from '#core/yardstick/yardstick.ts';
+import { companionTotals } from '#core/yardstick/served.ts';
+import { type Test, verdictWords, type Yardstick } from '#core/yardstick/yardstick.ts';
 import type { ShelfFood } from '../shelf.ts';
-import { type JudgedForClient, judgeForClient } from './judgeForClient.ts';
+import { type FitsQuestion, type FitsRow, fitsRow } from './fitsRow.ts';
+import { judgeForClient } from './judgeForClient.ts';
 import { whatIsForbidden } from './whatIsForbidden.ts';
 
 export interface FitsInput {
   readonly record: ClientRecord;
-  readonly foods: readonly ShelfFood[];
-  readonly plate: Plate;
+  /** Foods with the plate they are eaten on: a category each, as a rule. */
+  readonly served: readonly { readonly plate: Plate; readonly foods: readonly ShelfFood[] }[];
   /** A meal of the client's pattern. */
   readonly meal: string;
   readonly useEstimates: boolean;
   readonly today: Day;
+  /** What the clinic has set. */
+  readonly rules?: CareRules;
 }
 
+/** What a row tells of, in the order in which it is offered where nothing else comes first. */
+const shownNutrients: readonly Nutrient[] = ['sodiumMg', 'potassiumMg', 'phosphorusMg', 'proteinG', 'energyKcal'];
+
 /**
- * The shelf judged for one client by the signed prescription: each food on the plate against a meal's share of the day, how
- * much of it fits in that meal and in a day, and what has to be asked because the label does not tell.
+ * The shelf judged for one client by the signed prescription: each food on its category's plate against a meal's share of the day, how
+ * much of it fits in that meal and in a day, and what would settle a verdict that the label does not tell.
  */
-export function whatFits({ record, foods, plate, meal, useEstimates, today }: FitsInput) {
+export function whatFits({ record, served, meal, useEstimates, today, rules }: FitsInput) {
   const [prescription] = record.prescriptions;
-  const pattern = record.mealPattern ?? evenPattern;
-  const share = pattern.find(({ name }) => name === meal) ?? pattern[0]!;
+  const targets = prescription?.targets ?? [];
+  const share = mealOf(record, meal);
   const forbidden = whatIsForbidden(record, today);
-  const categorized = foods.map(({ row: { category }, food }) => (category === undefined ? { food } : { food, category }));
-  const client = judgeForClient(categorized, { ...forbidden, targets: prescription?.targets ?? [], useEstimates, meal: share, plate });
-  if (prescription === undefined || client.yardstick.tests.length === 0) {
-    return {
-      meal: share.name,
-      tests: [],
-      notTold: [],
-      rows: [],
-      toAsk: [],
-      none:
-        prescription === undefined
-          ? 'Nothing is signed yet: sign a prescription to see what fits.'
-          : 'The signed prescription bounds no food from above.',
-    };
-  }
-  const judged = foods.map(({ row }, at) => ({ row, judged: client.foods[at]! }));
+  const aims = clientAims({ targets, isSuppressed: forbidden.isSuppressed, states: aimStates(record, today, rules) });
+  const judged = served.map(({ plate, foods }) => {
+    const categorized = foods.map(({ row: { category }, food }) => (category === undefined ? { food } : { food, category }));
+    return { plate, foods, shelf: judgeForClient(categorized, { ...forbidden, targets, useEstimates, meal: share, plate }) };
+  });
+  const none = { meal: share.name, tests: [], nutrients: [], counts: countsOf([]), notTold: [], rows: [], toAsk: [] };
+  if (prescription === undefined) return { ...none, none: 'Nothing is signed yet: sign a prescription to see what fits.' };
+  const [first] = judged;
+  if (first === undefined) return none;
+  const { yardstick, dayYardstick } = first.shelf;
+  if (yardstick.tests.length === 0) return { ...none, none: 'The signed prescription bounds no food from above.' };
+  const shown = byAims(aims);
+  const question = { aims, useEstimates, shown, yardstick, fluid: fluidOfDay(targets) };
+  const all = judged.flatMap(({ plate, foods, shelf }) => {
+    const onPlate = { ...question, plate, companions: companionTotals(plate.companions) };
+    return foods.map((food, at) => ({ food, judged: shelf.foods[at]!, row: fitsRow(food, shelf.foods[at]!, onPlate) }));
+  });
+  const isJudged = new Set(yardstick.tests.flatMap(test => (test.measure.kind === 'nutrient' ? [test.measure.nutrient] : [])));
   return {
     meal: share.name,
-    tests: client.yardstick.tests.map(test => testWords(test, client.dayYardstick, share)),
+    tests: yardstick.tests.map(test => testWords(test, dayYardstick, share)),
+    nutrients: shown.map(nutrient => ({ nutrient, title: titleOf(nutrient, isJudged.has(nutrient)), isJudged: isJudged.has(nutrient) })),
+    counts: countsOf(all.map(({ row }) => row)),
     notTold: seldomPrinted.flatMap(mineral => {
-      const count = judged.filter(one => one.judged.notTold.includes(mineral)).length;
+      const count = all.filter(one => one.judged.notTold.includes(mineral)).length;
       if (count === 0) return [];
-      const words = `${mineral} could not be told for ${count} of ${foods.length} ${foods.length === 1 ? 'food' : 'foods'}; judged by additives`;
-      return [{ mineral, foods: count, of: foods.length, words }];
+      const words = `${mineral} could not be told for ${count} of ${all.length} ${all.length === 1 ? 'food' : 'foods'}; judged by additives`;
+      return [{ mineral, foods: count, of: all.length, words }];
     }),
-    rows: judged.map(one => fitsRow(one.row, one.judged, plate)),
-    toAsk: judged
+    rows: placed(all.map(({ row }) => row)),
+    toAsk: all
       .filter(one => one.judged.offer === 'ask')
       .map(
-        ({ row: { name, maker }, judged: { reasons } }) => `${name}${maker === undefined ? '' : `, ${maker}`}: ${reasonText(reasons[0]!)}`,
+        ({ food: { row }, judged: { reasons } }) =>
+          `${row.name}${row.maker === undefined ? '' : `, ${row.maker}`}: ${reasonText(reasons[0]!)}`,
       ),
   };
 }
 
-function fitsRow(row: ShelfFood['row'], judged: JudgedForClient, plate: Plate) {
-  const { offer, reasons, verdict, yardstick, notTold, unsafe, shareOfMeal, shareOfDay } = judged;
-  const isBarred = offer === 'never' || offer === 'ask';
-  const amount = (share: number): string => (offer === 'never' ? 'none' : offer === 'ask' ? 'ask first' : shareText(share, plate));
+function mealOf({ mealPattern = evenPattern }: ClientRecord, meal: string): MealShare {
+  return mealPattern.find(({ name }) => name === meal) ?? mealPattern[0]!;
+}
+
+/** What matters for this client first, then the usual order. */
+function byAims(aims: readonly ClientAim[]): readonly Nutrient[] {
+  const wanted = aims.flatMap(({ criteria }) => criteria.flatMap(one => (one.kind === 'amount' && one.of !== 'fluidMl' ? [one.of] : [])));
+  return [...new Set([...wanted, ...shownNutrients])];
+}
+
+/** "Potassium, told" where nothing signed bounds it. */
+function titleOf(nutrient: Nutrient, isJudged: boolean): string {
+  const { name } = nutrients[nutrient];
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)}${isJudged ? '' : ', told'}`;
+}
+
+function fluidOfDay(targets: readonly DecidedTarget[]): FitsQuestion['fluid'] {
+  const target = targets.find(({ item }) => item === 'fluid');
+  const cups = target?.range && householdFluid(target.range, target.limit ?? 'within');
+  return target === undefined || cups === undefined || !(isMost(target) || isNeed(target)) ? undefined : { cups, isMost: isMost(target) };
+}
+
+function countsOf(rows: readonly Pick<FitsRow, 'verdict' | 'avoided'>[]) {
+  const of = (word: FitsRow['verdict']): number => rows.filter(row => row.avoided === undefined && row.verdict === word).length;
   return {
-    foodId: row.id,
-    name: row.name,
-    ...(row.maker === undefined ? {} : { maker: row.maker }),
-    offer,
-    // Raw sprouts keep every number, and are not for this client all the same.
-    verdict: offer === 'never' ? ('over' as const) : verdict.verdict,
-    closeCall: verdict.closeCall,
-    estimated: verdict.estimated,
-    why: isBarred ? reasonText(reasons[0]!) : marginOf(verdict, yardstick),
-    // How to eat it is no word for what is not to be eaten.
-    marks:
-      offer === 'never'
-        ? []
-        : [
-            ...(unsafe?.rule === 'heat' ? [`${unsafe.line.en}.`] : []),
-            ...notTold.map(mineral =>
-              verdict.verdict === 'fits' && offer !== 'ask'
-                ? `Fits by what the label tells; ${mineral} not known.`
-                : `${upper(mineral)} not known.`,
-            ),
-          ],
-    reasons: reasons.map(told),
-    inMeal: amount(shareOfMeal),
-    inDay: amount(shareOfDay),
+    fits: of('fits'),
+    nearly: of('nearly'),
+    over: of('over'),
+    "can't tell": of("can't tell"),
+    avoided: rows.filter(row => row.avoided !== undefined).length,
   };
 }
 
-function told(reason: ClientReason) {
-  return {
-    kind: reason.kind,
-    ...('testId' in reason ? { testId: reason.testId } : {}),
-    ...('kin' in reason ? { kin: reason.kin } : {}),
-    ...('presence' in reason ? { presence: reason.presence } : {}),
-    text: reasonText(reason),
-  };
+/** Each row with its place among all: what fits first, there by the client's aims, then by the room that is left; what is avoided last. */
+function placed(rows: readonly FitsRow[]) {
+  const group = (row: FitsRow): number => (row.avoided === undefined ? verdictWords.indexOf(row.verdict) : verdictWords.length);
+  const order = [...rows.keys()].sort((a, b) => {
+    const [one, other] = [rows[a]!, rows[b]!];
+    const byMargin = (other.margin ?? Number.NEGATIVE_INFINITY) - (one.margin ?? Number.NEGATIVE_INFINITY);
+    return group(one) - group(other) || byAimRank(one.rank, other.rank) || (Number.isNaN(byMargin) ? 0 : byMargin) || a - b;
+  });
+  const places = new Map(order.map((at, place) => [at, place]));
+  return rows.map(({ rank: _, ...row }, at) => ({ ...row, place: places.get(at)! }));
 }
 
 /** A meal's share is for the whole plate, not for one food. */
@@ -120,15 +139,4 @@ function testWords(test: Test, { tests }: Yardstick, { name, percent }: MealShar
   const ofDay = tests.find(({ id }) => id === test.id) ?? test;
   const limit = test.below === undefined ? 'at most' : 'less than';
   return `This whole plate may take ${limit} ${figure(test)} ${nutrient}, what the food is eaten with counted (${percent}% of ${figure(ofDay)} a day for ${name})`;
-}
-
-/** The closed form's share of the plate's portion, in words, never more than the portion itself. */
-function shareText(share: number, plate: Plate): string {
-  if (share <= 0) return 'none';
-  if (share >= 1) return portionText(plate.portion);
-  return `${floorTo(share * 100, 0)}% of ${portionText(plate.portion)}`;
-}
-
-function upper(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

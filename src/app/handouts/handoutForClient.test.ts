@@ -63,14 +63,14 @@ describe('handoutForClient', () => {
     const both = { ...record, assessments: [newer, ...record.assessments] };
     const [survey] = handoutForClient({ record: both, draft, foods, plates, useEstimates: false, rules: [] }).surveys;
     expect(survey!.foods.filter(({ verdict }) => verdict.verdict === 'fits')).toEqual([]);
-    const screen = whatFits({ record: both, foods: foods.slice(0, 5), plate, meal: 'lunch', useEstimates: false, today });
+    const screen = whatFits({ record: both, served: [{ plate, foods: foods.slice(0, 5) }], meal: 'lunch', useEstimates: false, today });
     expect(screen.rows.filter(({ verdict }) => verdict === 'fits')).toEqual([]);
   });
 
   it('[HND-18] judges as the client screen does: the same verdicts at the same meal', () => {
     const record = recordOf(hemodialysisClient);
     const [survey] = handoutForClient({ record, draft, foods, plates, useEstimates: false, rules: [] }).surveys;
-    const screen = whatFits({ record, foods: foods.slice(0, 5), plate, meal: 'lunch', useEstimates: false, today });
+    const screen = whatFits({ record, served: [{ plate, foods: foods.slice(0, 5) }], meal: 'lunch', useEstimates: false, today });
     expect(screen.rows.length).toBe(5);
     expect(survey!.foods.map(({ food, verdict }) => [food.id, verdict.verdict])).toEqual(
       screen.rows.map(({ foodId, verdict }) => [foodId, verdict]),

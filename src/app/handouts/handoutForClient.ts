@@ -1,4 +1,5 @@
 import { whatIsForbidden } from '#app/clients/whatIsForbidden.ts';
+import { aimStates } from '#core/client/aims/aimStates.ts';
 import { checkAssessment } from '#core/client/assessment/checkAssessment.ts';
 import { type ClientRecord, currentAssessment } from '#core/client/record/record.ts';
 import type { CareRules } from '#core/client/rules/careRules.ts';
@@ -62,7 +63,7 @@ export function handoutForClient({ record, draft, foods, plates, useEstimates, r
     if (plate === undefined) throw new Fault('plate-not-found', `There is no plate "${category.plateId}".`);
     return { category, plate, foods: foodsIn(foods, category.category) };
   });
-  return surveysForHandout({ draft: whole, categories, useEstimates });
+  return surveysForHandout({ draft: whole, categories, useEstimates, states: aimStates(record, draft.writtenOn, rules) });
 }
 
 function foodsIn(foods: readonly ShelfFood[], category: string): readonly PlateFood[] {

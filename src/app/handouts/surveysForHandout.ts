@@ -1,4 +1,6 @@
 import { type ForClient, judgeForClient } from '#app/clients/judgeForClient.ts';
+import type { AimStates } from '#core/client/aims/aimStates.ts';
+import { clientAims } from '#core/client/aims/clientAims.ts';
 import { evenPattern } from '#core/client/record/record.ts';
 import { Fault } from '#core/errors.ts';
 import type { HandoutCategory, HandoutDraft, HandoutFood, HandoutInput, HandoutSurvey } from '#core/handout/handout.ts';
@@ -23,6 +25,8 @@ export interface HandoutMaterial {
   readonly topicYardstick?: Yardstick;
   /** Estimated minerals may be used, at their safe end. */
   readonly useEstimates?: boolean;
+  /** What the client's record shows beside the prescription. */
+  readonly states?: AimStates;
 }
 
 /**
@@ -31,7 +35,7 @@ export interface HandoutMaterial {
  *
  * @throws Fault handout-not-valid when there is neither a prescription nor a yardstick, or a category names a meal that is none.
  */
-export function surveysForHandout({ draft, categories, topicYardstick, useEstimates = false }: HandoutMaterial): HandoutInput {
+export function surveysForHandout({ draft, categories, topicYardstick, useEstimates = false, states }: HandoutMaterial): HandoutInput {
   const { prescription, avoidedFoods } = draft;
   const pattern = draft.meals.length > 0 ? draft.meals : evenPattern;
   const plates = categories.map(({ plate }) => plate);
@@ -49,7 +53,9 @@ export function surveysForHandout({ draft, categories, topicYardstick, useEstima
     const forClient = { targets: prescription.targets, avoidedFoods, allergies: avoidedFoods, useEstimates, isSuppressed };
     return judgedForClient({ category, foods, plate }, { ...forClient, meal: share, plate }, plates);
   });
-  return { draft, surveys };
+  if (prescription === undefined) return { draft, surveys };
+  const aims = clientAims({ targets: prescription.targets, isSuppressed, ...(states === undefined ? {} : { states }) });
+  return { draft: { ...draft, aims }, surveys };
 }
 
 /** By the client's own judge. A food that is never safe for the client is in no list at all, not even as what to swap. */
@@ -72,7 +78,7 @@ function judgedForClient({ category, foods, plate }: CategoryMaterial, client: F
       ...(unsafe === undefined ? {} : { unsafe }),
     };
   });
-  return { category, plate, yardstick, switchedOn: [], dayYardstick, foods: handoutFoods };
+  return { category, plate, yardstick, switchedOn: [], useEstimates: client.useEstimates, dayYardstick, foods: handoutFoods };
 }
 
 interface Judging extends CategoryMaterial {

@@ -5,6 +5,7 @@ import type { HandoutDraft, HandoutInput, HandoutPart, HandoutSurvey } from './h
 import type { Block, HandoutPage, Line, Section, SectionId } from './handoutPage.ts';
 import { labelSteps } from './labelSteps.ts';
 import { authorLine, joined, outsideRun, programLine } from './line.ts';
+import { needBlocks } from './needBlocks.ts';
 import { additiveLines, dayLines, hasFluidLimit, hasSodium, numbersTable } from './numbers.ts';
 import { swapBlocks } from './swaps.ts';
 import { refuseMineralTopics, topicRules } from './topicRule.ts';
@@ -44,7 +45,7 @@ export function buildHandout(input: HandoutInput): Reading<HandoutPage, HandoutI
       ...(has('foods') ? part('foods', ...foodsPart(surveys, draft, words)) : []),
       ...(has('foods') && ask.length > 0 ? part('ask', ...texts(words.askIntro), ...ask) : []),
       ...(has('labels') ? part('labels', { kind: 'list', look: 'steps', lines: labelSteps(draft, surveys, words) }) : []),
-      ...(has('swaps') ? part('swaps', ...swapsPart(surveys, words)) : []),
+      ...(has('swaps') ? part('swaps', ...swapsPart(surveys, draft, words)) : []),
       ...(has('shopping') ? part('shopping', ...shoppingPart(surveys, draft, words)) : []),
       ...(has('fridge') ? [] : part('call', ...callBlocks(draft, words, false))),
       ...part('cautions', { kind: 'list', look: 'points', lines: cautions(draft, surveys, words) }),
@@ -94,7 +95,13 @@ function foodsPart(surveys: readonly HandoutSurvey[], draft: HandoutDraft, words
   if (surveys.length === 0) return [];
   const [judged] = surveys.filter(isJudged);
   const ofClient = draft.prescription === undefined || judged === undefined ? [] : [words.dayIsTheMost, ...noneNamed(judged, words)];
-  return [...texts([joined([...words.foodsIntro, ...ofClient])]), ...surveys.flatMap(survey => foodBlocks(survey, draft, words))];
+  const { aims = [] } = draft;
+  return [
+    ...texts([joined([...words.foodsIntro, ...ofClient])]),
+    ...(aims.length === 0 ? [] : [{ kind: 'list' as const, look: 'points' as const, lines: aims.map(words.aim) }]),
+    ...needBlocks(draft, surveys, words),
+    ...surveys.flatMap(survey => foodBlocks(survey, draft, words)),
+  ];
 }
 
 function askBlocks(survey: HandoutSurvey, words: Words): readonly Block[] {
@@ -102,11 +109,11 @@ function askBlocks(survey: HandoutSurvey, words: Words): readonly Block[] {
   return lines.length === 0 ? [] : [categoryHeading(survey), { kind: 'list', look: 'points', lines }];
 }
 
-function swapsPart(surveys: readonly HandoutSurvey[], words: Words): readonly Block[] {
+function swapsPart(surveys: readonly HandoutSurvey[], draft: HandoutDraft, words: Words): readonly Block[] {
   const isOff = ({ verdict: { verdict } }: HandoutSurvey['foods'][number]): boolean => verdict === 'over' || verdict === 'nearly';
   const judged = surveys.filter(survey => survey.foods.some(isOff));
   if (judged.length === 0) return [];
-  return [...texts([words.swapsIntro]), ...judged.flatMap(survey => [categoryHeading(survey), ...swapBlocks(survey, words)])];
+  return [...texts([words.swapsIntro]), ...judged.flatMap(survey => [categoryHeading(survey), ...swapBlocks(survey, draft, words)])];
 }
 
 function shoppingPart(surveys: readonly HandoutSurvey[], draft: HandoutDraft, words: Words): readonly Block[] {

@@ -1,12 +1,12 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import { byWhatIsTold } from '#core/yardstick/byLabel.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
+import { aimMarks, keepsFromPotassium } from './aimed.ts';
 import { companionsRun } from './companions.ts';
 import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, FoodRow, Line } from './handoutPage.ts';
 import { authorLine, foodRun, joined, line, outsideRun, programLine } from './line.ts';
 import { marksOf } from './marks.ts';
-import { namesPotassium } from './namesPotassium.ts';
 import { boundOf, mealsOf } from './numbers.ts';
 import { dayPortion, portionWords, sodiumOf } from './portions.ts';
 import { whyNotOf } from './whyNot.ts';
@@ -52,7 +52,7 @@ export function foodBlocks(survey: HandoutSurvey, draft: HandoutDraft, words: Wo
   return [
     heading,
     ...(lines.length === 0 ? [] : [{ kind: 'text' as const, line: joined(lines) }]),
-    { kind: 'foods', rows: foodsThat('fits', survey).map(one => foodRow(one, survey, words)) },
+    { kind: 'foods', rows: foodsThat('fits', survey).map(one => foodRow(one, survey, draft, words)) },
   ];
 }
 
@@ -75,7 +75,8 @@ export function noneNamed({ yardstick, switchedOn }: HandoutSurvey, words: Words
   return kinds.length === 0 ? [] : words.noneNamedHere(kinds);
 }
 
-function foodRow(one: HandoutFood, { plate, dayYardstick }: HandoutSurvey, words: Words): FoodRow {
+function foodRow(one: HandoutFood, survey: HandoutSurvey, draft: HandoutDraft, words: Words): FoodRow {
+  const { plate, dayYardstick } = survey;
   const { food, verdict, notTold = [] } = one;
   const { maker } = food.label.printed;
   const portion = `${portionWords(words, food, plate.portion)}, ${words.sodiumInIt(sodiumOf(words, food, plate.portion) ?? words.notOnLabel)}`;
@@ -90,7 +91,8 @@ function foodRow(one: HandoutFood, { plate, dayYardstick }: HandoutSurvey, words
         : [words.inAMeal(portion), ...(day === undefined ? [] : [words.inADay(portionWords(words, food, day))])],
     told: [
       ...marksOf(one, words),
-      ...(namesPotassium(food) ? [words.potassiumNamed] : []),
+      ...aimMarks(one, survey, draft, words),
+      ...(keepsFromPotassium(one, draft) ? [words.potassiumNamed] : []),
       ...(verdict.closeCall ? [words.closeCall] : []),
       ...(verdict.estimated ? [words.estimated] : []),
     ],

@@ -1,14 +1,16 @@
 import { kilogramsPerPound } from '#core/client/formulas/bodyUnits.ts';
 import { smallestMargin } from '#core/guide/againstBound.ts';
 import { floorTo } from '#core/quantity/rounding.ts';
+import { byAimRank } from '#core/yardstick/aimOrder.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
+import { aimMarks, keepsFromPotassium, rankOf } from './aimed.ts';
+import { avoidedRun } from './avoidedRun.ts';
 import { isJudged } from './foodSections.ts';
 import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, FoodRow, Line, Section } from './handoutPage.ts';
 import { lookFor } from './labelSteps.ts';
-import { authorLine, foodRun, programLine } from './line.ts';
+import { authorLine, programLine } from './line.ts';
 import { marksOf } from './marks.ts';
-import { namesPotassium } from './namesPotassium.ts';
 import { dayLines, hasSodium, numbersTable } from './numbers.ts';
 import { portionWords } from './portions.ts';
 import { topicRules } from './topicRule.ts';
@@ -54,9 +56,9 @@ function points(lines: readonly Line[]): readonly Block[] {
   return lines.length === 0 ? [] : [{ kind: 'list', look: 'points', lines }];
 }
 
-/** Foods whose label tells all that was signed before others, then those with the most to spare that are no close call, category by category in turn; long names stay on the list of foods. */
+/** Foods whose label tells all that was signed before others, then by the client's aims, then those with the most to spare that are no close call, category by category in turn; long names stay on the list of foods. */
 function picks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Block[] {
-  const ranked = surveys.filter(isJudged).map(survey => best(survey).map(one => shortRow(one, survey, words)));
+  const ranked = surveys.filter(isJudged).map(survey => best(survey, draft).map(one => shortRow(one, survey, draft, words)));
   const turns = ranked.flatMap(foods => foods.map((row, turn) => ({ row, turn }))).sort((a, b) => a.turn - b.turn);
   const isWide = table(draft, words).some(block => block.kind === 'table' && block.head.length > 2);
   const rows = thatStand(
@@ -65,7 +67,9 @@ function picks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Wo
   );
   const heading: Block = { kind: 'heading', line: programLine(words.bestPicks) };
   const none = surveys.length > 0 && !surveys.some(isJudged) ? words.nothingBounds : words.noneFits;
-  return rows.length === 0 ? [heading, { kind: 'text', line: none }] : [heading, { kind: 'foods', rows }];
+  if (rows.length === 0) return [heading, { kind: 'text', line: none }];
+  const { aims = [] } = draft;
+  return [heading, ...(aims.length === 0 ? [] : [{ kind: 'text' as const, line: words.pickedFor(aims) }]), { kind: 'foods', rows }];
 }
 
 /** The first rows, as many as stand in so many lines; what is told of a food takes a line of its own. */
@@ -77,33 +81,47 @@ function thatStand(rows: readonly FoodRow[], lines: number): readonly FoodRow[] 
   });
 }
 
-function best(survey: HandoutSurvey): readonly HandoutFood[] {
+function best(survey: HandoutSurvey, draft: HandoutDraft): readonly HandoutFood[] {
   const tests = testsJudged(survey.yardstick, survey.switchedOn);
   const margin = (one: HandoutFood): number => smallestMargin(tests, one.verdict) ?? 0;
   const untold = ({ notTold = [] }: HandoutFood): number => notTold.length;
   return survey.foods
-    .filter(({ food, verdict }) => verdict.verdict === 'fits' && !verdict.closeCall && !verdict.estimated && !namesPotassium(food))
+    .filter(one => one.verdict.verdict === 'fits' && !one.verdict.closeCall && !one.verdict.estimated && !keepsFromPotassium(one, draft))
     .filter(({ food }) => food.name.length + (food.label.printed.maker ?? '').length <= longestPick)
-    .sort((a, b) => untold(a) - untold(b) || margin(b) - margin(a) || (a.food.id < b.food.id ? -1 : 1));
+    .map(one => ({ one, rank: rankOf(one, survey, draft) }))
+    .sort(
+      (a, b) =>
+        untold(a.one) - untold(b.one) ||
+        byAimRank(a.rank, b.rank) ||
+        margin(b.one) - margin(a.one) ||
+        (a.one.food.id < b.one.food.id ? -1 : 1),
+    )
+    .map(({ one }) => one);
 }
 
 /** The heading says that it is for a meal: the row tells the portion alone. */
-function shortRow(one: HandoutFood, { plate }: HandoutSurvey, words: Words): FoodRow {
+function shortRow(one: HandoutFood, survey: HandoutSurvey, draft: HandoutDraft, words: Words): FoodRow {
   const { food } = one;
+  const { plate } = survey;
   const { maker } = food.label.printed;
   const portion = portionWords(words, food, plate.portion);
-  return { foodId: food.id, name: food.name, keepTo: [maker === undefined ? portion : `${portion}, ${maker}`], told: marksOf(one, words) };
+  return {
+    foodId: food.id,
+    name: food.name,
+    keepTo: [maker === undefined ? portion : `${portion}, ${maker}`],
+    told: [...marksOf(one, words), ...aimMarks(one, survey, draft, words)],
+  };
 }
 
 function looks(draft: HandoutDraft, surveys: readonly HandoutSurvey[], words: Words): readonly Block[] {
   const { sodium, phosphate, potassium, avoided } = lookFor(draft, surveys);
   const { fridgeLook } = words;
-  const names = avoided.map(words.avoidedName);
+  const names = avoided.map(word => avoidedRun(word, draft.language));
   const lines = [
     ...(sodium ? [fridgeLook.sodium] : []),
     ...(phosphate ? [fridgeLook.phosphate] : []),
     ...(potassium ? [fridgeLook.potassium] : []),
-    ...(names.length > 0 && names.join('').length <= longestPick ? [words.fridgeAvoid(names.map(foodRun))] : []),
+    ...(names.length > 0 && names.map(({ text }) => text).join('').length <= longestPick ? [words.fridgeAvoid(names)] : []),
   ];
   return lines.length === 0 ? [] : [{ kind: 'heading', line: programLine(words.lookFor) }, ...points(lines)];
 }

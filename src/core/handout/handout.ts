@@ -1,3 +1,4 @@
+import type { ClientAim } from '#core/client/aims/clientAims.ts';
 import type { Limit, TargetItem, TargetUnit } from '#core/client/prescription/target.ts';
 import type { MealShare } from '#core/client/record/record.ts';
 import type { WeightGainToCall } from '#core/client/states/weightGain.ts';
@@ -44,6 +45,8 @@ export interface HandoutDraft {
   readonly avoidedFoods: readonly string[];
   /** Medicines hold the immune system down; after a transplant it is so without being told. */
   readonly immuneSuppressed?: boolean;
+  /** What this client's foods are picked for, the gravest first; none in a handout on a topic. */
+  readonly aims?: readonly ClientAim[];
   /** Of a handout on a topic: what its foods are judged by. */
   readonly topic?: { readonly yardstickId: string; readonly switchedOn: readonly string[] };
 }
@@ -51,7 +54,7 @@ export interface HandoutDraft {
 /** What the dietitian writes for a client's handout; setting, targets, avoided foods and meals come from the record. */
 export type ClientHandoutDraft = Omit<
   HandoutDraft,
-  'setting' | 'prescription' | 'weightGain' | 'avoidedFoods' | 'immuneSuppressed' | 'meals' | 'topic'
+  'setting' | 'prescription' | 'weightGain' | 'avoidedFoods' | 'immuneSuppressed' | 'aims' | 'meals' | 'topic'
 >;
 
 export interface HandoutCategory {
@@ -88,6 +91,8 @@ export interface HandoutSurvey {
   readonly plate: Plate;
   readonly yardstick: Yardstick;
   readonly switchedOn: readonly string[];
+  /** Estimated minerals may be used, at their safe end. */
+  readonly useEstimates?: boolean;
   /** The same for the whole day; none in a handout on a topic. */
   readonly dayYardstick?: Yardstick;
   readonly foods: readonly HandoutFood[];

@@ -132,7 +132,7 @@ describe('swaps', () => {
       ...more,
     });
   const told = (foods: Parameters<typeof handoutInput>[0]) =>
-    textOf(swapBlocks(surveyOf(foods), words)).filter(text => text.startsWith('In place'));
+    textOf(swapBlocks(surveyOf(foods), draftWith(), words)).filter(text => text.startsWith('In place'));
 
   it('[HND-6] the nearest in kind, then in energy, then by name; each is the better one twice', () => {
     const foods = [
@@ -173,7 +173,8 @@ describe('swaps', () => {
     const survey = surveyOf([slices('Ham', 900)]);
     const [one] = survey.foods;
     const way = (kind: string, more: object) => ({ ...one!.ways[0], kind, ...more }) as HandoutFood['ways'][number];
-    const lines = (...ways: HandoutFood['ways'][number][]) => textOf(swapBlocks({ ...survey, foods: [{ ...one!, ways }] }, words)).slice(1);
+    const lines = (...ways: HandoutFood['ways'][number][]) =>
+      textOf(swapBlocks({ ...survey, foods: [{ ...one!, ways }] }, draftWith(), words)).slice(1);
     const measured = { ...plate, portion: { measure: 'slice', count: 2 } };
     const weighed = { ...plate, portion: { grams: 28 } };
     const mixedWith = { food: slices('Mild ham', 50), portion: { measure: 'slice', count: 2 } };
@@ -192,7 +193,7 @@ describe('swaps', () => {
       food: slices(`Ham ${at}`, 900),
       ways: [way('smaller-portion', { plate: measured })],
     }));
-    expect(textOf(swapBlocks({ ...survey, foods: many }, words)).filter(text => text.includes(': have'))).toHaveLength(5);
+    expect(textOf(swapBlocks({ ...survey, foods: many }, draftWith(), words)).filter(text => text.includes(': have'))).toHaveLength(5);
   });
 });
 

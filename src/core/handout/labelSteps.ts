@@ -1,9 +1,10 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import { additivesRuledOut } from '#core/yardstick/clientYardstick.ts';
 import { testsJudged } from '#core/yardstick/judgePlate.ts';
+import { avoidedRun } from './avoidedRun.ts';
 import type { HandoutDraft, HandoutSurvey } from './handout.ts';
 import type { Line } from './handoutPage.ts';
-import { foodRun, joined, outsideRun } from './line.ts';
+import { joined, outsideRun } from './line.ts';
 import { askedOf, hasSodiumLimit, mealBounds, mealsOf } from './numbers.ts';
 import { looksAtSodium, topicRules } from './topicRule.ts';
 import type { Words } from './words/words.ts';
@@ -44,7 +45,7 @@ export function labelSteps(draft: HandoutDraft, surveys: readonly HandoutSurvey[
     ...(readsWords ? [steps.ingredients] : []),
     ...(look.phosphate ? [steps.phosphate] : []),
     ...(look.potassium ? [steps.potassium] : []),
-    ...(look.avoided.length > 0 ? [steps.avoided(look.avoided.map(words.avoidedName).map(foodRun))] : []),
+    ...(look.avoided.length > 0 ? [steps.avoided(look.avoided.map(word => avoidedRun(word, draft.language)))] : []),
     ...(readsWords ? [steps.noneNamed] : []),
     steps.again,
   ];

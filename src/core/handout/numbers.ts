@@ -1,3 +1,4 @@
+import { isMost } from '#core/client/aims/limitKind.ts';
 import { householdFluid } from '#core/client/prescription/householdFluid.ts';
 import type { TargetItem } from '#core/client/prescription/target.ts';
 import { evenPattern } from '#core/client/record/record.ts';
@@ -137,7 +138,7 @@ export function hasSodium({ prescription }: HandoutDraft): boolean {
 }
 
 export function hasFluidLimit({ targets }: SignedTargets): boolean {
-  return targets.some(({ item, range }) => item === 'fluid' && range !== undefined && !isOpenEnded(range));
+  return targets.some(one => one.item === 'fluid' && isMost(one));
 }
 
 /** Whether a most is set for sodium: only then is there a number to keep to on labels. */

@@ -2,13 +2,14 @@ import { portionedAmount } from '#core/plate/plateAmounts.ts';
 import { portionFactor } from '#core/plate/portionFactor.ts';
 import { judgedRange } from '#core/quantity/amount.ts';
 import type { WayIn } from '#core/yardstick/wayIn.ts';
-import type { HandoutFood, HandoutSurvey } from './handout.ts';
+import { keepsFromPotassium } from './aimed.ts';
+import type { HandoutDraft, HandoutFood, HandoutSurvey } from './handout.ts';
 import type { Block, Line } from './handoutPage.ts';
 import { energyDensity, kinship } from './kinship.ts';
-import { foodRun } from './line.ts';
+import { foodRun, joined } from './line.ts';
 import { marked } from './marks.ts';
-import { namesPotassium } from './namesPotassium.ts';
 import { inHouseholdMeasure } from './portions.ts';
+import { loweredBy, mayRaise } from './swapBounds.ts';
 import { whyNotOf } from './whyNot.ts';
 import { figure } from './words/numbers.ts';
 import type { Words } from './words/words.ts';
@@ -24,13 +25,14 @@ export interface Swap {
   readonly kinship: number;
 }
 
-/** For each food that is over or nearly the fitting food nearest to it in kind, nearest pairs first; foods of no kin, or with a potassium additive, are not offered. */
-function swapsOf({ foods }: HandoutSurvey): readonly Swap[] {
-  const fitting = foods.filter(({ food, verdict }) => verdict.verdict === 'fits' && !namesPotassium(food));
+/** For each food that is over or nearly the fitting food nearest to it in kind, nearest pairs first; foods of no kin, with a potassium additive, or that may bring more of what is bounded, are not offered. */
+function swapsOf(survey: HandoutSurvey, draft: HandoutDraft): readonly Swap[] {
+  const { foods } = survey;
+  const fitting = foods.filter(one => one.verdict.verdict === 'fits' && !keepsFromPotassium(one, draft));
   const pairs = foods
     .filter(({ verdict }) => verdict.verdict === 'over' || verdict.verdict === 'nearly')
     .flatMap(from => fitting.map(to => ({ from, to, kinship: kinship(from.food, to.food), distance: distance(from, to) })))
-    .filter(pair => pair.kinship > 0)
+    .filter(pair => pair.kinship > 0 && !mayRaise(pair.from, pair.to, survey, draft))
     .sort((a, b) => b.kinship - a.kinship || a.distance - b.distance || order(a.from, b.from) || order(a.to, b.to));
   const swapped = new Set<string>();
   const used = new Map<string, number>();
@@ -55,10 +57,16 @@ function order(a: HandoutFood, b: HandoutFood): number {
 }
 
 /** The swaps of one category and, below them, less of a food or other company for it, each judged to fit. */
-export function swapBlocks(survey: HandoutSurvey, words: Words): readonly Block[] {
-  const swaps = swapsOf(survey).map(({ from, to }) =>
-    marked(words.swap(foodRun(from.food.name), foodRun(to.food.name), whyNotOf(from, survey), saved(from, to, survey)), to, words),
-  );
+export function swapBlocks(survey: HandoutSurvey, draft: HandoutDraft, words: Words): readonly Block[] {
+  const swaps = swapsOf(survey, draft).map(({ from, to }) => {
+    const swap = words.swap(foodRun(from.food.name), foodRun(to.food.name), whyNotOf(from, survey), saved(from, to, survey));
+    const { sure, possible } = loweredBy(from, to, survey, draft);
+    const lowered = [
+      ...(sure.length === 0 ? [] : [words.swapLowers(sure, true)]),
+      ...(possible.length === 0 ? [] : [words.swapLowers(possible, false)]),
+    ];
+    return marked(joined([swap, ...lowered]), to, words);
+  });
   const ways = survey.foods
     .flatMap(one => {
       const line = one.ways.map(way => wayLine(one, way, survey, words)).find(told => told !== undefined);

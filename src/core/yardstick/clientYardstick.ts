@@ -1,3 +1,4 @@
+import { isMost } from '#core/client/aims/limitKind.ts';
 import type { TargetItem } from '#core/client/prescription/target.ts';
 import type { DecidedTarget } from '#core/client/record/record.ts';
 import type { Nutrient } from '#core/quantity/nutrients.ts';
@@ -52,7 +53,7 @@ export function clientYardstick({ targets, avoidedFoods, percent, meal, useEstim
   }
   for (const { item, range, limit } of targets) {
     const nutrient = bounded[item];
-    if (nutrient !== undefined && range !== undefined && isUpper({ range, limit })) {
+    if (nutrient !== undefined && range !== undefined && isMost({ item, range, limit })) {
       const bound = (range.hi * percent) / 100;
       tests.push({
         id: item,
@@ -86,19 +87,9 @@ export function additivesRuledOut(
   targets: ClientBounds['targets'],
 ): readonly (readonly [item: TargetItem, kind: 'phosphate' | 'potassium'])[] {
   const isSigned = (wanted: TargetItem): boolean => targets.some(({ item, range }) => item === wanted && range?.hi === 0);
-  const isPhosphorusLimited = targets.some(({ item, range, limit }) => item === 'phosphorus' && isUpper({ range, limit }));
+  const isPhosphorusLimited = targets.some(({ item, range, limit }) => item === 'phosphorus' && isMost({ item, range, limit }));
   return [
     ...(isSigned('phosphateAdditives') || isPhosphorusLimited ? ([['phosphateAdditives', 'phosphate']] as const) : []),
     ...(isSigned('potassiumAdditives') ? ([['potassiumAdditives', 'potassium']] as const) : []),
   ];
-}
-
-function isUpper({
-  range,
-  limit,
-}: {
-  readonly range: DecidedTarget['range'] | undefined;
-  readonly limit: DecidedTarget['limit'] | undefined;
-}): boolean {
-  return range !== undefined && limit !== 'at-least' && Number.isFinite(range.hi);
 }

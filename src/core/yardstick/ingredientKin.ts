@@ -107,14 +107,24 @@ export function kinTitle(key: string): string {
 
 const titlesEs = new Map(table.rows.map(({ kin, titleEs }) => [kin, titleEs]));
 
+/** Whether every part of what a client avoids is a name that the table has in both languages; any other word stays as it was typed. */
+export function isKnownName(words: string): boolean {
+  const parts = partsOf(words).filter(part => part.trim() !== '');
+  return parts.length > 0 && parts.every(part => knownAlias(part) !== undefined);
+}
+
+function knownAlias(part: string): string | undefined {
+  return aliasIn(part) ?? aliasIn(part.replaceAll('-', ' '));
+}
+
 /**
  * What a client avoids as a page says it: as it was written in the page's own language, by the kin's title where it was written in the
  * other one. "Milk allergy" is "leche" in Spanish; a word that the table does not know stays.
  */
 export function avoidedName(words: string, language: 'en' | 'es'): string {
   const parts = partsOf(words).filter(part => part.trim() !== '');
-  const known = parts.map(part => aliasIn(part) ?? aliasIn(part.replaceAll('-', ' ')));
-  if (known.length === 0 || known.some(one => one === undefined)) return words;
+  const known = parts.map(knownAlias);
+  if (!isKnownName(words)) return words;
   const isOwn = known.every(one => (spanishAliases.has(one!) ? language === 'es' : language === 'en'));
   if (isOwn) return words;
   const titles = known.flatMap(one => {

@@ -13,8 +13,9 @@ import { evenPattern, typedPatternSchema } from '#core/client/record/mealPattern
 import { type ClientRecord, withAssessment } from '#core/client/record/record.ts';
 import type { WeightBasisId } from '#core/client/states/weightBasis.ts';
 import { Fault } from '#core/errors.ts';
-import { assessmentBody, clientBody, clientShort, fitsBody, resultsBody, weightBasis } from '../clientBodies.ts';
+import { assessmentBody, clientBody, clientShort, resultsBody, weightBasis } from '../clientBodies.ts';
 import { addRecord, allRecords, changeRecord, readAssessment, readResults, recordOf } from '../clientRecords.ts';
+import { fitsBody } from '../fitsBody.ts';
 import { newApi } from '../newApi.ts';
 import type { World } from '../world.ts';
 import { answers, jsonBody } from './answers.ts';
@@ -205,11 +206,13 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
           params,
           body: jsonBody(
             z.object({
-              /** The whole shelf when missing. */
-              category: z.string().optional(),
+              /** Each category on its plate; without a category the whole shelf. */
+              served: z
+                .array(z.object({ category: z.string().optional(), plate: z.string() }))
+                .min(1)
+                .max(200),
               /** One food of it alone. */
               foodId: z.string().optional(),
-              plate: z.string(),
               meal: z.string().default(evenPattern[0]!.name),
               useEstimates: z.boolean().default(false),
             }),
@@ -218,13 +221,19 @@ export function clientRoutes({ vault, shelf, store, minerals, now, log }: World)
         responses: answers(fitsBody, 'The shelf judged for this client by the signed prescription'),
       }),
       async context => {
-        const { category, foodId, plate, meal, useEstimates } = context.req.valid('json');
+        const { served: asked, foodId, meal, useEstimates } = context.req.valid('json');
         const record = await recordOf(context.req.valid('param').id, vault);
-        const asked = async () => (await shelf.foods(category)).filter(({ row }) => foodId === undefined || row.id === foodId);
-        if (useEstimates) await minerals.want((await asked()).map(({ label }) => label));
-        const foods = await asked();
-        if (foodId !== undefined && foods.length === 0) throw new Fault('food-not-found', 'The food has no label that stands.');
-        return context.json(whatFits({ record, foods, plate: await findPlate(plate, store), meal, useEstimates, today: today() }), 200);
+        const { rules } = await clinicFigures(vault);
+        const served = [];
+        for (const { category, plate } of asked) {
+          const read = async () => (await shelf.foods(category)).filter(({ row }) => foodId === undefined || row.id === foodId);
+          if (useEstimates) await minerals.want((await read()).map(({ label }) => label));
+          served.push({ plate: await findPlate(plate, store), foods: await read() });
+        }
+        if (foodId !== undefined && served.every(({ foods }) => foods.length === 0)) {
+          throw new Fault('food-not-found', 'The food has no label that stands.');
+        }
+        return context.json(whatFits({ record, served, meal, useEstimates, today: today(), rules }), 200);
       },
     );
 }

@@ -1,8 +1,9 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import { dayText } from '#core/guide/day.ts';
 import { portionText } from '#core/plate/portionText.ts';
-import { avoidedName } from '#core/yardstick/ingredientKin.ts';
-import { figuresOf, foodRun, line, lineOf, programLine } from '../line.ts';
+import { avoidedRun } from '../avoidedRun.ts';
+import { figuresOf, line, lineOf, programLine } from '../line.ts';
+import { aimsEn } from './aimsEn.ts';
 import type { Asked, BasisWords, Words } from './words.ts';
 
 const s = programLine;
@@ -130,7 +131,7 @@ export const en: Words = {
   askWhy: (food, why) => {
     if (why.kind === 'nutrient') return line`${food}: the ${en.nutrientNames[why.nutrient] ?? 'amount'} is not known.`;
     if (why.kind === 'additive') return line`${food}: it may have a ${additive[why.class]} additive.`;
-    if (why.kind === 'ingredient') return line`${food}: it may have ${foodRun(avoidedName(why.name, 'en'))}.`;
+    if (why.kind === 'ingredient') return line`${food}: it may have ${avoidedRun(why.name, 'en')}.`;
     return line`${food}: the label does not tell us enough.`;
   },
 
@@ -231,8 +232,9 @@ export const en: Words = {
 
   portion: portionText,
 
+  ...aimsEn,
+
   heatIt: ({ line: { en: told } }) => told,
   mineralsNotKnown: minerals => `Not on the label, not known: ${minerals.join(', ')}`,
   plateTakes: most => line`The whole plate may have ${most} of sodium.`,
-  avoidedName: word => avoidedName(word, 'en'),
 };

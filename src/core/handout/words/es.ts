@@ -1,8 +1,9 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
 import type { Day } from '#core/quantity/calendarDay.ts';
 import { isDay } from '#core/quantity/calendarDay.ts';
-import { avoidedName } from '#core/yardstick/ingredientKin.ts';
-import { figuresOf, foodRun, line, lineOf, programLine } from '../line.ts';
+import { avoidedRun } from '../avoidedRun.ts';
+import { figuresOf, line, lineOf, programLine } from '../line.ts';
+import { aimsEs } from './aimsEs.ts';
 import { spanishPortion } from './spanishPortion.ts';
 import type { Asked, BasisWords, Words } from './words.ts';
 
@@ -164,7 +165,7 @@ export const es: Words = {
   askWhy: (food, why) => {
     if (why.kind === 'nutrient') return line`${food}: no se conoce ${es.nutrientNames[why.nutrient] ?? 'la cantidad'}.`;
     if (why.kind === 'additive') return line`${food}: puede tener un aditivo de ${additive[why.class]}.`;
-    if (why.kind === 'ingredient') return line`${food}: puede tener ${foodRun(avoidedName(why.name, 'es'))}.`;
+    if (why.kind === 'ingredient') return line`${food}: puede tener ${avoidedRun(why.name, 'es')}.`;
     return line`${food}: la etiqueta no nos dice lo suficiente.`;
   },
 
@@ -274,9 +275,10 @@ export const es: Words = {
 
   portion: spanishPortion,
 
+  ...aimsEs,
+
   heatIt: ({ line: { es: told } }) => told,
   mineralsNotKnown: minerals =>
     `No está en la etiqueta, no se conoce: ${minerals.map(one => (one === 'phosphorus' ? 'fósforo' : 'potasio')).join(', ')}`,
   plateTakes: most => line`Todo lo que hay en el plato puede tener ${most} de sodio.`,
-  avoidedName: word => avoidedName(word, 'es'),
 };

@@ -1,4 +1,6 @@
 import type { AdditiveClass } from '#core/additive/additive.ts';
+import type { AimedAmount, ClientAim } from '#core/client/aims/clientAims.ts';
+import type { Need } from '#core/client/aims/needs.ts';
 import type { HouseholdFluid } from '#core/client/prescription/householdFluid.ts';
 import type { TargetItem, TargetUnit } from '#core/client/prescription/target.ts';
 import type { WeightGainToCall } from '#core/client/states/weightGain.ts';
@@ -26,11 +28,31 @@ export type WhyNot =
 /** A rule of a topic's yardstick on sodium: at most so much on a basis, or as much as the energy of what is eaten together. */
 export type BasisWords = 'serving' | 'portion' | 'plate' | '100-g' | '100-ml' | 'reference-amount' | 'day';
 
+/** What a handout says of the reasons for which one client's foods are picked. */
+export interface AimWords {
+  /** Why foods are picked as they are: for this client's own reasons. */
+  readonly aim: (aim: ClientAim) => Line;
+  /** The same for the fridge page, which visitors read: no result and no diagnosis. */
+  readonly pickedFor: (aims: readonly ClientAim[]) => Line;
+  /** Amounts that foods are picked by, and that a label does not tell. */
+  readonly amountsNotKnown: (amounts: readonly Exclude<AimedAmount, 'fluidMl'>[]) => string;
+  /** "Counts as 1 of your 4 cups of fluid"; of a need, of the cups to drink. */
+  readonly countsAsFluid: (portion: HouseholdFluid, day: HouseholdFluid, kind: 'most' | 'need') => string;
+  readonly fluidNotKnown: string;
+
+  readonly moreOf: Readonly<Record<Need, string>>;
+  readonly addFoods: (need: Need, day: string) => Line;
+  readonly atLeastIn: (need: Need, amount: string) => string;
+  readonly noneToAdd: Line;
+  /** What a swap has less of, where more is needed; `isSure` where both labels tell. */
+  readonly swapLowers: (needs: readonly Need[], isSure: boolean) => Line;
+}
+
 /**
  * Everything that a handout says of its own, in one language. A language that lacks a text does not compile. English keeps to grade 6
  * (tests measure it); no other language is graded.
  */
-export interface Words {
+export interface Words extends AimWords {
   readonly titleFor: Readonly<Record<Setting, string>>;
   readonly sectionTitle: Readonly<Record<SectionId, string>>;
   readonly topicNumbersTitle: string;
@@ -145,6 +167,4 @@ export interface Words {
   readonly mineralsNotKnown: (minerals: readonly SeldomPrinted[]) => string;
   /** What the whole plate may take of sodium: "less than 600 mg". */
   readonly plateTakes: (most: string) => Line;
-  /** What a reader avoids, in the language of the page where it is known. */
-  readonly avoidedName: (word: string) => string;
 }

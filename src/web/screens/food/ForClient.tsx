@@ -5,6 +5,7 @@ import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
+import { avoidedWords } from '../clients/avoidedWords.ts';
 
 /** This food as it is judged for the client one came from: the same judge, plate and meal as on the client's page. */
 export function ForClient({
@@ -29,7 +30,8 @@ export function ForClient({
   const onPlate = plates.data?.find(({ plate: one }) => one.id === plate)?.plate.title;
   const fits = useQuery({
     queryKey: ['client', clientId, 'fits', foodId, plate, meal, useEstimates],
-    queryFn: () => answer(api.clients[':id'].fits.$post({ param: { id: clientId }, json: { foodId, plate, meal, useEstimates } })),
+    queryFn: () =>
+      answer(api.clients[':id'].fits.$post({ param: { id: clientId }, json: { foodId, served: [{ plate }], meal, useEstimates } })),
     gcTime: 0,
   });
   const row = fits.data?.rows[0];
@@ -45,7 +47,8 @@ export function ForClient({
       {row !== undefined && (
         <>
           <p>
-            <VerdictMark word={row.verdict} /> {row.closeCall && <span className={text.close}>close call</span>}{' '}
+            {row.avoided === undefined ? <VerdictMark word={row.verdict} /> : <span className={text.tag}>{avoidedWords[row.avoided]}</span>}{' '}
+            {row.closeCall && <span className={text.close}>close call</span>}{' '}
             {row.estimated && <span className={text.close}>estimated</span>} {!hasAmount && <b>{row.why}</b>}
             {hasAmount && (
               <>
@@ -54,6 +57,8 @@ export function ForClient({
             )}
           </p>
           <ul className={text.ways}>
+            {row.settles !== undefined && <li>{row.settles}</li>}
+            {row.fluid !== undefined && <li>This plate {row.fluid} of fluid.</li>}
             {row.marks.map(mark => (
               <li key={mark}>{mark}</li>
             ))}
