@@ -131,6 +131,16 @@ export const faultCatalogue = {
   },
   'work-cancelled': { title: 'Cancelled', blame: 'person', nextStep: 'Nothing was kept. Begin again when you like.' },
   'client-not-found': { title: 'Client not found', blame: 'person', nextStep: 'Go back to Clients; the client may have been erased.' },
+  'note-not-found': {
+    title: 'Note not found',
+    blame: 'person',
+    nextStep: 'Go back to the client; kept notes are listed under Chart note.',
+  },
+  'note-too-long': {
+    title: 'The note is too long',
+    blame: 'person',
+    nextStep: 'Shorten it, or keep a part of it as a note of its own; nothing that is typed is lost.',
+  },
   'assessment-not-valid': {
     title: 'The assessment cannot be kept like this',
     blame: 'person',

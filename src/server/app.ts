@@ -14,6 +14,7 @@ import { clientDraftRoutes } from './routes/clientDrafts.ts';
 import { clientFileRoutes } from './routes/clientFile.ts';
 import { clientHandoutRoutes } from './routes/clientHandouts.ts';
 import { clientLockRoutes } from './routes/clientLock.ts';
+import { clientNoteRoutes } from './routes/clientNotes.ts';
 import { clientPaperRoutes } from './routes/clientPapers.ts';
 import { clientRoutes } from './routes/clients.ts';
 import { foodRoutes } from './routes/foods.ts';
@@ -105,6 +106,7 @@ export function createApp(world: World) {
     .route('/api', careFigureRoutes(world))
     .route('/api', clientRoutes(world))
     .route('/api', clientPaperRoutes(world))
+    .route('/api', clientNoteRoutes(world))
     .route('/api', guideRoutes(world, watches))
     .route('/api', guidePreviewRoutes(world, previews))
     .route('/api', handoutRoutes(world, previews))

@@ -36,6 +36,8 @@ const statusOf = {
   'changed-meanwhile': 409,
   'work-cancelled': 409,
   'client-not-found': 404,
+  'note-not-found': 404,
+  'note-too-long': 413,
   'assessment-not-valid': 422,
   'care-figure-not-valid': 422,
   'prescription-not-complete': 422,

@@ -25,3 +25,33 @@ test('[NOTE-7] the document holds the note: headings, a table with a heading row
   expect(xml).toContain('w:val="Heading1"');
   expect(xml).toContain('<w:tblHeader');
 });
+
+test('[NOTE-26] what is read from right to left is a run or a paragraph of that direction, and the day behind a name is not', async () => {
+  const bytes = await noteDocx({
+    title: 'Nutrition note, \u2068דנה לוי\u2069, 2026-06-15',
+    sections: [{ heading: 'Assessment', paragraphs: ['אוכלת טוב.', 'Eats well.'] }],
+  });
+  const xml = new TextDecoder().decode(unzipSync(bytes)['word/document.xml']);
+  const runs = [...xml.matchAll(/<w:r>(.*?)<\/w:r>/gu)].map(([, run]) => [
+    run!.replace(/<[^>]+>/gu, ''),
+    /<w:rtl(?: w:val="true")?\/>/u.test(run!),
+  ]);
+  expect(runs).toEqual(
+    expect.arrayContaining([
+      ['Nutrition note, ', false],
+      ['דנה לוי', true],
+      [', 2026-06-15', false],
+    ]),
+  );
+  const paragraphs = [...xml.matchAll(/<w:p>(.*?)<\/w:p>/gu)].map(([, one]) => [
+    one!.replace(/<[^>]+>/gu, ''),
+    /<w:bidi(?: w:val="true")?\/>/u.test(one!),
+  ]);
+  expect(paragraphs).toEqual(
+    expect.arrayContaining([
+      ['אוכלת טוב.', true],
+      ['Eats well.', false],
+    ]),
+  );
+  expect(xml).not.toMatch(/[\u2068\u2069]/u);
+});

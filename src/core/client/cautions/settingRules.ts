@@ -49,7 +49,7 @@ export const settingRules: readonly CautionRule[] = [
   ),
   on(
     'vitamin-c',
-    'No high-dose vitamin C. On dialysis KDOQI aims at 90 mg (men) and 75 mg (women), older practice caps tablets at 60-100 mg: they differ.',
+    'No high-dose vitamin C. On dialysis KDOQI aims at 90 mg (men) and 75 mg (women), older texts cap tablets at 60-100 mg: they differ.',
     asQuoted(kdoqi2020('OPINION')),
     facts => dialysis(facts) ?? (has(facts, 'calcium-oxalate-stones') ? 'calcium oxalate stones' : belowThirty(facts)),
   ),

@@ -8,6 +8,7 @@ import { labSection, otherFacts, personWords, weightParagraphs } from './noteAss
 import { cautionWords, diagnosis, monitoring, toldSection } from './noteFollowUp.ts';
 import { assessedOn, disagreement, interventionSection } from './notePrescription.ts';
 import { type ChartNote, cleaned } from './noteSection.ts';
+import { noteTitle } from './writtenNote.ts';
 
 export type { ChartNote, NoteSection } from './noteSection.ts';
 
@@ -31,7 +32,7 @@ export function chartNote(
   // What was picked at the signature holds for the assessment it was picked for.
   const proposal = proposePrescription(newest, today, isForNewest ? prescription?.weightBasis : undefined, rules);
   return cleaned({
-    title: `Nutrition note, ${record.name}, ${today}`,
+    title: noteTitle('full', today, record.name),
     sections: [
       { heading: 'Assessment', paragraphs: [...personWords(newest, today), ...weightParagraphs(facts, proposal), ...otherFacts(newest)] },
       ...labSection(facts, today, proposal),

@@ -6,8 +6,9 @@ import { basisWords } from '#core/client/states/weightBasis.ts';
 import { type Day, isDay, yearsBetween } from '#core/quantity/calendarDay.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { settingWords } from '../setting.ts';
-import type { NoteSection } from './noteSection.ts';
+import { isolated, type NoteSection } from './noteSection.ts';
 import { takenWords } from './noteTaken.ts';
+import { dialysateWords, scheduleWords } from './noteTreatment.ts';
 
 /** Who is assessed, and what is on record of each list. */
 export function personWords({ sex, age, treatment, stage, diabetes, on, ...rest }: Assessment, today: Day): string[] {
@@ -18,8 +19,10 @@ export function personWords({ sex, age, treatment, stage, diabetes, on, ...rest 
         ? `${yearsBetween(age.bornOn, today)} years`
         : `born ${age.bornOn}, which is no day`;
   const setting = settingWords[treatment.setting];
+  const schedule = scheduleWords(treatment);
   return [
     `Assessed ${on}. ${sex === 'female' ? 'Female' : 'Male'}, ${years}; ${setting}${stage === undefined ? '' : `, stage ${stage.value} set on ${stage.on}`}${diabetes ? ', diabetes' : ''}.`,
+    ...(schedule === '' ? [] : [`Treatment: ${schedule}.`]),
     ...(rest.conditions.length === 0 ? [] : [`Conditions: ${rest.conditions.map(conditions.words).join(', ')}.`]),
     ...(rest.medicines.length === 0 ? [] : [`Medicines by class: ${rest.medicines.map(medicines.words).join(', ')}.`]),
     ...takenWords(rest),
@@ -41,26 +44,19 @@ export function weightParagraphs({ weights, today }: ClientFacts, proposal: Prop
   return sentences;
 }
 
-export function otherFacts({
-  appetite,
-  intake,
-  urineMlPerDay,
-  allergies,
-  avoidedFoods,
-  foodAccess,
-  goals,
-  symptoms: symptomsTold,
-}: Assessment): string[] {
+export function otherFacts(assessment: Assessment): string[] {
+  const { appetite, intake, urineMlPerDay, allergies, avoidedFoods, foodAccess, goals, symptoms: symptomsTold } = assessment;
   return [
     ...(appetite === undefined ? [] : [`Appetite: ${appetite}.`]),
     ...(intake?.energyKcal === undefined ? [] : [`Energy eaten, as told: ${intake.energyKcal} kcal a day.`]),
     ...(intake?.proteinG === undefined ? [] : [`Protein eaten, as told: ${intake.proteinG} g a day.`]),
+    ...dialysateWords(assessment),
     ...(urineMlPerDay === undefined ? [] : [`Urine: ${urineMlPerDay.value} mL a day (${urineMlPerDay.on}).`]),
     ...(symptomsTold.length === 0 ? [] : [`Symptoms: ${symptomsTold.map(symptoms.words).join(', ')}.`]),
-    ...(allergies.length === 0 ? [] : [`Allergies: ${allergies.join(', ')}.`]),
-    ...(avoidedFoods.length === 0 ? [] : [`Avoids: ${avoidedFoods.join(', ')}.`]),
-    ...(foodAccess === undefined ? [] : [`Access to food: ${foodAccess}.`]),
-    ...(goals.length === 0 ? [] : [`Goals: ${goals.join('; ')}.`]),
+    ...(allergies.length === 0 ? [] : [`Allergies: ${allergies.map(isolated).join(', ')}.`]),
+    ...(avoidedFoods.length === 0 ? [] : [`Avoids: ${avoidedFoods.map(isolated).join(', ')}.`]),
+    ...(foodAccess === undefined ? [] : [`Access to food: ${isolated(foodAccess)}.`]),
+    ...(goals.length === 0 ? [] : [`Goals: ${goals.map(isolated).join('; ')}.`]),
   ];
 }
 

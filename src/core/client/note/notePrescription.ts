@@ -2,9 +2,9 @@ import type { Proposal } from '#core/client/prescription/proposePrescription.ts'
 import { type Target, targetItems } from '#core/client/prescription/target.ts';
 import { decidedWords, householdWords, rangeWords, targetNames } from '#core/client/prescription/targetWords.ts';
 import type { ClientRecord, Prescription } from '#core/client/record/record.ts';
-import { chartSources } from '#core/client/rules/source.ts';
+import { chartSources, chartWords } from '#core/client/rules/source.ts';
 import type { Interval } from '#core/quantity/interval.ts';
-import type { NoteSection } from './noteSection.ts';
+import { isolated, type NoteSection } from './noteSection.ts';
 
 /** The day of the assessment that a prescription was signed for; "an assessment that is not on record" where it is gone. */
 export function assessedOn({ assessments }: ClientRecord, prescription: Prescription | undefined): string | undefined {
@@ -17,7 +17,8 @@ export function assessedOn({ assessments }: ClientRecord, prescription: Prescrip
 export function interventionSection(prescription: Prescription | undefined, proposal: Proposal, earlier?: string): NoteSection {
   const heading = 'Intervention: nutrition prescription';
   if (prescription === undefined) {
-    if (proposal.kind === 'barred') return { heading, paragraphs: ['Nothing is proposed:', ...proposal.issues.map(({ told }) => told)] };
+    if (proposal.kind === 'barred')
+      return { heading, paragraphs: ['Nothing is proposed:', ...proposal.issues.map(({ told }) => chartWords(told))] };
     return {
       heading,
       paragraphs: ['Proposed, not signed.'],
@@ -28,7 +29,7 @@ export function interventionSection(prescription: Prescription | undefined, prop
   return {
     heading,
     paragraphs: [
-      `Signed by ${by}${credentials === '' ? '' : `, ${credentials}`}, ${at.slice(0, 10)}.`,
+      `Signed by ${isolated(by)}${credentials === '' ? '' : `, ${isolated(credentials)}`}, ${at.slice(0, 10)}.`,
       ...(earlier === undefined ? [] : [`It was signed for ${earlier}, not for the newest one: look whether it still holds.`]),
     ],
     rows: [
@@ -36,7 +37,7 @@ export function interventionSection(prescription: Prescription | undefined, prop
       ...prescription.targets.map(({ from, reason, says, ...target }) => [
         targetNames[target.item],
         aDay(decidedWords(target), target),
-        `${from === 'proposal' ? 'As proposed' : from === 'alternative' ? 'Another guideline chosen' : 'Own figure'}: ${says}${reason === undefined ? '' : ` Reason: ${reason}`}`,
+        `${from === 'proposal' ? 'As proposed' : from === 'alternative' ? 'Another guideline chosen' : 'Own figure'}: ${chartWords(says)}${reason === undefined ? '' : ` Reason: ${isolated(reason)}`}`,
       ]),
     ],
   };
@@ -46,14 +47,14 @@ export function interventionSection(prescription: Prescription | undefined, prop
 export function disagreement(prescription: Prescription | undefined, proposal: Proposal): NoteSection[] {
   if (prescription === undefined || proposal.kind === 'barred') return [];
   const paragraphs = targetItems.flatMap(item =>
-    proposal.targets[item].alternatives.map(({ says, sources }) => `${targetNames[item]}: ${says}${chartSources(sources)}.`),
+    proposal.targets[item].alternatives.map(({ says, sources }) => `${targetNames[item]}: ${chartWords(says)}${chartSources(sources)}.`),
   );
   return paragraphs.length === 0 ? [] : [{ heading: 'Where guidelines disagree', paragraphs }];
 }
 
 function proposedRow(target: Target): readonly string[] {
   const sources = chartSources(target.sources);
-  const elsewhere = target.alternatives.map(({ says, sources: from }) => ` Elsewhere: ${says}${chartSources(from)}.`).join('');
+  const elsewhere = target.alternatives.map(({ says, sources: from }) => ` Elsewhere: ${chartWords(says)}${chartSources(from)}.`).join('');
   switch (target.kind) {
     case 'proposed':
       return [
@@ -62,15 +63,15 @@ function proposedRow(target: Target): readonly string[] {
           rangeWords(target.unit, target.range, target.limit) + (target.item === 'fluid' ? householdWords(target.range, target.limit) : ''),
           target,
         ),
-        `${target.says}${basisOf(target)}${sources}.${elsewhere}`,
+        `${chartWords(target.says)}${basisOf(target)}${sources}.${elsewhere}`,
       ];
     case 'no-limit':
-      return [targetNames[target.item], 'no limit proposed', `${target.reasons.join(' ')}${sources}${elsewhere}`];
+      return [targetNames[target.item], 'no limit proposed', `${chartWords(target.reasons.join(' '))}${sources}${elsewhere}`];
     case 'withheld':
       return [
         targetNames[target.item],
-        'not proposed',
-        `${target.why} To check: ${target.whatToCheck.map(one => one.replace(/\.$/u, '')).join('; ')}${sources}.${elsewhere}`,
+        'withheld, no figure until checked',
+        `${chartWords(`${target.why} To check: ${target.whatToCheck.map(one => one.replace(/\.$/u, '')).join('; ')}`)}${sources}.${elsewhere}`,
       ];
   }
 }

@@ -142,7 +142,10 @@ describe('the prescription in a chart', () => {
       expect.stringMatching(/^KDOQI 2020: under 2\.3 g \(100 mmol\) \(KDOQI 2020, 1C\)\. Elsewhere: /),
     ]);
     expect(row(proposed, 'Phosphate additives')[1]).toBe('none named on the label');
-    expect(row(proposed, 'Potassium').slice(1)).toEqual(['not proposed', expect.stringMatching(/ To check: [^;]*[^.;]; /)]);
+    expect(row(proposed, 'Potassium').slice(1)).toEqual([
+      'withheld, no figure until checked',
+      expect.stringMatching(/ To check: [^;]*[^.;]; /),
+    ]);
   });
 
   test('[NOTE-5] signed: by whom, and of each target whose figure it is', () => {

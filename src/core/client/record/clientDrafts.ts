@@ -4,7 +4,7 @@ import type { DeepReadonly } from '#core/json/deepReadonly.ts';
 import { readWhole } from '#core/json/readWhole.ts';
 
 /** The forms about a client that may lie half typed. */
-export const draftForms = ['assessment', 'results', 'prescription', 'handout', 'meals', 'contact'] as const;
+export const draftForms = ['assessment', 'results', 'prescription', 'handout', 'meals', 'contact', 'note'] as const;
 export type DraftForm = (typeof draftForms)[number];
 
 const draftSchema = z.object({

@@ -5,6 +5,7 @@ import type { DeepReadonly } from '#core/json/deepReadonly.ts';
 import { isNewerForm } from '#core/json/presentForm.ts';
 import { readWhole } from '#core/json/readWhole.ts';
 import { contactSchema } from './contact.ts';
+import { keptNoteSchema } from './keptNote.ts';
 import { mealShareSchema } from './mealPattern.ts';
 import { type Prescription, prescriptionOf, prescriptionSchema, prescriptionToJson } from './prescription.ts';
 import { recordSteps } from './upgradeRecord.ts';
@@ -37,6 +38,8 @@ export const clientRecordSchema = z.object({
   prescriptions: z.array(prescriptionSchema),
   /** Who was told of a value that needs contact the same day. */
   contacts: z.array(contactSchema),
+  /** Notes for the chart as they were kept, newest first; added, never changed. */
+  notes: z.array(keptNoteSchema).exactOptional(),
   /** Parts of the day's targets that a meal may take; even over three meals and a snack when missing. */
   mealPattern: z.array(mealShareSchema).exactOptional(),
   /** What was last written for this client's handout, as docs/formats.md has it; read anew each time. */

@@ -9,6 +9,7 @@ import type { ContactMade } from './contact.ts';
 export type { ClientRecord } from './clientRecordJson.ts';
 export type { ContactMade } from './contact.ts';
 export type { DecidedFrom, DecidedKind, DecidedTarget } from './decidedTarget.ts';
+export type { KeptNote, NoteKind, OwnSentences, WrittenSection } from './keptNote.ts';
 export { evenPattern, type MealShare } from './mealPattern.ts';
 export type { Prescription } from './prescription.ts';
 

@@ -30,6 +30,17 @@ export function sourceWords({ kind, text, grade, saysPractice, toBeConfirmed, se
  */
 export function chartSources(sources: readonly Source[]): string {
   const named = sources.filter(({ kind }) => kind !== 'common-practice' && kind !== 'own-rule');
-  const words = [...new Set(named.map(({ text, grade }) => `${text}${grade === undefined ? '' : `, ${grade}`}`))];
+  const words = [...new Set(named.map(({ text, grade }) => `${chartWords(text)}${grade === undefined ? '' : `, ${grade}`}`))];
   return words.length === 0 ? '' : ` (${words.join('; ')})`;
+}
+
+/**
+ * A sentence of the program as a chart has it: older practice stands in older texts, practice is what is common, and where a source was read is for the screen. A
+ * guideline's "practice point" is its grade and stays.
+ */
+export function chartWords(sentence: string): string {
+  return sentence
+    .replace(/\b(O|o)lder practice\b/gu, '$1lder texts')
+    .replace(/^Practice:/u, 'Common:')
+    .replace(/, as quoted\b/gu, '');
 }

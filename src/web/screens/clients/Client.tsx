@@ -129,7 +129,7 @@ function Open(given: { readonly client: Client; readonly fault: unknown; readonl
             Documents
           </h2>
           {prescriptions.length > 0 && <ClientHandout client={client} onChanged={refresh} />}
-          <ChartNote clientId={id} />
+          <ChartNote client={client} />
         </section>
       )}
     </Page>

@@ -1,8 +1,7 @@
-import { useMutation, useQuery } from '@tanstack/react-query';
-import { answer, api, type Client, problemOf } from '../../api.ts';
+import { useMutation } from '@tanstack/react-query';
+import { answer, api, type Client } from '../../api.ts';
 import type { Action } from '../../ui/action/action.ts';
 import type { Typed } from '../../ui/form/typed.ts';
-import { saveFile } from '../../ui/saveFile.ts';
 import { decidedJson, decisionFrom, type Target } from './typedDecision.ts';
 import type { TypedMeals } from './typedMeals.ts';
 import type { TypedPrescription } from './typedPrescription.ts';
@@ -89,30 +88,4 @@ export function useMealActions({ id, version }: Client, { meals }: TypedMeals, i
   });
   const keep: Action = { label: 'Keep this pattern', isPossible: isWhole, isBusy: send.isPending, run: () => send.mutate() };
   return { keep, fault: send.error };
-}
-
-/** The chart note, read when it is opened, and what can be done with it. */
-export function useNoteActions(clientId: string, isOpen: boolean) {
-  const param = { id: clientId };
-  const note = useQuery({
-    queryKey: ['client', clientId, 'note'],
-    queryFn: () => answer(api.clients[':id'].note.$get({ param })),
-    enabled: isOpen,
-    gcTime: 0,
-  });
-  const save = useMutation({
-    mutationFn: async (kind: 'docx' | 'fhir') => {
-      const response = await (kind === 'docx' ? api.clients[':id']['note-docx'].$get({ param }) : api.clients[':id'].fhir.$get({ param }));
-      if (!response.ok) throw await problemOf(response);
-      return { file: await response.blob(), name: kind === 'docx' ? 'chart note.docx' : 'prescription.fhir.json' };
-    },
-    onSuccess: ({ file, name }) => saveFile(file, name),
-  });
-  const words = note.data?.text;
-  const [isPossible, isBusy] = [isOpen && words !== undefined, save.isPending];
-  const copy: Action = { label: 'Copy the note', isPossible, run: () => void navigator.clipboard.writeText(words ?? '') };
-  const print: Action = { label: 'Print', about: 'Print the client’s page with the note', isPossible, run: () => window.print() };
-  const saveDocx: Action = { label: 'Save as DOCX', isPossible, isBusy, run: () => save.mutate('docx') };
-  const saveFhir: Action = { label: 'Save as FHIR R4', isPossible, isBusy, run: () => save.mutate('fhir') };
-  return { note: words, copy, print, saveDocx, saveFhir, fault: note.error ?? save.error };
 }

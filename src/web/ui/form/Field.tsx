@@ -69,6 +69,7 @@ export function Field({
         ) : (
           <textarea
             {...marks}
+            dir="auto"
             rows={rows}
             value={value}
             maxLength={maxLength}
