@@ -36,7 +36,10 @@ export const medicineRules: readonly CautionRule[] = [
     facts => takenBinders(facts).map(doseWords).join('; ') || undefined,
   ),
   own('binder-chewed', 'It is chewed: with a swallowing difficulty ask the team for another form.', binderReview, facts =>
-    binderWords(facts, ({ binder }) => binder === 'lanthanum' || binder === 'sucroferric-oxyhydroxide'),
+    // Of a binder that is not named nobody knows: nothing is said of its form.
+    takenBinders(facts).length === 0
+      ? undefined
+      : binderWords(facts, ({ binder }) => binder === 'lanthanum' || binder === 'sucroferric-oxyhydroxide'),
   ),
   own(
     'calcium-binder',

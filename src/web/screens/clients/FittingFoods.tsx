@@ -54,6 +54,7 @@ export function FittingFoods({
       keyOf={({ foodId, plate }) => `${foodId} ${plate}`}
       columns={[verdict, food, told, ...amounts]}
       startSort={{ key: 'verdict', isDown: false }}
+      scrollsAlone
       wordsOf={({ name, maker = '', category = '' }) => `${name} ${maker} ${category}`}
     />
   );
