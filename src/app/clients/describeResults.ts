@@ -88,6 +88,7 @@ function valueWords(value: number, unit: string): string {
   return `${Number(value.toPrecision(4))}${unit === '{ratio}' ? '' : ` ${unit}`}`;
 }
 
+/** At the head of a line: "Potassium", and "eGFR" as it is. */
 function upper(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return /^\S*[A-Z]/.test(words) ? words : words.charAt(0).toUpperCase() + words.slice(1);
 }

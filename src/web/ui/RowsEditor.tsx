@@ -1,4 +1,7 @@
 import { type ReactNode, useRef, useState } from 'react';
+import { keysOf } from './action/ActionButton.tsx';
+import type { Action, Shortcut } from './action/action.ts';
+import { useOffered } from './action/offered.ts';
 import look from './Button.module.css';
 import type { TypedRow, TypedRows } from './form/typed.ts';
 import layout from './layout.module.css';
@@ -14,6 +17,8 @@ export function RowsEditor<Item>(given: {
   /** What an entry begins as; without it none is added here. */
   readonly blank?: () => Item;
   readonly addLabel?: string;
+  /** With it adding is offered to the keyboard and the palette. */
+  readonly addShortcut?: Shortcut;
   /** How an entry is called where it is taken out: "the weight 70 kg". */
   readonly nameOf: (item: Item, index: number) => string;
   readonly empty?: string;
@@ -23,12 +28,25 @@ export function RowsEditor<Item>(given: {
   /** Stands between the entries and the button that adds one. */
   readonly below?: ReactNode;
 }) {
-  const { label, rows, blank, addLabel = 'Add one', nameOf, empty, legendOf, children, below } = given;
+  const { label, rows, blank, addLabel = 'Add one', addShortcut, nameOf, empty, legendOf, children, below } = given;
   // An entry keeps its fields when one before it is taken out: a browser holds text there that is no number or no day yet, and it alone.
   const [known, setKnown] = useState<{ readonly keys: readonly number[]; readonly next: number }>({ keys: [], next: 0 });
   const keys = rows.each.map((_, at) => known.keys[at] ?? known.next + at - known.keys.length);
   const box = useRef<HTMLFieldSetElement>(null);
   const adds = useRef<HTMLButtonElement>(null);
+  const add: Action = {
+    label: addLabel,
+    ...(addShortcut === undefined ? {} : { shortcut: addShortcut }),
+    run: () => {
+      if (blank !== undefined) rows.add(blank());
+      // The new entry stands after the next drawing.
+      requestAnimationFrame(() => {
+        const entries = box.current?.querySelectorAll<HTMLElement>('[data-entry]');
+        entries?.[entries.length - 1]?.querySelector<HTMLElement>('input, select, textarea')?.focus();
+      });
+    },
+  };
+  useOffered(addShortcut === undefined ? [] : [add]);
   return (
     <fieldset className={layout.stack} ref={box}>
       <legend>{label}</legend>
@@ -56,14 +74,9 @@ export function RowsEditor<Item>(given: {
           type="button"
           className={look.quiet}
           ref={adds}
-          onClick={() => {
-            rows.add(blank());
-            // The new entry stands after the next drawing.
-            requestAnimationFrame(() => {
-              const entries = box.current?.querySelectorAll<HTMLElement>('[data-entry]');
-              entries?.[entries.length - 1]?.querySelector<HTMLElement>('input, select, textarea')?.focus();
-            });
-          }}
+          aria-keyshortcuts={addShortcut}
+          title={addShortcut === undefined ? undefined : `${addLabel} (${keysOf(addShortcut)})`}
+          onClick={add.run}
         >
           {addLabel}
         </button>

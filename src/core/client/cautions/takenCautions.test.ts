@@ -30,6 +30,11 @@ test.each<[string, Partial<Assessment>, string]>([
   expect(because(id, {})).toBeUndefined();
 });
 
+test('[CLT-81] a binder that the medicine list alone tells raises none of the lines that take its name', () => {
+  const known = cautionsOf({}).map(({ id }) => id);
+  expect(cautionsOf({ medicines: ['phosphate-binder'] }).map(({ id }) => id)).toEqual(known);
+});
+
 // KDOQI 2003 (from memory): 1500 mg from binders, 2000 mg in all. 8 × 169.01 = 1352, 9 × 169.01 = 1521.
 test.each([
   [8, 0, undefined],

@@ -8,7 +8,7 @@ import styles from './ChartNote.module.css';
 import { KeptNotes } from './KeptNotes.tsx';
 import { NoteBegun } from './NoteBegun.tsx';
 import { NoteEditor } from './NoteEditor.tsx';
-import { useProposedNoteActions } from './noteActions.ts';
+import { begin, useProposedNoteActions } from './noteActions.ts';
 import type { ToCorrect } from './typedNote.ts';
 
 /** The chart note: as it would be written now, in the hands of the dietitian, and as it was kept. */
@@ -24,6 +24,7 @@ export function ChartNote({ client }: { readonly client: Client }) {
     setOpen(true);
     setWriting(true);
   };
+  useOffered(isWriting ? [] : [begin(() => write())]);
   const done = (keptId?: string): void => {
     setWriting(false);
     setOpenNote(keptId);
@@ -44,7 +45,7 @@ export function ChartNote({ client }: { readonly client: Client }) {
 /** Read, copied, printed with the client's page, saved. */
 function Proposed({ clientId, isOpen, write: begin }: { readonly clientId: string; readonly isOpen: boolean; readonly write: () => void }) {
   const { note, write, copy, print, saveDocx, saveFhir, fault } = useProposedNoteActions(clientId, isOpen, () => begin());
-  useOffered([write, copy, print, saveDocx, saveFhir]);
+  useOffered([copy, print, saveDocx, saveFhir]);
   return (
     <>
       <Told error={fault} />

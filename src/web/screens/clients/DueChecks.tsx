@@ -38,5 +38,5 @@ export function DueChecks({ checks = [] }: { readonly checks: Client['nextChecks
 
 /** "Screening", and "nPCR" as it is. */
 function lineStart(item: string): string {
-  return /[A-Z]/.test(item) ? item : item.charAt(0).toUpperCase() + item.slice(1);
+  return /^\S*[A-Z]/.test(item) ? item : item.charAt(0).toUpperCase() + item.slice(1);
 }

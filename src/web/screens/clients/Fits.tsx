@@ -9,6 +9,7 @@ import layout from '../../ui/layout.module.css';
 import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
 import { plateFor } from '../survey/surveyRequest.ts';
+import styles from './Client.module.css';
 import { FitsCounts } from './FitsCounts.tsx';
 import { FittingFoods } from './FittingFoods.tsx';
 import { MealPattern } from './MealPattern.tsx';
@@ -96,11 +97,13 @@ export function Fits({ client }: { readonly client: Client }) {
               {words.charAt(0).toUpperCase() + words.slice(1)}.
             </p>
           ))}
-          <FittingFoods
-            foods={rows}
-            amount={{ at, title: nutrients[at]?.title ?? '' }}
-            search={{ client: client.id, meal, ...(useEstimates ? { useEstimates: true as const } : {}) }}
-          />
+          <div className={styles.foods}>
+            <FittingFoods
+              foods={rows}
+              amount={{ at, title: nutrients[at]?.title ?? '' }}
+              search={{ client: client.id, meal, ...(useEstimates ? { useEstimates: true as const } : {}) }}
+            />
+          </div>
         </>
       )}
       {toAsk.length > 0 && (

@@ -54,7 +54,6 @@ export function FittingFoods({
       keyOf={({ foodId, plate }) => `${foodId} ${plate}`}
       columns={[verdict, food, told, ...amounts]}
       startSort={{ key: 'verdict', isDown: false }}
-      scrollsAlone
       wordsOf={({ name, maker = '', category = '' }) => `${name} ${maker} ${category}`}
     />
   );

@@ -28,6 +28,7 @@ export function Labs(given: {
       rows={labs}
       blank={() => blankLab(today)}
       addLabel="Add a result"
+      addShortcut="Alt+R"
       nameOf={({ analyte, value, unit }) => `${analyteFacts(analyte).name} ${value} ${unit}`}
       below={<LabImport client={client} onLabs={read => labs.add(...read)} />}
     >

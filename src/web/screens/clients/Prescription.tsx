@@ -1,6 +1,7 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { Client } from '../../api.ts';
 import { ActionButton } from '../../ui/action/ActionButton.tsx';
+import { useOffered } from '../../ui/action/offered.ts';
 import { Draft } from '../../ui/draft/Draft.tsx';
 import { useDraft } from '../../ui/draft/useDraft.ts';
 import { useTyped } from '../../ui/form/typed.ts';
@@ -47,6 +48,8 @@ function Lines({ client, onPick }: Given) {
   const draft = useDraft(vaultDraft(client.id, 'prescription'), typed);
   const [open, setOpen] = useState<readonly string[]>([]);
   const take = useTakeActions(targets, typed);
+  useOffered(take.all === undefined ? [] : [take.all]);
+  const box = useRef<HTMLElement>(null);
   const decisions = typed.part('decisions');
   const row = (target: Target) => {
     const decision = typed.values.decisions[target.item]!;
@@ -63,7 +66,7 @@ function Lines({ client, onPick }: Given) {
   };
   const unwritten = targets.filter(({ item }) => isOpenDecision(typed.values.decisions[item]!)).map(({ item }) => item);
   return (
-    <section className={styles.section} aria-labelledby="prescription-title">
+    <section className={styles.section} aria-labelledby="prescription-title" ref={box}>
       <header className={layout.spread}>
         <h2 id="prescription-title">Nutrition prescription, a day</h2>
         <span className={`${text.small} ${text.soft}`}>
@@ -92,7 +95,11 @@ function Lines({ client, onPick }: Given) {
         client={client}
         typed={typed}
         unwritten={unwritten}
-        onUnwritten={() => setOpen([...new Set([...open, ...unwritten])])}
+        onUnwritten={() => {
+          setOpen([...new Set([...open, ...unwritten])]);
+          // What needs to be written stands after the next drawing.
+          requestAnimationFrame(() => box.current?.querySelector<HTMLElement>('td input:invalid')?.focus());
+        }}
         forget={draft.forget}
       />
       <SignedPrescriptions client={client} />

@@ -9,6 +9,11 @@ import type { Leaving } from './assessmentActions.ts';
 import { afterOffer, ownToKeep, type ReadsOtherwise, sectionsToKeep, type ToCorrect, type TypedNote } from './typedNote.ts';
 import { useRefreshClient } from './useClient.ts';
 
+/** Begins a note, from wherever on the page. */
+export function begin(write: () => void): Action {
+  return { label: 'Write a note', run: write };
+}
+
 /** The chart note as it would be written now, read when it is opened, and what can be done with it. */
 export function useProposedNoteActions(clientId: string, isOpen: boolean, write: () => void) {
   const param = { id: clientId };
@@ -30,7 +35,7 @@ export function useProposedNoteActions(clientId: string, isOpen: boolean, write:
   const [isPossible, isBusy] = [isOpen && words !== undefined, save.isPending];
   return {
     note: words,
-    write: { label: 'Write a note', isPossible, run: write } satisfies Action,
+    write: { ...begin(write), isPossible },
     copy: copying(words ?? '', isPossible),
     print: { label: 'Print', about: 'Print the client’s page with the note', isPossible, run: () => window.print() } satisfies Action,
     saveDocx: { label: 'Save as DOCX', isPossible, isBusy, run: () => save.mutate('docx') } satisfies Action,

@@ -1,5 +1,5 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { evenPattern } from '#core/client/record/record.ts';
 import type { HandoutTyped } from '#core/handout/handoutFromJson.ts';
 import { answer, api, type Client } from '../../api.ts';
@@ -16,6 +16,7 @@ import { Told } from '../../ui/Told.tsx';
 import text from '../../ui/text.module.css';
 import { useLast } from '../../ui/useLast.ts';
 import { useSettled } from '../../ui/useSettled.ts';
+import { openHandout } from './actions.ts';
 import { HandoutFiles } from './HandoutFiles.tsx';
 import { HandoutForm } from './HandoutForm.tsx';
 import { HandoutGrade } from './HandoutGrade.tsx';
@@ -25,6 +26,8 @@ import { useClientHandout } from './useClientHandout.ts';
 /** The handout of one client, opened when it is wanted. */
 export function ClientHandout({ client, onChanged }: { readonly client: Client; readonly onChanged: () => Promise<void> }) {
   const [isOpen, setOpen] = useState(false);
+  const box = useRef<HTMLDetailsElement>(null);
+  useOffered(isOpen ? [] : [openHandout(() => setOpen(true), box)]);
   const kept = useQuery({
     queryKey: ['client', client.id, 'handout'],
     queryFn: () => answer(api.clients[':id'].handout.$get({ param: { id: client.id } })),
@@ -34,7 +37,7 @@ export function ClientHandout({ client, onChanged }: { readonly client: Client; 
     staleTime: Number.POSITIVE_INFINITY,
   });
   return (
-    <details className={`${layout.sheet} ${layout.noprint}`} onToggle={event => setOpen(event.currentTarget.open)}>
+    <details ref={box} className={`${layout.sheet} ${layout.noprint}`} open={isOpen} onToggle={event => setOpen(event.currentTarget.open)}>
       <summary>Handout</summary>
       <Told error={kept.error} />
       {kept.data !== undefined && <Editor client={client} start={kept.data.handout ?? fresh(client)} onChanged={onChanged} />}

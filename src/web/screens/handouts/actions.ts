@@ -1,6 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
-import { useState } from 'react';
+import { type RefObject, useState } from 'react';
 import type { HandoutTyped } from '#core/handout/handoutFromJson.ts';
 import { answer, api, type Client, type KeptHandout, Problem, problemOf } from '../../api.ts';
 import type { Action } from '../../ui/action/action.ts';
@@ -142,5 +142,16 @@ export function useHandoutFileActions(src: string | undefined, print: Print, nam
     files: [...papers.map(([label, end, dress]) => saves(label, end, dress)), saves('Page (HTML)', 'html')],
     file: keepFile.status,
     fault: keepFile.error,
+  };
+}
+
+/** Opens the handout of a client where it stands on the page, and goes there. */
+export function openHandout(open: () => void, place: RefObject<HTMLElement | null>): Action {
+  return {
+    label: 'Make the handout',
+    run: () => {
+      open();
+      place.current?.querySelector('summary')?.focus();
+    },
   };
 }

@@ -8,6 +8,7 @@ import type { Area } from '../../ui/plane/Ground.tsx';
 import { Plane, type PlanePoint } from '../../ui/plane/Plane.tsx';
 import type { Axis } from '../../ui/plane/planeGeometry.ts';
 import { RangeOnScale } from '../../ui/RangeOnScale.tsx';
+import { Trend } from '../../ui/Trend.tsx';
 
 const axes: readonly [Axis, Axis] = [
   { name: 'width', unit: 'cm', atLeast: 50 },
@@ -26,12 +27,21 @@ const areas: readonly Area[] = [
   { look: 'margin', below: { slope: 0.1, offset: 14 } },
   { look: 'inside', below: { slope: 0.1, offset: 10 } },
 ];
+const warmth = [
+  { day: '2026-03-01', value: 19 },
+  { day: '2026-03-09', value: 23 },
+  { day: '2026-04-01', value: 21 },
+];
+const hot = { day: '2026-04-08', value: 27 };
+const cold = { day: '2026-04-01', value: 12 };
+const mild = { range: [18, 24] as const, says: 'what most like' };
+const warm = { range: [15, null] as const, says: 'what plants need' };
 const rooms = [
   ['attic', 'the attic'],
   ['cellar', 'the cellar'],
 ] as const;
 
-/** What shows figures: ranges on a scale, points on a plane, counts side by side, a step that is slid to. */
+/** What shows figures: ranges on a scale, one figure over time, points on a plane, counts side by side, a step that is slid to. */
 export function FigurePieces() {
   const [picked, setPicked] = useState<string>();
   const [chosen, setChosen] = useState<ReadonlySet<string>>();
@@ -53,6 +63,21 @@ export function FigurePieces() {
         />
         <RangeOnScale name="Estimated too" unit="mg" range={{ from: 0, to: 40, kind: 'estimated' }} words="0 – 40 mg" />
         <RangeOnScale name="Not known" unit="mg" range={undefined} words="unknown" />
+      </div>
+      <div>
+        <Trend label="In its band" shown="21 °C" note="18 – 24 °C · today" unit="°C" points={warmth} bands={[mild]} />
+        <Trend label="Above" shown="27 °C" note="18 – 24 °C · today" out="above" unit="°C" points={[...warmth, hot]} bands={[mild]} />
+        <Trend
+          label="Below"
+          shown="12 °C"
+          note="15 °C or more · 3 days old"
+          out="below"
+          unit="°C"
+          points={[cold]}
+          bands={[warm]}
+          also="12 °C is 53.6 °F."
+        />
+        <Trend label="Without a band" shown="21 °C" note="today" unit="°C" points={warmth} bands={[]} />
       </div>
       <Plane
         label="Plot of 40 boxes, width across and weight up. Arrow keys go from box to box."

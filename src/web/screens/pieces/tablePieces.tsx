@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import layout from '../../ui/layout.module.css';
+import { OpenTable, type OpenTableRow } from '../../ui/OpenTable.tsx';
 import type { Column } from '../../ui/table/column.ts';
 import { Table } from '../../ui/table/Table.tsx';
 
@@ -38,12 +39,28 @@ const keyOf = ({ key }: Box): string => key;
 const roomOf = ({ room }: Box): string => room;
 const wordsOf = ({ name, room }: Box): string => `${name} ${room}`;
 
-/** The one table: a few rows, in groups, thousands of which those in view exist, none. */
+const opening: readonly OpenTableRow[] = few.slice(0, 3).map(({ key, name, room, weightKg, inside }, at) => ({
+  key,
+  name,
+  cells: [<b key="weight">{weightKg === null ? 'unknown' : `${weightKg} kg`}</b>, room, inside, 'packed'],
+  ...(at === 2 ? {} : { below: { says: '→ would be 12 kg without the books', act: 'as it is' } }),
+  opened: () => <p>{name} stands by the wall.</p>,
+}));
+
+/** A line each that opens; the one table: a few rows, in groups, thousands of which those in view exist, none. */
 export function TablePieces() {
   const [picked, setPicked] = useState<string>();
+  const [open, setOpen] = useState<readonly string[]>(['1']);
   return (
     <section className={`${layout.sheet} ${layout.stack}`} aria-labelledby="table-pieces">
       <h2 id="table-pieces">Tables</h2>
+      <OpenTable
+        label="Boxes that open"
+        headings={['Box', 'Weight', 'Room', 'Inside', 'State']}
+        rows={opening}
+        open={open}
+        onOpen={(key, isOpen) => setOpen(isOpen ? [...open, key] : open.filter(one => one !== key))}
+      />
       <Table label="A few boxes" rows={few} keyOf={keyOf} columns={columns} startSort={{ key: 'weight', isDown: true }} />
       <Table label="Boxes by room" rows={few} keyOf={keyOf} columns={columns} groupOf={roomOf} />
       <Table label="Many boxes" rows={many} keyOf={keyOf} columns={columns} wordsOf={wordsOf} picked={picked} onPick={setPicked} />
