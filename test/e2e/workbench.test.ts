@@ -283,6 +283,8 @@ describe.skipIf(browserPath === undefined)('the workbench in a browser (skipped 
     await open('/?category=cold+cereals&plate=cereal-with-milk');
     await page.getByLabel('Name of this survey').fill('Cereals with milk');
     await page.getByRole('button', { name: 'Save this survey' }).click();
+    // A page that is left may not have asked yet.
+    await page.getByRole('button', { name: 'Cereals with milk', exact: true }).waitFor();
     await open('/');
     await page.getByRole('button', { name: 'Cereals with milk', exact: true }).click();
     await page.getByRole('heading', { name: '20 foods' }).waitFor();
