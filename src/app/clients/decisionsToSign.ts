@@ -30,7 +30,8 @@ export function decisionsToSign(draft: Draft): readonly DecidedTarget[] {
   const { record, assessmentId, picked, by, today } = draft;
   const current = currentAssessment(record);
   const kept = current?.id === assessmentId ? current : record.assessments.find(({ id }) => id === assessmentId);
-  if (kept === undefined) throw new Fault('prescription-not-complete', 'Still missing: the assessment that it is signed for.');
+  if (kept === undefined || record.assessments.some(({ corrects }) => corrects === kept.id))
+    throw new Fault('prescription-not-complete', 'Still missing: the assessment that it is signed for.');
   const proposal = proposePrescription(kept.assessment, today, picked, draft.rules);
   if (proposal.kind === 'barred')
     throw new Fault('prescription-not-complete', 'Still missing: an answer to what bars every target of this assessment.');

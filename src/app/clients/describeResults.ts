@@ -19,7 +19,7 @@ export function describeResults(record: ClientRecord, today: Day, rules: CareRul
   if (newest === undefined) return [];
   const { facts } = checkAssessment(newest, today, rules);
   return labTrends(all, today).map(({ analyte, name, unit, points, bands }) => {
-    const lab = points.at(-1)!;
+    const { lab, sameDay } = newestOf(points);
     const band = bands[0] ?? ownBand(lab);
     const out = lab.drawn === 'after-dialysis' || band === undefined ? undefined : outOf(lab.value, band.range);
     const age = daysBetween(lab.takenOn, today);
@@ -32,13 +32,31 @@ export function describeResults(record: ClientRecord, today: Day, rules: CareRul
       takenOn: lab.takenOn,
       age,
       isTooOld: age > ageLimitDays(facts, analyte),
-      marks: [...(lab.drawn === undefined ? [] : [drawnTimes.words(lab.drawn)]), ...(lab.hemolyzed ? ['hemolyzed'] : [])],
+      marks: [...(lab.drawn === undefined ? [] : [drawnTimes.words(lab.drawn)]), ...(lab.hemolyzed ? ['hemolyzed'] : []), ...sameDay],
       ...(out === undefined ? {} : { out }),
       unit: unit === '{ratio}' ? '' : unit,
       points: points.map(({ takenOn, value }) => ({ on: takenOn, value })),
       bands: bands.map(({ range, says, source }) => ({ range: rangeOut(range), source: `${says}; ${sourceWords(source)}` })),
     };
   });
+}
+
+/**
+ * The newest result: of one day the last by its hour, else the highest, with the others beside it (care rules 2). One after dialysis stands behind the
+ * one before.
+ */
+function newestOf(points: readonly Lab[]): { readonly lab: Lab; readonly sameDay: readonly string[] } {
+  const last = points.at(-1)!;
+  const ofDay = points.filter(({ takenOn }) => takenOn === last.takenOn);
+  const before = ofDay.filter(({ drawn }) => drawn !== 'after-dialysis');
+  const counted = before.length === 0 ? ofDay : before;
+  const hasHours =
+    new Set(counted.map(({ takenAt }) => takenAt ?? '')).size === counted.length && counted.every(({ takenAt }) => takenAt !== undefined);
+  const lab = hasHours ? counted.at(-1)! : counted.reduce((a, b) => (b.value > a.value ? b : a));
+  return {
+    lab,
+    sameDay: ofDay.filter(one => one !== lab).map(({ entered }) => `also ${valueWords(entered.value, entered.unit)} that day`),
+  };
 }
 
 /** The newest weight of each kind as it was entered, and all of that kind over time in kg; the dry weight is the line that the others are held to. */
@@ -61,7 +79,13 @@ export function describeWeights(record: ClientRecord, today: Day) {
 
 /** One a day: a weight that stands in several assessments is there once. */
 function weightsOf(weights: readonly Weight[], kind: WeightKind): readonly Weight[] {
-  const byDay = new Map(weights.filter(one => one.kind === kind).map(one => [one.on, one]));
+  // Those of the newest assessment come first, and stand.
+  const byDay = new Map(
+    weights
+      .filter(one => one.kind === kind)
+      .toReversed()
+      .map(one => [one.on, one]),
+  );
   return [...byDay.values()].sort((a, b) => (a.on < b.on ? -1 : 1));
 }
 

@@ -121,6 +121,10 @@ function readCell(cell: LabCell, days: Days): LabResult | LabIssue {
   );
 }
 
+/** A sample that is none of blood, by its name or by that of the group of results that it stands under. */
+const notBlood =
+  /urin|orina|\bu\s?a\b|\bur?\b|\bu\s?24|\b24\s*-?\s*(?:h\b|hr|hour)|\bcath|mid-?stream|clean catch|\bspot\b|fluid|peritoneal|dialys|effluent|drain|dwell|\bpet\b|stool|feces|csf|saliva|sweat/iu;
+
 type Told = (code: LabIssueCode, found: string, expected: string) => LabIssue;
 
 /** By code, by name, or by both where they agree; of blood, unless the name says urine. */
@@ -135,7 +139,7 @@ function analyteOf({ code, name, specimen }: LabCell, issue: Told): (NamedAnalyt
     return issue('lab-analyte-not-known', `${name} beside ${code}`, `one result: ${code} is ${analyteFacts(named.analyte).name}`);
   if (byName?.drawn !== undefined && byCode?.drawn !== undefined && byName.drawn !== byCode.drawn)
     return issue('lab-drawn-in-conflict', `${name} beside ${code}`, 'one of the two');
-  if (/urine|\bur?\b|fluid|peritoneal|dialys|effluent|stool|csf|saliva/iu.test(specimen) && !named.analyte.startsWith('urine'))
+  if (notBlood.test(specimen) && !named.analyte.startsWith('urine'))
     return issue('lab-analyte-not-known', `${name || code} of ${specimen}`, 'a result of the blood');
   const drawn = byCode?.drawn ?? byName?.drawn;
   return { analyte: named.analyte, ...(drawn === undefined ? {} : { drawn }), ...(byCode === undefined ? {} : { units: byCode.units }) };
@@ -150,11 +154,14 @@ function isHemolyzed({ hemolyzed, remark }: LabCell): boolean | undefined {
       said,
     );
   if (!isSaidNot && !isSaid) return undefined;
-  const isDenied =
-    /\b(?:no|not|non|without|negative for)[-\s]*(?:(?:visible|visibly|gross|grossly|significant|evidence of|signs? of)\s+)*h(?:a?e)mol/iu.test(
-      remark,
-    ) || /h(?:a?e)molysis(?: index)?\s*[:=]?\s*(?:none|no|negative|absent|not (?:seen|detected|present)|0)\b(?!\.)/iu.test(remark);
-  return !isSaidNot || (/h(?:a?e)mol[yi]/iu.test(remark) && !isDenied);
+  // What is said not to be is taken out; what is left may still say that it is.
+  const left = remark
+    .replace(
+      /\b(?:no|not|non|without|negative for)[-\s]*(?:(?:visible|visibly|gross|grossly|significant|evidence of|signs? of)\s+)*h(?:a?e)mol[a-z]*/giu,
+      ' ',
+    )
+    .replace(/h(?:a?e)molysis(?: index)?\s*[:=]?\s*(?:none|no|negative|absent|not (?:seen|detected|present)|0)\b(?!\.)/giu, ' ');
+  return !isSaidNot || /h(?:a?e)mol[yi]|hem[oó]lisis|\blysed\b/iu.test(left);
 }
 
 function personOf(person: WrittenPerson | undefined, order: DayOrder): LabPerson {

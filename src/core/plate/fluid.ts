@@ -37,11 +37,10 @@ export function fluidOf(food: PlateFood, portion: Portion, category?: string): F
   const { referenceAmount } = printed;
   const words = [category ?? printed.category ?? '', food.name, printed.name ?? ''].map(text => text.toLowerCase());
   if (typeof referenceAmount === 'string' && notDrunk.has(referenceAmount)) return { kind: 'none' };
-  if (words.some(text => notALiquid.test(text))) return { kind: 'none' };
-  const isLiquid =
-    (typeof referenceAmount === 'string' && drunk.has(referenceAmount)) ||
-    amountsFor.milliliters !== undefined ||
-    words.some(isCalledLiquid);
+  // "Milk with chocolate syrup" is called by what stands before the syrup.
+  const isDrunk = typeof referenceAmount === 'string' && drunk.has(referenceAmount);
+  if (!isDrunk && words.some(text => notALiquid.test(calledBy(text)))) return { kind: 'none' };
+  const isLiquid = isDrunk || amountsFor.milliliters !== undefined || words.some(isCalledLiquid);
   if (!isLiquid) return { kind: 'none' };
   const isMadeUp = printed.state !== 'as-prepared' && [...words, ...printed.front].some(text => madeUp.test(text.toLowerCase()));
   if (isMadeUp) return { kind: 'not-known' };
@@ -61,6 +60,10 @@ export function fluidOnPlate({ portion, companions }: Plate, food: PlateFood, ca
 
 /** "Tomato soup, lower sodium" is called by what stands before the comma, "tuna in water" by what is in the water. */
 function isCalledLiquid(text: string): boolean {
-  const called = text.split(/,|\(|\b(?:in|with|en|con)\b/)[0]!.trim();
+  const called = calledBy(text);
   return endsAsLiquid.test(called) || beginsAsLiquid.test(called);
+}
+
+function calledBy(text: string): string {
+  return text.split(/,|\(|\b(?:in|with|en|con)\b/)[0]!.trim();
 }

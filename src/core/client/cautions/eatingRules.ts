@@ -53,7 +53,7 @@ export const eatingRules: readonly CautionRule[] = [
     'Eating during the treatment: not with drops of blood pressure, swallowing trouble or vomiting; the clinic’s policy first.',
     eatingOnDialysis,
     facts => {
-      if (!hasAdded(facts, 'meal-on-dialysis')) return undefined;
+      if (facts.setting !== 'hemodialysis' || !hasAdded(facts, 'meal-on-dialysis')) return undefined;
       const against = [
         ...(has(facts, 'hypotension') ? ['low blood pressure'] : []),
         ...(has(facts, 'swallowing-difficulty') ? ['swallowing difficulty'] : []),

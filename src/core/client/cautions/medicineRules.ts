@@ -83,7 +83,7 @@ export const medicineRules: readonly CautionRule[] = [
   ),
   own(
     'aluminum-binder',
-    'Long use of an aluminum binder is avoided; citrate takes more aluminum in (to be confirmed). Tell the prescriber.',
+    'Long use of an aluminum binder is avoided; citrate takes more aluminum in. Tell the prescriber.',
     asQuoted(kdigoMbd2017()),
     facts => (takesBinder(facts, 'aluminum-hydroxide') ? 'aluminum hydroxide' : undefined),
   ),

@@ -10,6 +10,7 @@ import { medicineRules } from './medicineRules.ts';
 const cautionsOf = (more: Partial<Assessment>) => cautionsFor(checkAssessment(clientWith(more), today).facts);
 const because = (id: string, more: Partial<Assessment>) => cautionsOf(more).find(one => one.id === id)?.because;
 const acetate = (unitsPerDay: number) => ({ binder: 'calcium-acetate', unitMg: 667, unitsPerDay }) as const;
+const onHemodialysis = { treatment: { setting: 'hemodialysis', place: 'in-center' } } as const;
 
 test.each<[string, Partial<Assessment>, string]>([
   ['binder-with-food', { binders: [{ binder: 'sevelamer', unitMg: 800, unitsPerDay: 6 }] }, 'sevelamer, 800 mg, 6 a day'],
@@ -64,10 +65,15 @@ test.each<[string, Partial<Assessment>, string]>([
   ['swallowing', { conditions: ['swallowing-difficulty'] }, 'swallowing difficulty'],
   ['vegan-b12', { conditions: ['vegan-eating'] }, 'vegan eating'],
   ['short-of-food', { conditions: ['short-of-food'], foodAccess: 'no stove' }, 'short of food: no stove'],
-  ['meal-on-dialysis', { addedFoods: [{ food: 'meal-on-dialysis' }] }, 'meal on dialysis'],
+  ['meal-on-dialysis', { ...onHemodialysis, addedFoods: [{ food: 'meal-on-dialysis' }] }, 'meal on dialysis'],
   [
     'meal-on-dialysis',
-    { addedFoods: [{ food: 'meal-on-dialysis' }], conditions: ['hypotension', 'swallowing-difficulty'], symptoms: ['vomiting'] },
+    {
+      ...onHemodialysis,
+      addedFoods: [{ food: 'meal-on-dialysis' }],
+      conditions: ['hypotension', 'swallowing-difficulty'],
+      symptoms: ['vomiting'],
+    },
     'meal on dialysis; low blood pressure; swallowing difficulty; vomiting',
   ],
 ])('[CLT-85] %s is told of %j', (id, more, words) => {

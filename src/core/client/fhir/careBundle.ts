@@ -1,4 +1,4 @@
-import { type ClientRecord, currentAssessment } from '#core/client/record/record.ts';
+import { allergiesOf, type ClientRecord, currentAssessment, foodsToAvoid, standingOf } from '#core/client/record/record.ts';
 import { type NutritionOrder, nutritionOrder } from './nutritionOrder.ts';
 import { labObservation, type Observation, weightObservation } from './observations.ts';
 
@@ -23,16 +23,22 @@ const fhirId = /^[A-Za-z0-9\-.]{1,64}$/u;
  */
 export function careBundle(record: ClientRecord): CareBundle | undefined {
   const [prescription] = record.prescriptions;
-  const kept = prescription && record.assessments.find(({ id }) => id === prescription.assessmentId);
+  const kept = prescription && standingOf(record, prescription.assessmentId);
   if (prescription === undefined || kept === undefined) return undefined;
   for (const id of [record.id, prescription.id, kept.id]) if (!fhirId.test(id)) throw new RangeError(`no FHIR id: ${id}`);
   const { assessment } = kept;
   // Results that were added since belong to it while no newer assessment stands.
   const current = currentAssessment(record);
   const { labs, weighings } = current?.id === kept.id ? current.assessment : assessment;
+  // Of the newest assessment and of the one that was signed for: what forbids a food in either forbids it.
+  const allergies = allergiesOf(record);
   const person = { reference: `Patient/${record.id}` };
   const resources = [
-    nutritionOrder(prescription, assessment, person),
+    nutritionOrder(
+      prescription,
+      { ...assessment, allergies, avoidedFoods: foodsToAvoid(record).filter(one => !allergies.includes(one)) },
+      person,
+    ),
     ...labs.map((lab, at) => labObservation(lab, resourceId(kept.id, `lab-${at + 1}`), person)),
     ...weighings.map((weighing, at) => weightObservation(weighing, resourceId(kept.id, `weight-${at + 1}`), person)),
   ];

@@ -7,7 +7,9 @@ import { rangeWords } from '#core/client/prescription/targetWords.ts';
 import type { DecidedTarget } from '#core/client/record/record.ts';
 import { careFigure } from '#core/client/rules/careRules.ts';
 import { chartSources } from '#core/client/rules/source.ts';
+import { amountWords, eatenADay } from '#core/client/states/eaten.ts';
 import { potassiumState } from '#core/client/states/potassiumState.ts';
+import { sessionsInDate } from '#core/client/states/sessions.ts';
 import { type Interval, isOpenEnded } from '#core/quantity/interval.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 
@@ -111,9 +113,16 @@ interface Gain {
   readonly on: string;
 }
 
-/** On hemodialysis: the newest weight before a session over the dry weight, both in date, with no later one after it. */
+/** On hemodialysis: of the newest treatment, else the newest weight before a session over the dry weight, both in date, with no later one after it. */
 function gainOf(facts: ClientFacts): Gain | undefined {
   const [before, dry, after] = [weightInDate(facts, 'before-dialysis'), weightInDate(facts, 'dry'), weightInDate(facts, 'after-dialysis')];
+  const [session] = sessionsInDate(facts).filter(({ gainPercent }) => gainPercent !== undefined);
+  if (dry !== undefined && session?.gainPercent !== undefined && (before === undefined || session.on >= before.on))
+    return {
+      percent: session.gainPercent,
+      words: `${session.gainKg?.toFixed(1)} kg, ${session.gainPercent.toFixed(1)} % of dry ${dry.kg.toFixed(1)} kg`,
+      on: session.on,
+    };
   if (before === undefined || dry === undefined || (after !== undefined && after.on > before.on)) return undefined;
   const gain = interdialyticGain(before.kg, dry.kg);
   if (gain.kind === 'refused') return undefined;
@@ -147,14 +156,16 @@ function eaten(
 ): readonly Followed[] {
   const target = targets.find(one => one.item === item);
   if (target?.range === undefined) return [];
-  const of = ({ assessment: { intake } }: ClientFacts) => (item === 'protein' ? intake?.proteinG : intake?.energyKcal);
+  const of = (one: ClientFacts) => eatenADay(one, item === 'protein' ? 'proteinG' : 'energyKcal');
   const what = `${item} eaten`;
   const now = of(facts);
   if (now === undefined || !isInDate(facts, 'intake', facts.assessment.on))
     return [{ what, outcome: 'not known yet', because: now === undefined ? 'nothing told on record' : 'what was told is too old' }];
   const before = then === undefined || then.assessment.on === facts.assessment.on ? undefined : of(then);
-  const last = before === undefined ? '' : `; before ${before} ${target.unit} on ${then?.assessment.on}`;
+  const last = before === undefined ? '' : `; before ${amountWords(before, target.unit)} on ${then?.assessment.on}`;
   const goal = rangeWords(target.unit, target.range, target.limit);
-  const because = `${now} ${target.unit} a day, as told on ${facts.assessment.on}, target ${goal}${last}`;
-  return [{ what, outcome: outcomeOf(now, target.range, [], before), because }];
+  const because = `${amountWords(now, target.unit)} a day${(facts.assessment.addedFoods ?? []).length > 0 ? ' with what is taken beside it' : ''}, as told on ${facts.assessment.on}, target ${goal}${last}`;
+  // What was told may have the added foods in it: a goal is met or not where both ends say so.
+  const outcomes = [now.lo, now.hi].map(one => outcomeOf(one, target.range!, [], before?.lo === before?.hi ? before?.lo : undefined));
+  return [{ what, outcome: outcomes[0] === outcomes[1] ? outcomes[0]! : 'not known yet', because }];
 }

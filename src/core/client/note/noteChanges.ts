@@ -11,6 +11,7 @@ import type { Day } from '#core/quantity/calendarDay.ts';
 import { roundHalfUp } from '#core/quantity/rounding.ts';
 import { isolated } from './noteSection.ts';
 import type { Since } from './noteSince.ts';
+import { takenWords } from './noteTaken.ts';
 import { treatmentWords } from './noteTreatment.ts';
 
 /** What the record says otherwise than it did then, each with its days; empty where nothing is. "potassium 5.1 mmol/L (2026-03-01) → 5.8 mmol/L (2026-06-05)" */
@@ -44,11 +45,27 @@ function factChanges(before: Assessment, now: Assessment, then: ClientFacts, fac
     ...listChange('symptoms', before.symptoms.map(symptoms.words), now.symptoms.map(symptoms.words)),
     ...listChange('allergies', before.allergies, now.allergies),
     ...listChange('foods avoided', before.avoidedFoods, now.avoidedFoods),
+    ...listChange('taken', takenWords(before), takenWords(now), ['now', 'before']),
+    ...listChange('goals', before.goals, now.goals),
+    ...differing('diabetes', before.diabetes ? 'yes' : 'no', now.diabetes ? 'yes' : 'no'),
+    ...differing('weight loss', lossWords(before.weightLoss), lossWords(now.weightLoss)),
+    ...differing('muscle loss', lossWords(before.muscleLoss), lossWords(now.muscleLoss)),
+    ...differing('access to food', before.foodAccess, now.foodAccess),
   ];
 }
 
 function differing(name: string, before: string | undefined, now: string | undefined): readonly string[] {
   return before === now ? [] : [`${name}: ${before ?? 'not on record'} → ${now ?? 'not on record'}`];
+}
+
+function lossWords(loss: Assessment['weightLoss'] | Assessment['muscleLoss']): string | undefined {
+  if (loss === undefined) return undefined;
+  const parts = [
+    ...(loss.percent3Months === undefined ? [] : [`${loss.percent3Months} % in 3 months`]),
+    ...(loss.percent6Months === undefined ? [] : [`${loss.percent6Months} % in 6 months`]),
+    ...('cause' in loss && loss.cause !== undefined ? [loss.cause] : []),
+  ];
+  return parts.join(', ');
 }
 
 function amount(value: number | undefined, unit: string): string | undefined {

@@ -1,5 +1,5 @@
 import type { Assessment } from '#core/client/assessment/assessment.ts';
-import { type ClientRecord, currentAssessment, type KeptNote, type Prescription } from '#core/client/record/record.ts';
+import { type ClientRecord, currentAssessment, type KeptNote, type Prescription, standingOf } from '#core/client/record/record.ts';
 import { type Day, daysBetween } from '#core/quantity/calendarDay.ts';
 
 /** The state that a note compares with. */
@@ -60,7 +60,9 @@ type Added = NonNullable<ClientRecord['addedResults']>[number];
 
 /** An assessment as it stood when only these results had been added. */
 function asOf(record: ClientRecord, assessmentId: string, isKnown: (added: Added) => boolean): Assessment | undefined {
-  const at = record.assessments.findIndex(({ id }) => id === assessmentId);
+  // What was corrected since was never so: the correction stands in its place.
+  const standing = standingOf(record, assessmentId)?.id;
+  const at = record.assessments.findIndex(({ id }) => id === standing);
   if (at < 0) return undefined;
   const addedResults = (record.addedResults ?? []).filter(isKnown);
   return currentAssessment({ ...record, assessments: record.assessments.slice(at), addedResults })?.assessment;

@@ -8,6 +8,8 @@ import type { Target } from './target.ts';
  * another one: the dietitian looks once more.
  */
 export function differsSinceSigned(signed: DecidedTarget, today: Target): boolean {
+  // The same figure, or none, for another reason: no result then, 6.3 now.
+  if (signed.line !== undefined && signed.line.why !== today.inShort) return true;
   if (signed.from === 'proposal') return !isAsProposed(signed, today);
   const { proposedThen } = signed;
   if (proposedThen === undefined) return true;

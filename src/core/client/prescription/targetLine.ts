@@ -1,4 +1,5 @@
 import type { ClientFacts, Lab } from '#core/client/assessment/clientFacts.ts';
+import { isInDate } from '#core/client/assessment/factAges.ts';
 import type { Source } from '#core/client/rules/source.ts';
 import { phosphateState } from '#core/client/states/phosphateState.ts';
 import { potassiumState } from '#core/client/states/potassiumState.ts';
@@ -53,7 +54,10 @@ function basisOf(target: Target, facts: ClientFacts, weight: WeightBasis): strin
     }
     case 'fluid': {
       const { urineMlPerDay } = facts.assessment;
-      return urineMlPerDay === undefined ? undefined : `urine ${urineMlPerDay.value} mL, ${shortDay(urineMlPerDay.on, facts.today)}`;
+      // Only on hemodialysis the figure is made of it.
+      return facts.setting !== 'hemodialysis' || urineMlPerDay === undefined || !isInDate(facts, 'urine', urineMlPerDay.on)
+        ? undefined
+        : `urine ${urineMlPerDay.value} mL, ${shortDay(urineMlPerDay.on, facts.today)}`;
     }
     case 'fiber':
       return `${sex === 'female' ? 'woman' : 'man'} ${Math.floor(facts.ageYears) <= 50 ? 'up to 50' : 'over 50'}`;

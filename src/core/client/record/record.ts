@@ -42,6 +42,12 @@ export function withAssessment(record: ClientRecord, added: KeptAssessment): Cli
   return { ...record, assessments: [added, ...record.assessments] };
 }
 
+/** An assessment by its id, or the one that corrects it: what stands in its place. */
+export function standingOf(record: Pick<ClientRecord, 'assessments'>, id: string): KeptAssessment | undefined {
+  const correction = record.assessments.find(({ corrects }) => corrects === id);
+  return correction === undefined ? record.assessments.find(one => one.id === id) : standingOf(record, correction.id);
+}
+
 /** The newest assessment with what came in since, then the earlier ones; one that was corrected is left out. */
 export function assessmentsThatStand(record: ClientRecord): readonly Assessment[] {
   const corrected = new Set(record.assessments.map(({ corrects }) => corrects));
@@ -70,7 +76,9 @@ export function allergiesOf(record: ClientRecord): readonly string[] {
 }
 
 /** The newest assessment, and the one that was signed for where it is another: what forbids a food in either forbids it. */
-export function newestAndSignedFor({ assessments, prescriptions }: ClientRecord): readonly Assessment[] {
-  const signedFor = assessments.find(({ id }) => id === prescriptions[0]?.assessmentId);
+export function newestAndSignedFor(record: ClientRecord): readonly Assessment[] {
+  const { assessments, prescriptions } = record;
+  const [prescription] = prescriptions;
+  const signedFor = prescription === undefined ? undefined : standingOf(record, prescription.assessmentId);
   return [...new Set([assessments[0], signedFor])].flatMap(one => (one === undefined ? [] : [one.assessment]));
 }

@@ -42,7 +42,7 @@ export function AddResults(given: { readonly client: Client; readonly today: str
   const elsewhere = askedElsewhere(issues, before);
   const { labs, weighings } = typed.values;
   return (
-    <ActionForm action={keep} className={`${layout.sheet} ${layout.stack}`} formRef={focusFirstField}>
+    <ActionForm action={keep} className={`${layout.sheet} ${layout.stack}`} isSentByEnter={false} formRef={focusFirstField}>
       <h2>Add results</h2>
       <Draft draft={draft} />
       <p className={text.soft}>Results and weights since the assessment of {assessedOn}. They join it; nothing else of it changes.</p>

@@ -65,7 +65,7 @@ export function AssessmentForm(given: {
   const { labs, weighings, fields } = typed.values;
   const { bornOn } = fields;
   return (
-    <ActionForm action={keep} className={`${layout.sheet} ${layout.stack}`} formRef={focusFirstField}>
+    <ActionForm action={keep} className={`${layout.sheet} ${layout.stack}`} isSentByEnter={false} formRef={focusFirstField}>
       <h2>{isCorrection ? `A correction of the assessment of ${client.assessedOn}` : 'An assessment'}</h2>
       <Draft draft={draft} />
       <p className={text.soft}>What is not known stays empty. Enter weights in pounds and heights in feet and inches as they come.</p>

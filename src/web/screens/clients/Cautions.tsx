@@ -1,7 +1,6 @@
 import type { Client } from '../../api.ts';
 import { ActionButton } from '../../ui/action/ActionButton.tsx';
 import type { Action } from '../../ui/action/action.ts';
-import layout from '../../ui/layout.module.css';
 import text from '../../ui/text.module.css';
 import styles from './Cautions.module.css';
 import { type Caution, contactWords, UrgentCaution } from './UrgentCaution.tsx';
@@ -49,7 +48,7 @@ export function Cautions({
       <div className={`${styles.note} ${text.small}`}>
         <Avoided assessment={assessment} />
         {others.length > 0 && (
-          <details className={layout.noprint}>
+          <details>
             <summary>
               {others.length} caution{others.length === 1 ? '' : 's'} that {others.length === 1 ? 'holds' : 'hold'} in this setting
             </summary>

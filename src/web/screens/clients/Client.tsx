@@ -76,7 +76,12 @@ function Open(given: { readonly client: Client; readonly fault: unknown; readonl
   const { assess, addResults, answerIt, correct } = useClientActions(openForm, open, correctIt);
   const isAssessed = assessmentId !== undefined;
   useOffered(isAssessed ? [addResults, assess, correct] : [assess]);
-  const form = { client, today: localToday(), onDone: () => open(undefined) };
+  // What came in may raise an alarm, and that stands on top.
+  const onDone = (): void => {
+    open(undefined);
+    scrollTo({ top: 0 });
+  };
+  const form = { client, today: localToday(), onDone };
   return (
     <Page
       title={name}

@@ -11,6 +11,7 @@ import {
   decisionFrom,
   fluidDecision,
   fluidFigure,
+  fluidSense,
   ownDecision,
   type SignedTarget,
   type Target,
@@ -47,7 +48,7 @@ export function DecisionFields(given: {
             label="Fluid is meant as"
             choices={fluidLimits}
             value={value.limit}
-            onChange={next => onChange(fluidDecision(value, next, fluidFigure(value)))}
+            onChange={next => onChange(fluidSense(value, next, target))}
           />
           <Field
             label={`One figure${value.from === 'proposal' ? ' within the proposal' : ''}, mL`}

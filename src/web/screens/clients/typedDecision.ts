@@ -154,6 +154,13 @@ export function fluidDecision(decision: Decision, limit: string, figure: string)
   return limit === 'at-least' ? { ...decision, limit, lo: figure, hi: '' } : { ...decision, limit: 'at-most', lo: '', hi: figure };
 }
 
+/** A limit that is meant as a need, or the other way round, is no longer what was proposed. */
+export function fluidSense(decision: Decision, limit: Limit, { limit: proposed }: Target): Decision {
+  const next = fluidDecision(decision, limit, fluidFigure(decision));
+  const isInSense = (limit === 'at-least') === (proposed === 'at-least');
+  return isInSense || decision.from !== 'proposal' ? next : { ...next, from: 'own', says: 'set by the dietitian' };
+}
+
 export function chosenValue({ from, kind, says, isAsSigned }: Decision): string {
   if (isAsSigned) return 'as-signed';
   if (from === 'alternative') return says;

@@ -9,10 +9,12 @@ export function ActionForm(given: {
   readonly label?: string;
   /** False for forms of which there are many, one a row: the palette is for what there is one of. */
   readonly isOffered?: boolean;
+  /** False where many figures are typed one after the other: the enter key in a field is then a slip, and sends nothing. */
+  readonly isSentByEnter?: boolean;
   readonly formRef?: (form: HTMLFormElement | null) => void;
   readonly children: ReactNode;
 }) {
-  const { action, className, label, isOffered = true, formRef, children } = given;
+  const { action, className, label, isOffered = true, isSentByEnter = true, formRef, children } = given;
   const form = useRef<HTMLFormElement>(null);
   useOffered(isOffered ? [{ ...action, run: () => form.current?.requestSubmit() }] : []);
   // One function for good: another one would be called with every drawing.
@@ -28,6 +30,9 @@ export function ActionForm(given: {
       ref={place}
       className={className}
       aria-label={label}
+      onKeyDown={event => {
+        if (!isSentByEnter && event.key === 'Enter' && event.target instanceof HTMLInputElement) event.preventDefault();
+      }}
       onSubmit={event => {
         event.preventDefault();
         if (canRun(action)) action.run();

@@ -33,11 +33,14 @@ export function energyTarget(facts: ClientFacts, weight: WeightBasis, wasting: W
     ...bags.told,
     ...refeedingSigns(facts).map(sign => `Refeeding risk (${sign}): begin below this, at the pace of the medical team.`),
   ];
-  const inShort = isNoCeiling
-    ? 'wasting not ruled out: no ceiling'
-    : bags.kcal > 0
-      ? `for food: ${bags.kcal.toFixed(0)} kcal are dialysate`
-      : 'to keep weight and muscle';
+  const inShort =
+    refeedingSigns(facts).length > 0
+      ? 'refeeding risk: begin below this'
+      : isNoCeiling
+        ? 'wasting not ruled out: no ceiling'
+        : bags.kcal > 0
+          ? `for food: ${bags.kcal.toFixed(0)} kcal are dialysate`
+          : 'to keep weight and muscle';
   const end = (main: typeof guideline, others: readonly Position[]) => proposed('energy', inShort, main, reasons, others, id);
   switch (facts.setting) {
     case 'ckd-not-on-dialysis':
