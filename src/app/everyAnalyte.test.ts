@@ -22,7 +22,7 @@ describe.each(analyteKeys)('%s', analyte => {
 
   it('[FHR-6] comes from a table by its name, in every unit that it may come in', () => {
     for (const unit of unitsOf(facts)) {
-      const { value, issues } = csv('analyte;value;unit;date', `${facts.name};${inUnit(unit)};${unit};2026-06-05`);
+      const { value, issues } = csv('analyte;value;unit;date', `${facts.name};${inUnit(unit).toFixed(8)};${unit};2026-06-05`);
       expect([unit, issues]).toEqual([unit, []]);
       expect(value).toMatchObject([{ analyte, unit, value: expect.closeTo(inUnit(unit), 6) }]);
     }
@@ -31,7 +31,7 @@ describe.each(analyteKeys)('%s', analyte => {
   it('[FHR-6] comes from a table by each of its LOINC codes, in the units of that code alone', () => {
     for (const { code, units } of facts.loinc ?? []) {
       for (const unit of unitsOf(facts)) {
-        const { value, issues } = csv('loinc;value;unit;date', `${code};${inUnit(unit)};${unit};2026-06-05`);
+        const { value, issues } = csv('loinc;value;unit;date', `${code};${inUnit(unit).toFixed(8)};${unit};2026-06-05`);
         if (units.includes(unit)) expect([code, unit, issues, value[0]?.analyte]).toEqual([code, unit, [], analyte]);
         else expect([code, unit, value]).toEqual([code, unit, []]);
       }
