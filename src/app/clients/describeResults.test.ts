@@ -43,6 +43,26 @@ describe('results on the page of a client', () => {
     expect(potassium).not.toHaveProperty('other');
   });
 
+  test('[CLT-73] of one day without hours the highest stands, the others beside it; after dialysis stands behind before', () => {
+    const of = (...labs: ReturnType<typeof lab>[]) => resultsOf(record(clientWith({ ...hemodialysis, labs })))[0];
+    const day = '2026-06-10';
+    expect(of(lab('potassium', 6.4, 'mmol/L', day), lab('potassium', 5, 'mmol/L', day))).toMatchObject({
+      shown: '6.4 mmol/L',
+      out: 'above',
+      marks: ['also 5 mmol/L that day'],
+    });
+    const [early, late] = [
+      lab('potassium', 6.4, 'mmol/L', day, { takenAt: '07:00' }),
+      lab('potassium', 5, 'mmol/L', day, { takenAt: '12:00' }),
+    ];
+    expect(of(early, late)).toMatchObject({ shown: '5 mmol/L', marks: ['also 6.4 mmol/L that day'] });
+    const [before, after] = [
+      lab('potassium', 5.9, 'mmol/L', day, { drawn: 'before-dialysis' }),
+      lab('potassium', 3.5, 'mmol/L', day, { drawn: 'after-dialysis' }),
+    ];
+    expect(of(before, after)).toMatchObject({ shown: '5.9 mmol/L', out: 'above' });
+  });
+
   test('[CLT-73] after dialysis it is neither in nor out; a hemolyzed one is marked; an old one says that it no longer counts', () => {
     const of = (more: object, on = '2026-06-10') =>
       resultsOf(record(clientWith({ ...hemodialysis, labs: [lab('potassium', 3.4, 'mmol/L', on, more)] })))[0];
@@ -67,6 +87,7 @@ describe('results on the page of a client', () => {
     const [now, before] = record(right, wrong).assessments;
     const corrected = { ...record(right, wrong), assessments: [{ ...now!, corrects: before!.id }, before!] };
     expect(resultsOf(record(right, wrong))[0]?.points).toHaveLength(2);
+    expect(describeWeights(corrected, today)[0]?.points).toHaveLength(1);
     expect(resultsOf(corrected)[0]?.points).toEqual([{ on: '2026-06-10', value: 4.1 }]);
   });
 

@@ -224,3 +224,70 @@ describe('figures and units as they are written elsewhere', () => {
     expect(short(['Date,Test,Result,Units', `11/13/2026,K,${words},mEq/L`])).toEqual(['potassium 5.9 mEq/L 2026-11-13']);
   });
 });
+
+describe('what would be read wrongly', () => {
+  test.each([
+    'Urinalysis',
+    'UA',
+    '24 hour collection',
+    '24h',
+    'U24',
+    'Cath',
+    'Midstream',
+    'Spot',
+    'Drain bag',
+    'PET 4 hr',
+    '4 h dwell',
+    'Orina',
+  ])('[FHR-7] a sample that is none of blood, in its column or above its group: %s', sample => {
+    const beside = read(['Date,Specimen,Test,Result,Units', `11/13/2026,${sample},Potassium,8.5,mmol/L`]);
+    const above = read(['Date,Test,Result,Units', `${sample},,,`, '11/13/2026,Sodium,110,mmol/L']);
+    expect([beside.value, above.value]).toEqual([[], []]);
+    expect([...beside.issues, ...above.issues].map(({ code }) => code)).toEqual(['lab-analyte-not-known', 'lab-analyte-not-known']);
+  });
+
+  test('[FHR-7] the samples of blood are read: serum, plasma, whole blood, none', () => {
+    const lines = ['Serum', 'Plasma', 'Whole blood', ''].map((sample, at) => `11/1${at}/2026,${sample},Potassium,4.5,mmol/L`);
+    expect(read(['Date,Specimen,Test,Result,Units', ...lines]).value).toHaveLength(4);
+  });
+
+  test('[FHR-7] a range in another unit than the result says nothing', () => {
+    const { value } = read([
+      'Date,Test,Result,Units,Reference range',
+      '11/13/2026,Phosphorus,5.0,mg/dL,0.8-1.5 mmol/L',
+      '11/13/2026,Potassium,5.0,mmol/L,3.5-5.1 mEq/L',
+      '11/13/2026,Albumin,3.9 g/dL,,3.5-5.0 g/dL',
+    ]);
+    expect(value.map(({ analyte, upperNormal }) => [analyte, upperNormal])).toEqual([
+      ['phosphate', undefined],
+      ['potassium', undefined],
+      ['albumin', 5],
+    ]);
+  });
+
+  test('[FHR-12] three digits behind the only mark of a table are not read; words with figures in them tell nothing', () => {
+    const alone = read(['Date,Test,Result,Units', '11/13/2026,Ferritin,1.250,ng/mL']);
+    expect([alone.value, alone.issues.map(({ code }) => code)]).toEqual([[], ['lab-value-not-a-number']]);
+    const { value } = read([
+      'Date,Test,Result,Units,Reference range',
+      '11/13/2026,PTH,"1,250",pg/mL,"see notes 1,2"',
+      '11/13/2026,Sodium,138,mmol/L,',
+    ]);
+    expect(value.map(({ value: one }) => one)).toEqual([1250, 138]);
+    // Beside a figure with a point before two digits it is what it looks like.
+    expect(short(['Date,Test,Result,Units', '11/13/2026,K,4.25,mmol/L', '11/13/2026,Ferritin,1.250,ng/mL'])[1]).toBe(
+      'ferritin 1.25 ng/mL 2026-11-13',
+    );
+  });
+
+  test.each([
+    ['Not grossly hemolyzed; slight hemolysis present', true],
+    ['No hemolysis. Repeat: hemolyzed', true],
+    ['hemólisis leve', true],
+    ['sample lysed', true],
+    ['No visible hemolysis', undefined],
+    ['Hemolysis index: 0', undefined],
+  ])('[FHR-12] what a remark denies and what it says beside: %s', (remark, hemolyzed) => {
+    expect(read(['Date,Test,Result,Units,Comment', `11/13/2026,K,6.4,mmol/L,${remark}`]).value[0]?.hemolyzed).toBe(hemolyzed);
+  });
+});

@@ -19,6 +19,10 @@ describe('what counts as fluid (kidney facts 3.6)', () => {
     ['Barley', { referenceAmount: 'soup' }, undefined],
     ['Fizz', { serving: { household: '1 cup', milliliters: 240 } }, undefined],
     ['Cherry gelatin', {}, undefined],
+    // Called by what stands before the syrup, the oil, the creamer.
+    ['Milk with chocolate syrup', {}, undefined],
+    ['Tomato soup with olive oil', { referenceAmount: 'soup' }, undefined],
+    ['Coffee with creamer', {}, undefined],
   ] satisfies readonly (readonly [string, Partial<PrintedLabel>, string | undefined])[])(
     '[PLT-9] %s is fluid: a cup is 240 mL (21 CFR 101.9(b)(5)(viii))',
     (name, printed, category) => {

@@ -259,3 +259,16 @@ function checkDigit(digits: string): number {
   }, 0);
   return (10 - (sum % 10)) % 10;
 }
+
+it('[FHR-2] a prescription signed for an assessment that was corrected is sent with the correction, and with every allergy on record', () => {
+  const wrong = { ...hemodialysisClient, allergies: ['milk'], labs: [lab('potassium', 6.2, 'mmol/L')] };
+  const record = recordOf(wrong);
+  const right = { ...wrong, allergies: ['cacahuate'], labs: [lab('potassium', 4.2, 'mmol/L')] };
+  const corrected = { ...record, assessments: [{ id: 'right', assessment: right, corrects: 'assessment-2' }, ...record.assessments] };
+  const text = JSON.stringify(careBundle(corrected));
+  expect(text).toContain('4.2');
+  expect(text).not.toMatch(/6\.2|milk/);
+  // A newer assessment that corrects nothing adds its allergy to those that were signed for.
+  const newer = { ...record, assessments: [{ id: 'newer', assessment: right }, ...record.assessments] };
+  expect(JSON.stringify(careBundle(newer))).toMatch(/cacahuate \(allergy\).*milk \(allergy\)/);
+});

@@ -113,4 +113,27 @@ describe('figures that are followed', () => {
     expect(followed('protein eaten', long, undefined, [protein])).toEqual(['not known yet', 'what was told is too old']);
     expect(followed('energy eaten', { intake: { energyKcal: 1800 } }, undefined, [protein])).toBeUndefined();
   });
+
+  test('[NOTE-21] what is taken beside meals counts, and while nobody said whether it was told with them both ends must agree', () => {
+    const protein: DecidedTarget = { item: 'protein', unit: 'g', kind: 'bounded', range: { lo: 70, hi: 84 }, from: 'own', says: '' };
+    const drink = { food: 'oral-supplement', proteinG: 30, daysPerWeek: 7 } as const;
+    const eaten = (holdsAdded?: boolean) =>
+      followed(
+        'protein eaten',
+        { intake: { proteinG: 50, ...(holdsAdded === undefined ? {} : { holdsAdded }) }, addedFoods: [drink] },
+        undefined,
+        [protein],
+      )?.[0];
+    // 50 g and 30 g beside it are 80 g.
+    expect([eaten(false), eaten(true), eaten()]).toEqual(['met', 'not met', 'not known yet']);
+  });
+
+  test('[NOTE-21] the gain of the newest treatment counts before an older weight: 4.2 kg over 70 kg is 6 %, over the line of 4.5 %', () => {
+    const treatment = { setting: 'hemodialysis', place: 'in-center', sessions: [{ on: '2026-06-12', gainKg: 4.2 }] } as const;
+    const weighings = [weighing('dry', 70, '2026-06-10'), weighing('before-dialysis', 72, '2026-06-05')];
+    expect(followed('weight gain between treatments', { treatment, weighings })).toEqual([
+      'not met',
+      '4.2 kg, 6.0 % of dry 70.0 kg on 2026-06-12, goal 4.5 % or less',
+    ]);
+  });
 });

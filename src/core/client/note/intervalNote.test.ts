@@ -37,6 +37,28 @@ const paragraphs = (record: ClientRecord, heading: string) =>
 const changed = (now: Partial<Assessment>, more: Partial<ClientRecord> = {}) => paragraphs(recordWith(now, more), 'What changed');
 
 describe('what changed', () => {
+  test('[NOTE-20] what is taken beside meals, binders, a loss of weight and goals are told; a correction is no change', () => {
+    const told = changed({
+      binders: [{ binder: 'calcium-acetate', unitMg: 667, unitsPerDay: 6 }],
+      addedFoods: [{ food: 'tube-feeding', energyKcal: 500, daysPerWeek: 7 }],
+      weightLoss: { percent3Months: 8, cause: 'unintended' },
+      goals: ['eat at noon'],
+    })!.join(' ');
+    for (const words of ['calcium acetate, 667 mg, 6 a day', 'tube feeding', '8 % in 3 months', 'eat at noon'])
+      expect(told).toContain(words);
+    // What the note was written from was wrong: the correction stands in its place, and nothing changed since.
+    const corrected = recordWith(
+      {},
+      {
+        assessments: [
+          { id: 'b', assessment: { ...before, labs: [], medicines: [] }, corrects: 'a' },
+          { id: 'a', assessment: before },
+        ],
+      },
+    );
+    expect(paragraphs(corrected, 'What changed')!.join(' ')).not.toMatch(/stopped|→/);
+  });
+
   test('[NOTE-20] results old and new with their days, in one unit; weights with the difference; lists begun and stopped', () => {
     expect(
       changed({

@@ -51,6 +51,21 @@ describe('what would differ since the signature', () => {
     expect(differsSinceSigned(free, withheld('potassium', 'in short', '', [], []))).toBe(true);
   });
 
+  test('[CLT-72] the same figure, or none, for another reason counts: no result then, 6.3 now', () => {
+    const held: DecidedTarget = {
+      item: 'potassium',
+      unit: 'mg',
+      kind: 'withheld',
+      from: 'proposal',
+      says: '',
+      line: { why: 'no result that counts', source: 'own rule' },
+    };
+    expect(differsSinceSigned(held, withheld('potassium', 'no result that counts', '', [], []))).toBe(false);
+    expect(differsSinceSigned(held, withheld('potassium', 'other causes come before food', '', [], []))).toBe(true);
+    const own: DecidedTarget = { ...held, kind: 'no-limit', from: 'own', reason: 'team', proposedThen: { kind: 'withheld' } };
+    expect(differsSinceSigned(own, withheld('potassium', 'other causes come before food', '', [], []))).toBe(true);
+  });
+
   test('[CLT-72] one figure of fluid within the proposed range is as proposed; the range that stood beside an own figure likewise', () => {
     const fluid = (lo: number, hi: number) =>
       proposed('fluid', 'in short', { ...position('says', [], { limit: 'within' }), range: interval(lo, hi) }, []);
@@ -65,6 +80,10 @@ describe('what would differ since the signature', () => {
     };
     expect(differsSinceSigned(picked, fluid(700, 1200))).toBe(false);
     expect(differsSinceSigned(picked, fluid(500, 900))).toBe(true);
+    // A limit is never as proposed where it was signed as a need.
+    expect(differsSinceSigned({ ...picked, range: { lo: 1000, hi: Number.POSITIVE_INFINITY }, limit: 'at-least' }, fluid(700, 1200))).toBe(
+      true,
+    );
     const own: DecidedTarget = {
       ...picked,
       range: interval(0, 600),

@@ -1,6 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { isSameShape } from '../../ui/draft/sameShape.ts';
-import { decidedFigure, decisionFrom, isOpenDecision, type SignedTarget, startingDecision, type Target } from './typedDecision.ts';
+import {
+  decidedFigure,
+  decisionFrom,
+  fluidDecision,
+  fluidSense,
+  isOpenDecision,
+  type SignedTarget,
+  startingDecision,
+  type Target,
+} from './typedDecision.ts';
 import { totalPercent, typedMeals } from './typedMeals.ts';
 import { typedPrescription } from './typedPrescription.ts';
 
@@ -62,6 +71,13 @@ describe('what is decided of a proposal', () => {
     expect(decisionFrom('as-signed', differs, taken, before)).toEqual(stays);
     // Nothing differs: as proposed it was, and as proposed it is signed again.
     expect(startingDecision({ ...sodium, differsSinceSigned: false }, before)).toMatchObject({ from: 'proposal', isAsSigned: true });
+  });
+
+  test('[CLT-53] a limit of fluid that is meant as a need is a decision of one’s own', () => {
+    const fluid: Target = { ...sodium, item: 'fluid', unit: 'mL', range: [700, 1200], limit: 'within' };
+    const picked = fluidDecision(startingDecision(fluid, undefined), 'at-most', '1000');
+    expect(fluidSense(picked, 'at-least', fluid)).toMatchObject({ from: 'own', limit: 'at-least', lo: '1000' });
+    expect(fluidSense(picked, 'at-most', fluid)).toMatchObject({ from: 'proposal', hi: '1000' });
   });
 
   test('[CLT-75] what a record of form 1 does not tell cannot stay: the proposal stands there', () => {
