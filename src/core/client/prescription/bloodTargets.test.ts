@@ -205,3 +205,15 @@ test('[CLT-10] calcium: what to find out where there is no stage, nothing where 
     { range: { lo: 1000, hi: 1200 }, sources: [{ text: 'AUA 2014', secondHand: true }] },
   ]);
 });
+
+test('[CLT-12] two potassium results of one day that contradict each other set no figure, and the highest still speaks against additives', () => {
+  const labs = [lab('potassium', 6.1, 'mmol/L', '2026-06-10'), lab('potassium', 5.4, 'mmol/L', '2026-06-10')];
+  const proposal = proposePrescription(clientWith({ treatment: { setting: 'hemodialysis', place: 'in-center' }, labs }), today);
+  if (proposal.kind === 'barred') throw new Error('barred');
+  expect(proposal.targets.potassium.kind).toBe('withheld');
+  expect(proposal.targets.potassiumAdditives).toMatchObject({
+    kind: 'proposed',
+    range: { lo: 0, hi: 0 },
+    reasons: [expect.stringContaining('6.1'), expect.any(String)],
+  });
+});

@@ -10,7 +10,7 @@ export type PotassiumState =
 /** Upper end where the laboratory sends none (own default). On hemodialysis, before a session, high is over 5.5 (CJASN 2007;2:999). */
 const usualUpper = 5.0;
 const usualLower = 3.5;
-const alwaysHigh = 5.5;
+export const alwaysHigh = 5.5;
 
 /**
  * High is above range on two days running, or once over 5.5 mmol/L; on hemodialysis over 5.5 (facts 3.4). A hemolyzed sample and one after

@@ -1,7 +1,8 @@
 import { type ClientFacts, labWords } from '#core/client/assessment/clientFacts.ts';
+import { resultsInDate } from '#core/client/assessment/factAges.ts';
 import { fromMemory, kdigoCkd2024, kdoqi2020, ownRule } from '#core/client/rules/sources.ts';
 import { phosphateState } from '#core/client/states/phosphateState.ts';
-import { potassiumState, potassiumStep } from '#core/client/states/potassiumState.ts';
+import { alwaysHigh, potassiumState, potassiumStep } from '#core/client/states/potassiumState.ts';
 import { interval } from '#core/quantity/interval.ts';
 import { noLimit, position, proposed, type Target, type TargetItem, withheld } from '../target.ts';
 
@@ -30,7 +31,14 @@ export function potassiumAdditivesTarget(facts: ClientFacts): Target {
   const item = 'potassiumAdditives';
   const source = fromMemory(kdigoCkd2024('practice point'));
   const state = potassiumState(facts);
-  if (state.kind === 'unknown') return withheld(item, 'no result that counts', state.why, [state.whatToCheck], [ownRule]);
+  if (state.kind === 'unknown') {
+    // Results of one day contradict each other: the highest decides, since leaving these out takes no nourishment away (care rules 2, 3).
+    const inDate = resultsInDate(facts, 'potassium').filter(lab => !lab.hemolyzed);
+    const high = inDate.find(lab => lab.takenOn === inDate[0]?.takenOn && lab.value > alwaysHigh);
+    return high === undefined
+      ? withheld(item, 'no result that counts', state.why, [state.whatToCheck], [ownRule])
+      : none(item, 'takes no food away', [`${labWords(high, facts.today)}.`, state.why], source);
+  }
   const told = `${labWords(state.lab, facts.today)}.`;
   if (state.kind !== 'high')
     return noLimit(item, 'not high', [told, 'Not high: nothing is avoided. Ask before a salt substitute is used.'], [source]);
