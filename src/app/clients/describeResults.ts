@@ -6,6 +6,7 @@ import { analyteFacts } from '#core/client/labs/analytes.ts';
 import { labInUnit, unitsOf } from '#core/client/labs/labValue.ts';
 import type { TargetBand } from '#core/client/labs/targetBands.ts';
 import { labTrends } from '#core/client/labs/trend.ts';
+import { lineStart } from '#core/client/lineStart.ts';
 import { assessmentsThatStand, type ClientRecord } from '#core/client/record/record.ts';
 import type { CareRules } from '#core/client/rules/careRules.ts';
 import { sourceWords } from '#core/client/rules/source.ts';
@@ -23,7 +24,7 @@ export function describeResults(record: ClientRecord, today: Day, rules: CareRul
     const band = bands[0] ?? ownBand(lab);
     const out = lab.drawn === 'after-dialysis' || band === undefined ? undefined : outOf(lab.value, band.range);
     const age = daysBetween(lab.takenOn, today);
-    const heading = analyteFacts(analyte).heading ?? upper(name);
+    const heading = analyteFacts(analyte).heading ?? lineStart(name);
     return {
       analyte,
       heading,
@@ -110,9 +111,4 @@ function otherUnit({ analyte, value, entered }: Lab): { other?: string } {
 
 function valueWords(value: number, unit: string): string {
   return `${Number(value.toPrecision(4))}${unit === '{ratio}' ? '' : ` ${unit}`}`;
-}
-
-/** At the head of a line: "Potassium", and "eGFR" as it is. */
-function upper(words: string): string {
-  return /^\S*[A-Z]/.test(words) ? words : words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -5,7 +5,7 @@ import type { Target } from './target.ts';
 /**
  * Whether today's proposal says otherwise than what a signed target was decided on. What was signed as proposed is held against the proposal
  * of today; an own figure or another guideline's against what was proposed beside it then. Where that is not on record, it counts as
- * another one: the dietitian looks once more.
+ * another one, and so does the same figure for another reason: the dietitian looks once more. Withheld for want of a result, then for 6.3 mmol/L: true.
  */
 export function differsSinceSigned(signed: DecidedTarget, today: Target): boolean {
   // The same figure, or none, for another reason: no result then, 6.3 now.

@@ -1,3 +1,4 @@
+import { lineStart } from '#core/client/lineStart.ts';
 import type { Client } from '../../api.ts';
 import layout from '../../ui/layout.module.css';
 import text from '../../ui/text.module.css';
@@ -34,9 +35,4 @@ export function DueChecks({ checks = [] }: { readonly checks: Client['nextChecks
       </details>
     </section>
   );
-}
-
-/** "Screening", and "nPCR" as it is. */
-function lineStart(item: string): string {
-  return /^\S*[A-Z]/.test(item) ? item : item.charAt(0).toUpperCase() + item.slice(1);
 }
