@@ -195,16 +195,15 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByRole('button', { name: 'New assessment' }).click();
     await page.getByRole('combobox', { name: 'Kind' }).selectOption('after-drain');
     await page.getByRole('button', { name: 'Keep the assessment' }).click();
-    // Another proposal is another table: what was opened in the one before is closed.
-    await energy.getByText('25 – 35 kcal × 70.0 kg').waitFor();
-    await energy.getByRole('button', { name: 'Energy', exact: true }).click();
-    // 8 L of 1.5 % dextrose monohydrate: the share absorbed is told with its range (kidney facts 3.8).
-    await energy.getByText(/kcal from dialysate glucose \(.*absorbed; 40 to 80 % is real\) are taken off/).waitFor();
-    await energy.getByText(/Icodextrin gives more/).waitFor();
+    // Another proposal is another table, told by its caution: what was opened in the one before is closed.
     await page
       .getByText(/glucose-specific/)
       .first()
       .waitFor({ state: 'attached' });
+    await energy.getByRole('button', { name: 'Energy', exact: true }).click();
+    // 8 L of 1.5 % dextrose monohydrate: the share absorbed is told with its range (kidney facts 3.8).
+    await energy.getByText(/kcal from dialysate glucose \(.*absorbed; 40 to 80 % is real\) are taken off/).waitFor();
+    await energy.getByText(/Icodextrin gives more/).waitFor();
   });
 
   test('binders, a supplement and a treatment are entered row by row, and what each brings is told beside its target', async () => {

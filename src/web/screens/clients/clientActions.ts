@@ -9,11 +9,13 @@ export type OpenForm = 'assessment' | 'results' | undefined;
 
 /** What can be begun on a client's screen. */
 export function useClientActions(openForm: OpenForm, open: (form: OpenForm) => void, correctIt: () => void) {
-  const begin = { isPossible: openForm !== 'results', run: () => open('assessment') };
+  // Not while one is open: what is chosen in a form that is just closing would go with it.
+  const isPossible = openForm === undefined;
+  const begin = { isPossible, run: () => open('assessment') };
   const assess: Action = { label: 'New assessment', shortcut: 'Alt+N', ...begin };
-  const addResults: Action = { label: 'Add results', isPossible: openForm !== 'assessment', run: () => open('results') };
+  const addResults: Action = { label: 'Add results', isPossible, run: () => open('results') };
   const answerIt: Action = { label: 'Answer it in a new assessment', ...begin };
-  const correct: Action = { label: 'Correct this assessment', isPossible: openForm === undefined, run: correctIt };
+  const correct: Action = { label: 'Correct this assessment', isPossible, run: correctIt };
   return { assess, addResults, answerIt, correct };
 }
 
