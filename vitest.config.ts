@@ -4,26 +4,38 @@ import { defineConfig } from 'vitest/config';
 
 const isLong = process.env.PLATEWRIGHT_LONG !== undefined;
 
+/** What harms the program from outside: hostile files and requests, kills, full disks, lost lines and servers, folders of other modes. `npm run test:hostile` */
+const hostile = [
+  'test/{hostileArchives,hostileFiles}.test.ts',
+  'test/e2e/{badAnswers,draftsMeanwhile,lock,longImport,programGone,refusals,release,restoreDrill,security,start}.test.ts',
+  'test/long/{fuzz,kills}.test.ts',
+  'src/adapters/clients/vaultDamage.test.ts',
+  'src/adapters/files/{hostileFiles,readBytes}.test.ts',
+  'src/adapters/storage/{fullDisk,postgresAway,postgresKills}.test.ts',
+  'src/server/{hostileRequests,streamedForm}.test.ts',
+];
+
 /** A browser and the program. */
 const browser = ['test/e2e/**/*.test.ts'];
 
 /** Programs of their own, PostgreSQL, the data folder: seconds a file. */
 const programs = [
-  'test/{cli,clientsCommand,guide,handout,hostileArchives,hostileFiles,packages,walls}.test.ts',
+  'test/{cli,clientsCommand,guide,handout,packages,walls}.test.ts',
   'test/long/**/*.test.ts',
   'src/adapters/{archive,clients,storage}/**/*.test.ts',
-  'src/adapters/files/hostileFiles.test.ts',
-  'src/server/{app,archives,hostileRequests}.test.ts',
+  'src/server/{app,archives}.test.ts',
 ];
 
 /** They measure how long something takes, or look at what else runs on the machine: one after the other, when all others are done. */
 const alone = ['src/adapters/clients/tries.test.ts', 'src/adapters/files/printPdf.test.ts', 'src/cli/closeOnSignal.test.ts'];
 
 /** What a thread can compute by itself. The mutants of the long run are tried with these. */
-export const quick = { include: ['src/**/*.test.ts', 'test/**/*.test.ts'], exclude: [...browser, ...programs, ...alone] };
+export const quick = { include: ['src/**/*.test.ts', 'test/**/*.test.ts'], exclude: [...browser, ...programs, ...alone, ...hostile] };
 
 /** A worker with its browser and its program takes a gigabyte and a half, and waits for them a good part of its time. */
 const workers = Math.max(1, Math.min(availableParallelism() + 1, Math.floor(totalmem() / 2 ** 30 / 1.5)));
+
+const builds = ['./test/e2e/builtOnce.ts', './test/buildProgram.ts'];
 
 const pathOf = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
@@ -48,9 +60,10 @@ export default defineConfig({
     env: { NODE_COMPILE_CACHE: pathOf('node_modules/.cache/platewright'), PLATEWRIGHT_BUILT_PROGRAM: pathOf('dist/program/main.mjs') },
     // Those of one group begin in the order of their names: what takes longest begins first.
     projects: [
-      project('browser', browser, [], ['./test/e2e/builtOnce.ts', './test/buildProgram.ts']),
-      project('programs', programs, alone, ['./test/buildProgram.ts']),
+      project('browser', browser, hostile, builds),
+      project('programs', programs, [...alone, ...hostile], ['./test/buildProgram.ts']),
       project('quick', quick.include, quick.exclude),
+      project('hostile', hostile, [], builds),
       { extends: true, test: { name: 'alone', include: alone, maxWorkers: 1, sequence: { groupOrder: 1 } } },
     ],
   },
