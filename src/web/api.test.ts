@@ -1,8 +1,12 @@
-import { describe, expect, it, vi } from 'vitest';
+import { afterAll, describe, expect, it, vi } from 'vitest';
 
 // The page's own address, which the calls begin with.
 vi.stubGlobal('location', { origin: 'http://127.0.0.1:4173' });
 const { answer, api, problemOf } = await import('./api.ts');
+// The files that come after it in this thread ask real servers.
+afterAll(() => {
+  vi.unstubAllGlobals();
+});
 
 /** The answer of whatever stands at the address, to a call as screens make it. */
 async function told(response: Response | Error): Promise<unknown> {
