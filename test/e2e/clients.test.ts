@@ -195,11 +195,8 @@ describe.skipIf(browserPath === undefined)('clients in a browser (skipped where 
     await page.getByRole('button', { name: 'New assessment' }).click();
     await page.getByRole('combobox', { name: 'Kind' }).selectOption('after-drain');
     await page.getByRole('button', { name: 'Keep the assessment' }).click();
-    // Another proposal is another table, told by its caution: what was opened in the one before is closed.
-    await page
-      .getByText(/glucose-specific/)
-      .first()
-      .waitFor({ state: 'attached' });
+    // Another proposal is another table: what was opened in the one before is closed.
+    await energy.getByText(/the actual weight, for want of a dry weight/).waitFor({ state: 'detached' });
     await energy.getByRole('button', { name: 'Energy', exact: true }).click();
     // 8 L of 1.5 % dextrose monohydrate: the share absorbed is told with its range (kidney facts 3.8).
     await energy.getByText(/kcal from dialysate glucose \(.*absorbed; 40 to 80 % is real\) are taken off/).waitFor();
